@@ -21,10 +21,6 @@ export interface GridKeys {
 export function gridKey(event: KeyboardEvent, grid: GridKeys): boolean {
   if (event.altKey) return false;
   const ctrl = event.ctrlKey || event.metaKey;
-  if (grid.canMark && ctrl && event.key.toLowerCase() === "a") {
-    grid.marks.markAll();
-    return true;
-  }
   if (moves(event, ctrl, grid)) return true;
   if (event.key === "Escape") return givesUp(grid);
   return writes(event.key, ctrl, grid);

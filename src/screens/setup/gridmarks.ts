@@ -8,7 +8,6 @@ export interface RowMarks {
   /** Marks the rows between two of them, both with them. */
   mark(from: number, to: number): void;
   byPress(line: string, how: Marking): void;
-  markAll(): void;
   unmark(): void;
 }
 
@@ -35,7 +34,6 @@ export function rowMarks(
         onMarked(next);
       } else if (!marked.has(line) && marked.size > 0) onMarked(new Set());
     },
-    markAll: () => onMarked(new Set(lines.map((line) => line.id))),
     unmark: () => onMarked(new Set()),
   };
 }

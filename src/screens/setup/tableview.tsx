@@ -15,6 +15,7 @@ import { TableLook } from "./tablelook.tsx";
 import { type TablePlace, useLedPlace, useTablePlace, useUndonePlace } from "./tableplace.ts";
 import { type RowsView, type TableRows, useTableRows } from "./tablerows.ts";
 import { UsualValues } from "./usualvalues.tsx";
+import { useWholeTableKey } from "./wholetable.ts";
 
 /** How the table is begun for which there are sorts of rows. */
 const BEGIN =
@@ -43,8 +44,11 @@ export function TableView(props: { readonly table: Table; readonly from?: string
   const adds = useRef<HTMLButtonElement>(null);
   useUndonePlace(lines, at, adds);
   const { shown } = search;
+  const section = useRef<HTMLElement>(null);
+  const markAll = (): void => setMarked(new Set(shown.map(({ id }) => id)));
+  useWholeTableKey(section, table.rows && markAll);
   return (
-    <section className="setup-table" data-table={table.id} aria-labelledby={titleId}>
+    <section ref={section} className="setup-table" data-table={table.id} aria-labelledby={titleId}>
       <TableHead {...{ table, plan, lines, search, at, form, work, adds, titleId }} />
       <TableLook {...{ whole, columns, search, at }} />
       {word !== null && <WordLine word={word} />}

@@ -218,6 +218,31 @@ describe("in the grid", () => {
     expect(desk.state.getState().plan.tasks.map((task) => task.worth)).toEqual([30, 30, 10]);
   });
 
+  // Common practice, no source.
+  it("Ctrl+A away from any cell marks the table's rows, and of a table without rows the cell's text: never the page", () => {
+    show(<Setup />);
+    const pressed = (target: Element): KeyboardEvent => {
+      const event = new KeyboardEvent("keydown", {
+        key: "a",
+        ctrlKey: true,
+        bubbles: true,
+        cancelable: true,
+      });
+      act(() => void target.dispatchEvent(event));
+      return event;
+    };
+    expect(pressed(document.body).defaultPrevented).toBe(true);
+    expect(document.querySelectorAll("tr[data-marked]")).toHaveLength(3);
+    click(button("Flight rules"));
+    const number = document.querySelector<HTMLElement>("table[data-sheet] [data-cell]")!;
+    goTo(number);
+    expect(pressed(number).defaultPrevented).toBe(true);
+    expect(getSelection()?.toString()).toBe(number.textContent);
+    expect(document.querySelectorAll("tr[data-marked]")).toHaveLength(0);
+    press("Enter");
+    expect(pressed(here()).defaultPrevented).toBe(false);
+  });
+
   it("Escape unmarks, and a row out of the marked ones is written alone", () => {
     const { desk } = show(<Setup />);
     goTo(cell(0, column("Worth")));
