@@ -1,39 +1,35 @@
 import "./export.css";
-import { useEffect, useState } from "react";
+import { useCallback, useState } from "react";
 import type { Plan } from "../../plan/index.ts";
-import { everything, type Exported, EXPORTS } from "../../session/exports.ts";
-import { closeAround, Dialog } from "../parts/dialog.tsx";
+import { everything, EXPORTS } from "../../session/exports.ts";
+import { Dialog } from "../parts/dialog.tsx";
+import { DialogHead } from "../parts/dialoghead.tsx";
 import { useAround, useDesk } from "../context.ts";
 import { download } from "../parts/files.ts";
+import { useFound } from "../parts/found.ts";
 import { stateFile } from "../parts/statefile.ts";
-
-/** What is known: nothing yet, why it could not be had, or what the files are made of. */
-type Found = { readonly from: Exported } | { readonly problem: string } | null;
 
 /** The open plan as files for other programs: one of a kind, or everything in one zip. */
 export function ExportDialog() {
-  const { look } = useAround();
+  const { desk, look } = useAround();
   const plan = useDesk((state) => state.plan);
-  const found = useExported(plan);
+  // Worked out anew whenever the plan is another.
+  // eslint-disable-next-line react-hooks/exhaustive-deps
+  const found = useFound(useCallback(() => desk.exported(), [desk, plan]));
   const [said, say] = useState("");
 
   const save = (name: string, parts: BlobPart[], type: string): void => {
     download(name, parts, type);
     say(`${name} is written.`);
   };
-  const from = found && "from" in found ? found.from : null;
+  const from = found && "answer" in found ? found.answer : null;
   return (
     <Dialog
       className="export-dialog"
       aria-labelledby="export-title"
       onClose={() => look.setState({ exporting: false })}
     >
-      <header className="part-head">
-        <h2 id="export-title">Export for other programs</h2>
-        <button type="button" className="quiet" onClick={closeAround}>
-          Close
-        </button>
-      </header>
+      <DialogHead id="export-title" title="Export for other programs" />
       {found && "problem" in found && (
         <p className="state breach" role="alert">
           The files cannot be made: {found.problem}.
@@ -66,27 +62,6 @@ export function ExportDialog() {
       </footer>
     </Dialog>
   );
-}
-
-/** What the files are made of, worked out anew whenever the plan is another. */
-function useExported(plan: Plan): Found {
-  const { desk } = useAround();
-  const [found, setFound] = useState<Found>(null);
-  useEffect(() => {
-    let gone = false;
-    desk.exported().then(
-      (from) => {
-        if (!gone) setFound({ from });
-      },
-      (error: unknown) => {
-        if (!gone) setFound({ problem: error instanceof Error ? error.message : "unknown" });
-      },
-    );
-    return () => {
-      gone = true;
-    };
-  }, [desk, plan]);
-  return found;
 }
 
 /** A kind of file: what it is for, why it is not made where it is not, and the button that saves it. */

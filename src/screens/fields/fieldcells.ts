@@ -43,11 +43,24 @@ export function faceOf<Row>(
   return {
     entry: field.entry,
     unit: field.unit ?? "",
-    hint: field.hint ?? guide.words,
+    hint: field.hint ?? asWritten(guide.words, field.unit),
     guide,
     usual: usualOf(path),
     unknown: field.unknown,
   };
+}
+
+/** What the document's words say of its own units, where a column is written in others: times in seconds, shares from 0 to 1. */
+const DOCUMENT_UNITS: Readonly<Record<string, RegExp>> = {
+  "h:mm": /, s(?=[.:;])/,
+  MET: /, seconds from touchdown/,
+  "%": / ?Share, 0 to [\d.]+\./,
+};
+
+/** The document's words on a field, as they hold for what is written in its column. */
+function asWritten(words: string, unit = ""): string {
+  const own = DOCUMENT_UNITS[unit];
+  return own ? words.replace(own, "") : words;
 }
 
 /** The column of a field. */

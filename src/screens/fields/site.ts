@@ -18,7 +18,7 @@ const fields: readonly Field<Plan>[] = [
     entry: sided("N", "S"),
     unit: "°",
     width: 24,
-    hint: "North positive: −72.5, or 72.5 S.",
+    hint: "North positive: −72.5, 72.5 S or 72°30′ S.",
     unknown: "sun and Earth unknown",
   },
   {
@@ -27,7 +27,7 @@ const fields: readonly Field<Plan>[] = [
     entry: sided("E", "W"),
     unit: "°",
     width: 24,
-    hint: "East positive: −23.1, or 23.1 W.",
+    hint: "East positive: −23.1, 23.1 W or 23°6′ W.",
     unknown: "sun and Earth unknown",
   },
   { label: "Elevation", path: "site.elevationM", entry: quantity("m"), unit: "m", width: 24 },
@@ -42,7 +42,14 @@ const fields: readonly Field<Plan>[] = [
 
 const bodyFields: readonly Field<Plan>[] = [
   { label: "Body", path: "body.name", entry: text, width: 24, hint: "The airless body." },
-  { label: "Gravity", path: "body.gravityMs2", entry: quantity("m/s²"), unit: "m/s²", width: 24 },
+  {
+    label: "Gravity",
+    path: "body.gravityMs2",
+    entry: quantity("m/s²"),
+    unit: "m/s²",
+    width: 24,
+    hint: "Surface gravity.",
+  },
   { label: "Mean radius", path: "body.radiusM", entry: quantity("m"), unit: "m", width: 24 },
   {
     label: "Sun and Earth",

@@ -13,7 +13,23 @@ const EFFORTS: readonly Choice[] = [
   { value: "rest", words: "Rest" },
 ];
 
-/** Degrees to either side of a great circle: a number, or one with the letter of its side, `72.5 S`. */
+/** Degrees with minutes, and seconds: `41°49'48"`, `41° 49.8′`. */
+const SEXAGESIMAL =
+  /^([+−-]?)(\d+)\s*°\s*(\d+(?:[.,]\d+)?)\s*['’′]\s*(?:(\d+(?:[.,]\d+)?)\s*(?:["”″]|''|′′))?$/;
+
+/** Degrees as a decimal number where they are written with minutes; any other text as it is. Null where no such minutes or seconds are. */
+function decimalDegrees(draft: string): string | null {
+  const [, sign, degrees, minutes = "", seconds = "0"] = SEXAGESIMAL.exec(draft.trim()) ?? [];
+  if (degrees === undefined) return draft;
+  const [m, s] = [Number(minutes.replace(",", ".")), Number(seconds.replace(",", "."))];
+  if (m >= 60 || s >= 60) return null;
+  return `${sign}${Number((Number(degrees) + m / 60 + s / 3600).toFixed(9))}`;
+}
+
+/**
+ * Degrees to either side of a great circle: a number, or one with the letter of its side, `72.5 S`; with minutes and seconds too,
+ * `41°49'48" S`.
+ */
 export function sided(plus: "N" | "E", minus: "S" | "W"): Entry {
   const degrees = quantity("°");
   return {
@@ -21,9 +37,11 @@ export function sided(plus: "N" | "E", minus: "S" | "W"): Entry {
     read(draft, plan, guide) {
       const [, number = "", letter] = /^(.*\S)\s*([a-z])$/i.exec(draft.trim()) ?? [];
       const side = letter?.toUpperCase();
-      if (side !== plus && side !== minus) return degrees.read(draft, plan, guide);
-      if (/^[+−-]/.test(number)) return failed(`Write a sign or ${side}, not both.`);
-      return degrees.read(side === minus ? `-${number}` : number, plan, guide);
+      const isSided = side === plus || side === minus;
+      if (isSided && /^[+−-]/.test(number)) return failed(`Write a sign or ${side}, not both.`);
+      const decimal = decimalDegrees(isSided ? number : draft);
+      if (decimal === null) return failed("Minutes and seconds of arc are less than 60.");
+      return degrees.read(side === minus ? `-${decimal}` : decimal, plan, guide);
     },
   };
 }

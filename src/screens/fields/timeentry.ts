@@ -4,12 +4,12 @@ import { clock } from "../../words/index.ts";
 import { emptyRead, type Entry, numberIn, partsOf } from "./entry.ts";
 
 /**
- * Times and lengths of time as people write them: `1:30`, `1:30:15`, `90 min`, `90m`, `1h30`, `1 h 30 min`, `5400 s`.
+ * Times and lengths of time as people write them: `1:30`, `1:30:15`, `90 min`, `90m`, `1h30`, `1 h 30 min`, `5400 s`, `2 d` of 24 hours.
  * A point in time is counted from touchdown and may be negative.
  */
 
 const CLOCK = /^(\d+):([0-5]\d)(?::([0-5]\d))?$/;
-const UNITS = /^(?:(\d+(?:\.\d+)?)h)?(?:(\d+(?:\.\d+)?)(?:min|m|$))?(?:(\d+)s)?$/;
+const UNITS = /^(?:(\d+(?:\.\d+)?)d)?(?:(\d+(?:\.\d+)?)h)?(?:(\d+(?:\.\d+)?)(?:min|m|$))?(?:(\d+)s)?$/;
 
 /** Whole seconds of a written time, sign included; null when it is none. A bare number is none either. */
 export function secondsIn(draft: string): number | null {
@@ -26,11 +26,12 @@ export function secondsIn(draft: string): number | null {
 
 function secondsInUnits(size: string): number | null {
   // Digits alone could be hours, minutes or seconds.
-  if (size === "" || !/[hms]/.test(size)) return null;
+  if (size === "" || !/[dhms]/.test(size)) return null;
   const parts = UNITS.exec(size);
   if (!parts) return null;
-  const [, hours, minutes, seconds] = parts;
-  return Math.round(Number(hours ?? 0) * 3600 + Number(minutes ?? 0) * 60 + Number(seconds ?? 0));
+  const [, days, hours, minutes, seconds] = parts;
+  const wholeHours = Number(days ?? 0) * 24 + Number(hours ?? 0);
+  return Math.round(wholeHours * 3600 + Number(minutes ?? 0) * 60 + Number(seconds ?? 0));
 }
 
 const show = (value: unknown): string => (typeof value === "number" ? clock(value) : "");

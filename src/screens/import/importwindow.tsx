@@ -1,7 +1,8 @@
 import "./import.css";
 import { useEffect, useRef, useState } from "react";
 import { type ListFile, openList, type RememberedReadings, rememberedReadings } from "../../session/lists.ts";
-import { closeAround, Dialog } from "../parts/dialog.tsx";
+import { Dialog } from "../parts/dialog.tsx";
+import { DialogHead } from "../parts/dialoghead.tsx";
 import { useAround, useLook } from "../context.ts";
 import { ListView } from "./listview.tsx";
 import { pastedList, type Source, sourcesOf } from "./sources.ts";
@@ -18,18 +19,14 @@ export function ImportWindow() {
       aria-labelledby="import-title"
       onClose={() => look.setState({ importing: null })}
     >
-      <header className="part-head">
-        <h2 id="import-title">Import a list</h2>
+      <DialogHead id="import-title" title="Import a list">
         {shown && (
           <button type="button" onClick={() => show(null)}>
             Paste rows…
           </button>
         )}
         <ChooseFiles onFiles={(chosen) => look.setState({ importing: chosen })} />
-        <button type="button" className="quiet" onClick={closeAround}>
-          Close
-        </button>
-      </header>
+      </DialogHead>
       {trouble.map((words) => (
         <p key={words} className="import-trouble" role="alert">
           <b>Not read.</b> {words}

@@ -1,19 +1,18 @@
-import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from "react";
+import { type RefObject, useLayoutEffect, useRef, useState } from "react";
 import { type QuarantinedPlan, wordsOf } from "../../session/index.ts";
 import { counted, utcMinute } from "../../words/index.ts";
 import { useAround } from "../context.ts";
-import { closeAround, Dialog } from "../parts/dialog.tsx";
+import { Dialog } from "../parts/dialog.tsx";
+import { DialogHead } from "../parts/dialoghead.tsx";
 import { download } from "../parts/files.ts";
+import { useFound } from "../parts/found.ts";
 import { keptWords, sizeWords } from "../parts/keptwords.ts";
-
-/** What is known of the shelf: nothing yet, why it cannot be read, or what lies on it. */
-type Found = { readonly kept: readonly QuarantinedPlan[] } | { readonly problem: string } | null;
 
 /** What the autosave has kept aside: opened, saved as a file, or deleted. */
 export function Quarantine() {
   const { desk, look } = useAround();
   const box = useRef<HTMLDialogElement>(null);
-  const found = useFound();
+  const found = useFound(desk.listQuarantine);
   const { deleted, turn, said } = useDeleted(box);
   return (
     <Dialog
@@ -22,12 +21,7 @@ export function Quarantine() {
       aria-labelledby="quarantine-title"
       onClose={() => look.setState({ quarantineShown: false })}
     >
-      <header className="part-head">
-        <h2 id="quarantine-title">Plans kept aside</h2>
-        <button type="button" className="quiet" onClick={closeAround}>
-          Close
-        </button>
-      </header>
+      <DialogHead id="quarantine-title" title="Plans kept aside" />
       <p className="note">
         What another window had saved, or what could not be read, is kept in this browser and never thrown
         away by itself.
@@ -38,11 +32,11 @@ export function Quarantine() {
           This browser&apos;s store cannot be used: {found.problem}.
         </p>
       )}
-      {found !== null && "kept" in found && (
+      {found !== null && "answer" in found && (
         <>
-          {found.kept.length === 0 && <p className="quarantine-none">Nothing is kept aside.</p>}
-          <ul aria-label={counted(found.kept.length, "plan kept aside", "plans kept aside")}>
-            {found.kept.map((kept) => (
+          {found.answer.length === 0 && <p className="quarantine-none">Nothing is kept aside.</p>}
+          <ul aria-label={counted(found.answer.length, "plan kept aside", "plans kept aside")}>
+            {found.answer.map((kept) => (
               <Row
                 key={kept.key}
                 kept={kept}
@@ -61,18 +55,6 @@ export function Quarantine() {
       </p>
     </Dialog>
   );
-}
-
-function useFound(): Found {
-  const { desk } = useAround();
-  const [found, setFound] = useState<Found>(null);
-  useEffect(() => {
-    desk.listQuarantine().then(
-      (kept) => setFound({ kept }),
-      (error: unknown) => setFound({ problem: wordsOf(error) }),
-    );
-  }, [desk]);
-  return found;
 }
 
 /** Which of them are deleted: they stay in their rows until the list is closed, so that they can be brought back. */

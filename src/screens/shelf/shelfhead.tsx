@@ -1,7 +1,7 @@
 import type { Card } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";
 import { useAround } from "../context.ts";
-import { closeAround } from "../parts/dialog.tsx";
+import { DialogHead } from "../parts/dialoghead.tsx";
 import { chooseFile } from "../parts/files.ts";
 import { sizeWords } from "../parts/keptwords.ts";
 
@@ -19,8 +19,7 @@ export function ShelfHead(props: {
   const binned = (cards ?? []).filter((one) => one.binnedAtMs !== null);
   const bytes = (cards ?? []).reduce((sum, one) => sum + one.bytes, 0);
   return (
-    <header className="part-head">
-      <h2 id="shelf-title">Plans in this browser</h2>
+    <DialogHead id="shelf-title" title="Plans in this browser">
       <div className="pair" role="group" aria-label="Shown">
         <button type="button" aria-pressed={!bin} onClick={() => showBin(false)}>
           Plans
@@ -49,10 +48,7 @@ export function ShelfHead(props: {
         Open a file…
       </button>
       <MergeFile onFile={onMerge} />
-      <button type="button" className="quiet" onClick={closeAround}>
-        Close
-      </button>
-    </header>
+    </DialogHead>
   );
 }
 

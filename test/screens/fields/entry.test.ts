@@ -31,6 +31,9 @@ describe("a written time", () => {
     ["1.5 h", 5400],
     ["1,5h", 5400],
     ["45 s", 45],
+    ["2 d", 172_800],
+    ["1.5 d", 129_600],
+    ["1d 2h", 93_600],
     ["2m 5s", 125],
     ["-0:10", -600],
     ["−1:00", -3600],
@@ -177,6 +180,18 @@ describe("entries of one field", () => {
     expect(read("-72.5 S")).toEqual({ ok: false, error: "Write a sign or S, not both." });
     expect(read("91 S")).toEqual({ ok: false, error: "At least −90 °." });
     expect(read("20 E").ok).toBe(false);
+  });
+
+  // Value from memory: a degree has 60 minutes of arc, a minute 60 seconds.
+  it("a latitude is read with minutes and seconds of arc too", () => {
+    const latitude = sided("N", "S");
+    const read = (draft: string) => latitude.read(draft, plan, guideTo("site.latDeg"));
+    for (const draft of [`41°49'48" S`, "41° 49′ 48″ S", "41°49.8'S", "−41°49'48\"", "41°49,8′ s"])
+      expect([draft, read(draft)]).toEqual([draft, { ok: true, value: -41.83 }]);
+    expect(read("0°30' N")).toEqual({ ok: true, value: 0.5 });
+    expect(read("41°75'")).toEqual({ ok: false, error: "Minutes and seconds of arc are less than 60." });
+    expect(read("90°0'1\" S")).toEqual({ ok: false, error: "At least −90 °." });
+    expect(read("41°49'48").ok).toBe(false);
   });
 
   it("a moment is read as people write it too", () => {

@@ -41,6 +41,14 @@ describe.each(PLANS)("every cell of %s", (_name, plan) => {
     }
   });
 
+  it("is explained in the unit that it is written in, by no name of the document's", () => {
+    const bySeconds = (cell: Cell) => ["h:mm", "MET"].includes(cell.unit) && /, s\b|second/.test(cell.hint);
+    const byShare = (cell: Cell) => cell.unit === "%" && cell.hint.includes("Share, ");
+    const byName = (cell: Cell) => /[a-z]{3,}[A-Z]/.test(cell.hint);
+    const odd = cells.filter((cell) => bySeconds(cell) || byShare(cell) || byName(cell));
+    expect(odd.map((cell) => `${cell.path}: ${cell.hint}`)).toEqual([]);
+  });
+
   it("has a name of its own", () => {
     const ids = cells.map((cell) => cell.id);
     expect(new Set(ids).size).toBe(ids.length);
