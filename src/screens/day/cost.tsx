@@ -1,4 +1,4 @@
-import { memo, type ReactNode } from "react";
+import { memo, type ReactNode, type RefObject, useLayoutEffect, useRef } from "react";
 import type { Finding } from "../../answers/index.ts";
 import { MANNER_WORDS, placeHindered } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
@@ -30,11 +30,12 @@ import { placeWords, stuckWords } from "./speech.ts";
 export const MoveCost = memo(function MoveCost() {
   const [hand, preview] = useCalmDesk((state, look) => [look.inHand, state.preview] as const);
   const plan = useDesk((state) => state.plan);
+  const ref = useTallest();
   if (!hand || !preview) return null;
   const broken = brokenBy(plan, preview);
   const stuck = cannotWords(plan, hand) ?? stuckWords(plan, hand.stuck);
   return (
-    <div className={`cost ${broken.state}`} aria-hidden="true">
+    <div ref={ref} className={`cost ${broken.state}`} aria-hidden="true">
       <Whereto hand={hand} preview={preview} plan={plan} />
       <p className={`cost-breaks state ${broken.state}`}>{broken.words}</p>
       <Costs preview={preview} plan={plan} />
@@ -51,6 +52,19 @@ export const MoveCost = memo(function MoveCost() {
     </div>
   );
 });
+
+/** Keeps a card as high as it has been: what stands below it makes room once, and does not jump with every sentence. */
+function useTallest(): RefObject<HTMLDivElement | null> {
+  const ref = useRef<HTMLDivElement>(null);
+  const tallestPx = useRef(0);
+  useLayoutEffect(() => {
+    const card = ref.current;
+    if (!card || card.offsetHeight <= tallestPx.current) return;
+    tallestPx.current = card.offsetHeight;
+    card.style.minHeight = `${tallestPx.current}px`;
+  });
+  return ref;
+}
 
 /** Why what is in hand cannot go to the place it is held over; null where it can, or is held elsewhere. */
 function cannotWords(

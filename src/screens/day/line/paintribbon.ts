@@ -161,7 +161,7 @@ function ribbonMiddle(ribbon: Ribbon, atS: number): number {
 
 /** Faces of what is written on the ribbon. They are set only where something is: setting one is dear. */
 const WAY_FACE = font(12.5, 600);
-const PAUSE_FACE = font(12.5, 500);
+export const PAUSE_FACE = font(12.5, 500);
 
 /** A way narrower than this carries no figure, and one shorter than this needs none. */
 const WAY_PX = 15;

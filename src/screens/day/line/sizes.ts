@@ -20,10 +20,13 @@ const WIDE_PX = 1090;
 export function lineSizes(widthPx: number, heightPx: number, crew: number): LineSizes {
   const low = heightPx < MIDDLE_PX;
   const suit = low ? 36 : heightPx < TALL_PX ? 52 : 64;
+  const apart = low ? 28 : heightPx < TALL_PX ? 36 : 46;
+  // Many suits take so much that the lanes would come below 60 % of a low window.
+  const many = crew > 2;
   return {
     rulerPx: low ? 50 : 54,
-    suitPx: crew > 2 ? (low ? 24 : 32) : suit,
-    apartPx: low ? 28 : heightPx < TALL_PX ? 36 : 46,
+    suitPx: many ? (low ? 24 : 32) : suit,
+    apartPx: many && low ? 24 : apart,
     stripPx: 22,
     stayPx: low ? 26 : 30,
     gutterPx: widthPx < WIDE_PX ? 114 : 124,

@@ -31,13 +31,14 @@ export function boxesOf({ x, out, widthPx, line }: SkySign): readonly Box[] {
   ];
 }
 
-/** All signs of a crew lane; `textPx` measures their text. */
+/** All signs of a crew lane; `textPx` measures their text, `pausePx` that of a pause as it is written on the ribbon. */
 export function skySigns(
   standing: DayLayout,
   lane: Lane,
   scale: TimeScale,
   slack: ReadonlyMap<string, number>,
   textPx: (text: string) => number,
+  pausePx: (text: string) => number,
 ): readonly SkySign[] {
   const own = standing.verdict.reach.filter(({ crew }) => crew === lane.crew);
   const limits =
@@ -51,7 +52,8 @@ export function skySigns(
     const sign = spareSign(standing, lane, scale, track, taken, textPx);
     if (sign) spares.push(sign);
   }
-  return [...limits, ...spares, ...pauseSigns(standing, lane, scale, slack, [...limits, ...spares], textPx)];
+  const untold = untoldPauses(standing, lane, scale, slack, pausePx);
+  return [...limits, ...spares, ...pauseSigns(standing, lane, scale, untold, [...limits, ...spares], textPx)];
 }
 
 /** The lines at which EVAs must be over, through the whole lane: no name goes through them. */
@@ -175,34 +177,55 @@ function spareSign(
   );
 }
 
-/** Words of pauses that have no room between their ends: just beyond the ribbon. */
-function pauseSigns(
+/** A pause in sight whose words have no room between its ends, pixels. */
+interface UntoldPause {
+  readonly text: string;
+  readonly kind: ReturnType<typeof waitParts>[number]["kind"];
+  readonly left: number;
+  readonly right: number;
+  /** The longer of the walks home at its ends. */
+  readonly homeS: number;
+}
+
+/** The pauses that the ribbon does not name itself: what it has room for is measured in the face that it writes in. */
+function untoldPauses(
   standing: DayLayout,
   lane: Lane,
   scale: TimeScale,
   slack: ReadonlyMap<string, number>,
+  pausePx: (text: string) => number,
+): readonly UntoldPause[] {
+  const waits = standing.betweens.filter((one) => one.kind === "wait" && one.lane === lane.key);
+  return waits.flatMap((between) => {
+    const slackS = slackBefore(standing, between, slack);
+    const homeS = Math.max(between.homeStartS, between.homeEndS);
+    return waitParts(between, slackS).flatMap((part) => {
+      const [left, right] = [scale.x(part.startS), scale.x(part.endS)];
+      const words = waitWords(part, slackS);
+      if (right < 0 || left > scale.widthPx || right - left < 4) return [];
+      if (pauseFits(words, right - left, pausePx)) return [];
+      return [{ text: words.join(" "), kind: part.kind, left, right, homeS }];
+    });
+  });
+}
+
+/** Words of pauses that have no room between their ends: just beyond the ribbon. */
+function pauseSigns(
+  { relief }: DayLayout,
+  lane: Lane,
+  scale: TimeScale,
+  untold: readonly UntoldPause[],
   others: readonly SkySign[],
   textPx: (text: string) => number,
 ): readonly SkySign[] {
   const found: SkySign[] = [];
-  for (const between of standing.betweens) {
-    if (between.kind !== "wait" || between.lane !== lane.key) continue;
-    const slackS = slackBefore(standing, between, slack);
-    for (const part of waitParts(between, slackS)) {
-      const left = scale.x(part.startS);
-      const right = scale.x(part.endS);
-      const words = waitWords(part, slackS);
-      if (right < 0 || left > scale.widthPx || right - left < 4 || pauseFits(words, right - left, textPx))
-        continue;
-      const text = words.join(" ");
-      const widthPx = textPx(text);
-      const x = Math.min(scale.widthPx - widthPx - 4, Math.max(4, (left + right - widthPx) / 2));
-      const homeS = Math.max(between.homeStartS, between.homeEndS);
-      const out = awayPx(lane, standing.relief, homeS) + standing.relief.thickPx + 10;
-      const colour = part.kind === "slack" ? "fit" : "ink";
-      const sign: SkySign = { lane: lane.key, text, colour, x, out, widthPx, line: null };
-      if (![...others, ...found].some((other) => overlaps(sign, other))) found.push(sign);
-    }
+  for (const { text, kind, left, right, homeS } of untold) {
+    const widthPx = textPx(text);
+    const x = Math.min(scale.widthPx - widthPx - 4, Math.max(4, (left + right - widthPx) / 2));
+    const out = awayPx(lane, relief, homeS) + relief.thickPx + 10;
+    const colour = kind === "slack" ? "fit" : "ink";
+    const sign: SkySign = { lane: lane.key, text, colour, x, out, widthPx, line: null };
+    if (![...others, ...found].some((other) => overlaps(sign, other))) found.push(sign);
   }
   return found;
 }

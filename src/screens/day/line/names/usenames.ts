@@ -4,6 +4,7 @@ import { useLook } from "../../../context.ts";
 import { facePx, font } from "../../../parts/canvas/brush.ts";
 import { useFace } from "../../../parts/canvas/canvas.tsx";
 import { blockMeasure } from "../paintblocks.ts";
+import { PAUSE_FACE } from "../paintribbon.ts";
 import type { DayLayout } from "../geometry.ts";
 import { type Wanting, wantingOf } from "./asks.ts";
 import { type PlacedName, placeNames, placeNamesBetter, type Sky } from "./place.ts";
@@ -101,7 +102,9 @@ function layoutOf(
   const wide = (face: string) => (text: string) => facePx(ctx, face, text);
   const wanting = wantingOf(standing, scale, plates, blockMeasure(ctx), wide(NAME_FACE));
   const lanes = standing.lanes.filter((lane) => lane.crew !== null);
-  const signs = lanes.map((lane) => skySigns(standing, lane, scale, slack, wide(SIGN_FACE)));
+  const signs = lanes.map((lane) =>
+    skySigns(standing, lane, scale, slack, wide(SIGN_FACE), wide(PAUSE_FACE)),
+  );
   const skies = lanes.map((lane, i) => {
     const taken = [
       ...limitBoxes(standing, lane, scale),
