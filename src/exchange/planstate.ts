@@ -18,9 +18,14 @@ export function planState(plan: Plan, madeMs?: number): string {
 }
 
 /** How many of a plan's tasks are on its day. */
-export function placedWords({ tasks, schedule }: Plan): string {
+export function placedWords(plan: Plan): string {
+  return `${placedCount(plan)} placed`;
+}
+
+/** The same where there is little room. */
+export function placedCount({ tasks, schedule }: Plan): string {
   const placed = tasks.filter(({ id }) => schedule.placements.some(({ task }) => task === id));
-  return `${placed.length} of ${counted(tasks.length, "task")} placed`;
+  return `${placed.length} of ${counted(tasks.length, "task")}`;
 }
 
 /** The same state for programs: the fingerprint whole. */

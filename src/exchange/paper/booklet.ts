@@ -1,6 +1,7 @@
 import type { PrintedDay, Verdict } from "../../answers/index.ts";
 import { type CrewMember, type Plan, shortFingerprint } from "../../plan/index.ts";
 import { utcYearDay } from "../../words/index.ts";
+import { placedCount } from "../planstate.ts";
 import { fileMs } from "./filems.ts";
 import { crewEvas, nameOf } from "./crewday.ts";
 import { bound, type Heading, type Leaf, leaves, paragraph } from "./cuff.ts";
@@ -74,6 +75,7 @@ function stateOf(plan: Plan, printedMs: number | undefined): State {
   const parts = [
     ...(name === undefined ? [] : [name]),
     shortFingerprint(plan),
+    placedCount(plan),
     ...(printedMs === undefined ? [] : [utcYearDay(printedMs, 0)]),
   ];
   return { title: plan.title, state: parts.join(" · ") };

@@ -7,7 +7,7 @@ import { CAP, clip, fitSize, linesHeight, MM_PER_PT, RISE, textWidth, wrap } fro
  * The cuff page. 98 x 132 mm: the largest page that goes four to a sheet on A4 and on Letter alike and leaves room all
  * round for cut marks and the printer's margin; it covers a forearm and no more. The ring is on the left.
  *
- * Sizes: steps 14 pt, 13.5 at the least, what a partner does 13, labels 11. Small letters of 2.54 mm (0.10 in) are the least for important print on a
+ * Sizes: steps 14 pt, 13.5 at the least, what a partner does 13.5, labels 11. Small letters of 2.54 mm (0.10 in) are the least for important print on a
  * flight deck, sans serif, lower case for running text, black on white (Degani 1992, NASA CR-177605, value from memory): 13.2 pt of this face. Capitals
  * should fill 15 to 16 minutes of arc at the least and 20 better (NUREG-0700 rev. 3, 11.4.1.5-1): 11 pt fill 19.8 at 50 cm. What is dangerous first, one
  * action an item, a call at the end (Degani & Wiener 1990, NASA CR-177549, from memory).
@@ -38,7 +38,7 @@ export const STANDING = "Planning and training aid. Flight rules and the authori
 export interface Heading {
   readonly crew: string;
   readonly eva: string;
-  /** The plan's title, and the name and fingerprint of its state, for the desk: at the foot. */
+  /** The plan's title, and the name, fingerprint and number of tasks of its state, for the desk: at the foot. */
   readonly title: string;
   readonly state: string;
   /** Booklet the page belongs to. */
@@ -122,11 +122,11 @@ export function bound(list: readonly Leaf[]): Page[] {
   }));
 }
 
-/** For the desk and not for the crew: which plan, in which state, whose booklet, which page. */
-function foot({ crew, eva, title, state }: Heading, count: string): Mark[] {
+/** For the desk and not for the crew: which plan, in which state, which page. Whose booklet it is stands in every head. */
+function foot({ title, state }: Heading, count: string): Mark[] {
   const face = { sizePt: 7, bold: false, tight: true };
-  // Who and which page stand at the head as well: of the foot nothing but the title and long names may be cut.
-  const rest = ` · ${state} · ${clip(`${crew} ${eva}`, WIDE * 0.3, face)} · ${count} · Training aid`;
+  // Of the foot nothing but the title may be cut.
+  const rest = ` · ${state} · ${count} · Training aid`;
   const words = `${clip(title, WIDE - textWidth(rest, face), face)}${rest}`;
   return [line(LEFT, 127.3, RIGHT, 127.3, 0.5), ...text(LEFT, 129.8, words, face)];
 }

@@ -219,9 +219,12 @@ export function ownStep(number: number, words: string, { sizePt, gapMm }: Settin
   });
 }
 
+/** Steps of a partner are smaller than one's own where there is room, and never smaller than a step may be, points. */
+const PARTNER_PT = 13.5;
+
 /** A step of somebody else, indented, no box: whose it is, in a frame, and the same number that it has on their paper. */
 export function partnerStep(who: string, number: number, words: string, { sizePt, gapMm }: Setting): Block[] {
-  const face = { sizePt: sizePt - 1, bold: false };
+  const face = { sizePt: Math.min(sizePt, PARTNER_PT), bold: false };
   const tag = { sizePt: LABEL_PT, bold: true, tight: true };
   const whose = clip(who, 24, tag);
   const tagMm = textWidth(whose, tag) + 1.8;

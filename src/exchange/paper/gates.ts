@@ -27,6 +27,7 @@ import { drawn, pagesOf, turnWords } from "./taskpage.ts";
 /** Both ends of the EVA on the clock of those who are not on this mission's. */
 function utcWords(plan: Plan, outS: Instant, shutS: Instant): string {
   const zeroMs = touchdownMs(plan);
+  if (zeroMs === null) return "unknown until touchdown is given";
   return `${utcDate(zeroMs, outS)}, hatch shut ${utcClock(zeroMs, shutS)}`;
 }
 

@@ -84,10 +84,11 @@ export function taskLeaves(known: Known, part: CrewEva, index: number, heading: 
   });
   const stripTop = ROWS.next - 0.6 - strip.height;
   const roomMm = ROWS.next - 0.4 - ROWS.body;
+  const lastMm = stripTop - 0.2 - ROWS.body;
   const pages = pagesOf(
     (setting) => [...leading(known, part, stop, head, setting), ...working(known, part, stop, setting)],
     roomMm,
-    stripTop - 0.2 - ROWS.body,
+    lastMm,
   );
   return pages.map((blocks, k): Leaf => {
     const last = k === pages.length - 1;
@@ -100,13 +101,29 @@ export function taskLeaves(known: Known, part: CrewEva, index: number, heading: 
         ...headRow({ ...head, part: which }),
         ...timesRow(times),
         ...homeRow(home),
-        ...drawn(blocks, ROWS.body),
+        // What two pages share stands apart on both: boxes are ticked with a glove.
+        ...drawn(pages.length > 1 ? spreadOut(blocks, last ? lastMm : roomMm) : blocks, ROWS.body),
         ...(last
           ? [...strip.draw(stripTop), ...nextRow(nextOf(known, part, index))]
           : turnRow(turnWords(pages.slice(k + 1)))),
       ],
     };
   });
+}
+
+/** Room is left between two things that are read one after the other up to here, mm. */
+const MOST_APART_MM = 2.5;
+
+/** Steps, and what comes after them, with the room between them that they leave on their page; what is read together stays together. */
+function spreadOut(blocks: readonly Block[], roomMm: number): Block[] {
+  const first = blocks.findIndex(({ step }) => step !== undefined);
+  const isBroken = (block: Block, k: number): boolean =>
+    k >= first && block.keep !== true && k < blocks.length - 1;
+  const spareMm = roomMm - blocks.reduce((sum, { height }) => sum + height, 0);
+  const apartMm = Math.min(MOST_APART_MM, spareMm / blocks.filter(isBroken).length);
+  return blocks.map((block, k) =>
+    isBroken(block, k) && apartMm > 0 ? { ...block, height: block.height + apartMm } : block,
+  );
 }
 
 /** Blocks one under the other from `top` on. */

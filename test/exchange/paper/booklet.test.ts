@@ -302,6 +302,20 @@ describe("how a page is filled", () => {
     }
   });
 
+  it("sets what two pages share further apart, by 2.5 mm at most, and moves nothing above the first step", () => {
+    const rows = (many: number) =>
+      textsOf(pagesOf({ steps: steps(many) })[0]!).filter(({ text }) => /^(AT|Look at stone)/.test(text));
+    const apart = (many: number) => {
+      const own = rows(many).filter(({ text }) => /^Look/.test(text));
+      return own[1]!.y - own[0]!.y;
+    };
+    // Five steps stand 6.7 mm apart at 14 pt, on a page of their own.
+    expect(apart(5)).toBeCloseTo(6.7, 1);
+    expect(apart(11)).toBeCloseTo(9.2, 1);
+    expect(apart(16)).toBeGreaterThan(6.7);
+    expect(rows(11)[0]!.y).toBeCloseTo(rows(5)[0]!.y, 6);
+  });
+
   it("has what guards the whole task on the page of its first step, the gravest first and each class in one frame", () => {
     const cautions = [
       { class: "note" as const, text: "Soft ground east." },
@@ -436,8 +450,18 @@ describe("the emergency page", () => {
   });
 });
 
+describe("a stay whose touchdown nobody has given", () => {
+  it("has no moment of universal time, and says why", () => {
+    const plan = samplePlan();
+    const { pages } = printed({ ...plan, stay: { ...plan.stay, toGive: ["touchdownUtc"] } });
+    const out = pages.filter(({ name }) => name.endsWith(": egress")).map(wordsOf);
+    expect(out.length).toBeGreaterThan(0);
+    for (const words of out) expect(words).toContain("UTC unknown until touchdown is given");
+  });
+});
+
 describe("every booklet", () => {
-  it("says on every page who, which EVA, page n of m, the plan and its fingerprint", () => {
+  it("says on every page who, which EVA, page n of m, the plan, its fingerprint and how many of its tasks are placed", () => {
     const { pages } = printed(samplePlan(), { crew: ["ev2"] });
     pages.forEach((page) => {
       const words = wordsOf(page);
@@ -446,6 +470,7 @@ describe("every booklet", () => {
       const own = pages.filter(({ part }) => part === page.part);
       expect(words).toContain(`${own.indexOf(page) + 1} of ${own.length} · Training aid`);
       expect(words).toContain(`Rehearsal plan, Quarry Flat · ${shortFingerprint(samplePlan())}`);
+      expect(words).toMatch(/ · 9 of 10 tasks · /);
     });
   });
 

@@ -4,10 +4,10 @@ import { SHEETS, type SheetSize } from "../impose.ts";
 import { line, type Mark, type Page, rect, tagged, text } from "../page.ts";
 import { clip, fitSize, linesHeight, MM_PER_PT, RISE, textWidth, wrap } from "../type.ts";
 import type { Body, Section, Table } from "./body.ts";
+import { cardBlocks, titleBlock } from "./cards.ts";
 import { fitTable } from "./fit.ts";
 import { paginate, type SheetBlock } from "./pages.ts";
 import { partedTable } from "./parted.ts";
-import { stackedBlocks, titleBlock } from "./stacked.ts";
 import { tableBlocks } from "./table.ts";
 
 /** Paper that sheets are set on: for an office printer, or the cuff's own size. */
@@ -140,7 +140,7 @@ function blocksOf(section: Section, area: Area, roomMm: number): SheetBlock[] {
   const fit = fitTable(section, wide);
   if (fit) return [...titled, ...tableBlocks(section, fit, left, roomMm)];
   const parts = partedTable(section, wide);
-  if (!parts) return [...titled, ...stackedBlocks(section, left, wide)];
+  if (!parts) return [...titled, ...cardBlocks(section, left, wide)];
   return parts.flatMap(({ part, fit: own }) => [...titleOf(part), ...tableBlocks(part, own, left, roomMm)]);
 }
 

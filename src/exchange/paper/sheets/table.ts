@@ -149,7 +149,7 @@ function cellMarks(one: SetCell, y: number, height: number, lowerMm: number, siz
     ...(cell.goesOn === true
       ? [line(x + PAD_MM + 1.5, y + 0.6, x + PAD_MM + 1.5, y + height - 0.6, FRAME)]
       : []),
-    ...(cell.number === undefined ? [] : framed(cell.number, x + PAD_MM, top, sizePt)),
+    ...(cell.number === undefined ? [] : framedNumber(cell.number, sizePt).draw(x + PAD_MM, top)),
     ...lines.flatMap((words, i) => text(from, top + linesHeight(i, sizePt), words, { sizePt, bold, align })),
     ...under.flatMap((words, i) =>
       text(from, below + linesHeight(i, headPt(sizePt)), words, { ...underFace(sizePt), align }),
@@ -159,13 +159,20 @@ function cellMarks(one: SetCell, y: number, height: number, lowerMm: number, siz
 
 const underFace = (sizePt: number) => ({ sizePt: headPt(sizePt), bold: false });
 
-/** A task's number in its frame. */
-function framed(number: string, x: number, baseline: number, sizePt: number): Mark[] {
+/** A task's number in its frame, and what it takes before a text. */
+export function framedNumber(
+  number: string,
+  sizePt: number,
+): { readonly wideMm: number; draw(x: number, baseline: number): Mark[] } {
   const high = CAP * sizePt * MM_PER_PT;
-  return [
-    rect(x, baseline - high - 0.5, numberWidth(number, sizePt) - 1, high + 1, FRAME),
-    ...text(x + 0.8, baseline, number, { sizePt, bold: true }),
-  ];
+  const wideMm = numberWidth(number, sizePt);
+  return {
+    wideMm,
+    draw: (x, baseline) => [
+      rect(x, baseline - high - 0.5, wideMm - 1, high + 1, FRAME),
+      ...text(x + 0.8, baseline, number, { sizePt, bold: true }),
+    ],
+  };
 }
 
 /** The heads of the columns, with what stands over several of them. */

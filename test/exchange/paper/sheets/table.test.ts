@@ -115,15 +115,17 @@ describe("a table over many sheets", () => {
     expect(heights.at(-1)).toMatchObject({ high: full });
   });
 
-  it("says in paragraphs once what stands over several columns, and nothing twice", () => {
+  it("says on cards once what stands over several columns, and nothing twice, and has a frame for every blank", () => {
     const [page] = sheetsOf([body(3)], STAMP, { paper: "cuff" });
     const words = wordsOf(page!);
-    expect(words).toContain("RIGHT right1 (under1); SECOND second1");
+    expect(words).toContain("over both RIGHT right1 (under1) SECOND second1 WRITE");
     expect(words.match(/over both/g)).toHaveLength(3);
+    // 14 mm wide, beside the frames of the numbers.
+    expect(page!.marks.filter((mark) => mark.kind === "rect" && mark.w === 14)).toHaveLength(3);
     // A text across several columns is no value of the first of them.
     const rows = [...table(3).rows, { cells: [{ text: "row" }, { text: "END: walk home", span: 3 }] }];
     const [over] = sheetsOf([{ ...body(0), sections: [{ ...table(0), rows }] }], STAMP, { paper: "cuff" });
-    expect(wordsOf(over!)).toContain("row; END: walk home");
+    expect(wordsOf(over!)).toMatch(/ROW row WRITE END: walk home/);
   });
 
   it("repeats what rows are about where they go on on another sheet, and keeps what is joined together", () => {
