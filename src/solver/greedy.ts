@@ -4,6 +4,7 @@ import { compile } from "./problem/compile.ts";
 import { Day } from "./network/day.ts";
 import { scheduleOf } from "./network/placing.ts";
 import type { Problem } from "./problem/problem.ts";
+import type { Insertion } from "./search/insertion.ts";
 import { Recreate } from "./search/recreate.ts";
 
 /**
@@ -17,28 +18,29 @@ export function greedy(plan: Plan): Schedule {
 /** The baseline on a compiled problem. */
 export function greedyDay(problem: Problem): Day {
   const day = new Day(problem);
-  const { insertion, place } = recreating(day);
+  const recreate = new Recreate(day, random(0));
   const barred = new Uint8Array(problem.activities);
   for (;;) {
-    let best = -1;
-    let bestOwed = false;
-    let bestValue = -Infinity;
-    for (let a = 0; a < problem.activities; a += 1) {
-      if (day.board.placed[a] === 1 || barred[a] === 1 || !insertion.look(a, 0)) continue;
-      const minutes = Math.max(1, insertion.leastCost()) / 60;
-      const owed = day.board.isOwed(a);
-      const value = day.board.worthWith(a) / minutes;
-      if (owed === bestOwed ? value <= bestValue : bestOwed) continue;
-      best = a;
-      bestOwed = owed;
-      bestValue = value;
-    }
+    const best = bestNext(day, recreate.insertion, barred);
     if (best < 0) return day;
-    if (!place(best)) barred[best] = 1;
+    if (!recreate.place(best, 0)) barred[best] = 1;
   }
 }
 
-function recreating(day: Day) {
-  const recreate = new Recreate(day, random(0));
-  return { insertion: recreate.insertion, place: (a: number) => recreate.place(a, 0) };
+/** What goes on next: what is owed before all else, then the most worth per added minute; -1 when nothing fits. */
+function bestNext({ problem, board }: Day, insertion: Insertion, barred: Uint8Array): number {
+  let best = -1;
+  let bestOwed = false;
+  let bestValue = -Infinity;
+  for (let a = 0; a < problem.activities; a += 1) {
+    if (board.placed[a] === 1 || barred[a] === 1 || !insertion.look(a, 0)) continue;
+    const minutes = Math.max(1, insertion.leastCost()) / 60;
+    const owed = board.isOwed(a);
+    const value = board.worthWith(a) / minutes;
+    if (owed === bestOwed ? value <= bestValue : bestOwed) continue;
+    best = a;
+    bestOwed = owed;
+    bestValue = value;
+  }
+  return best;
 }

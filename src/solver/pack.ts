@@ -48,121 +48,172 @@ function packed(plan: Plan, from: Schedule | undefined): Problem {
  * everything is placed or nothing is worth more, for the rest of the score.
  */
 export function runOn(problem: Problem, settings: PackSettings): PackRun {
-  const { clock } = settings;
-  const startS = clock();
-  const search = new Anneal(problem, settings.seed, settings.from ?? null);
-  const proof = new Proof(problem);
-  const begun = new Board(problem);
-  begun.copy(search.best);
-  let refine: Refine | null = null;
-  const best = (): Board => refine?.best ?? proof.found ?? search.best;
-  const proving = proof.run(best);
-  const budget = budgetOf(settings);
-  const mustTotal = problem.must.reduce((sum, one) => sum + one, 0) + missingOver(problem, () => false);
-  const counted = budget.iterations < Infinity;
-  let burst = counted ? COUNTED_BURST : 1;
-  let iterations = 0;
-  let turns = 0;
-  let provingS = 0;
-  let exhausted = (settings.proveSeconds ?? 0) <= 0;
-  let improvements = 1;
-  let stopped: RunProgress["stopped"] = null;
-  /** Why nothing is worth more; null while something may be. */
-  let settled: "all placed" | "proved" | null = null;
-  const kept = problem.checkLevel === "slack" ? 0 : REFINED;
-
-  /** Part of the search that is done; counted in iterations where they are limited, though the clock ends it too. */
-  const searched = (nowS: number): number => {
-    const byClock = budget.seconds < Infinity ? (nowS - startS - provingS) / budget.seconds : 0.5;
-    if (budget.iterations === Infinity || byClock >= 1) return byClock;
-    return iterations / budget.iterations;
-  };
-  const proven = (): number =>
-    exhausted ? 1 : budget.turns < Infinity ? turns / budget.turns : provingS / budget.proveSeconds;
-
-  const iterate = (nowS: number): void => {
-    const byClock = searched(nowS);
-    let k = 0;
-    for (; k < burst && iterations < budget.iterations && settled === null; k += 1) {
-      const { worth, mustOut, endsS } = search.bestValue;
-      search.iterate(Math.min(1, (counted ? searched(nowS) : byClock) / (1 - kept)));
-      iterations += 1;
-      const now = search.bestValue;
-      if (now.worth !== worth || now.mustOut !== mustOut || now.endsS !== endsS) improvements += 1;
-      if (search.best.count === problem.activities) settled = "all placed";
-    }
-    if (!counted) {
-      const inTime = Math.floor((LOOK_S * k) / Math.max(1e-9, clock() - nowS));
-      burst = Math.max(1, Math.min(MOST_IN_BURST, 2 * burst, inTime));
-    }
-    proof.look(best());
-    if (proof.proved) settled ??= "proved";
-  };
-  /** A few steps of betterment by the rest of the score. */
-  const better = (): void => {
-    refine ??= new Refine(problem, settings.seed, [best(), begun]);
-    for (
-      let k = 0;
-      k < COUNTED_BURST && iterations < budget.iterations && !(settled && refine.isDone);
-      k += 1
-    ) {
-      if (refine.iterate()) improvements += 1;
-      iterations += 1;
-    }
-    if (refine.isDone) stopped = settled;
-  };
-  const prove = (nowS: number): void => {
-    const before = proof.found?.worth;
-    exhausted = proving.next().done === true;
-    turns += 1;
-    provingS += clock() - nowS;
-    if (proof.found?.worth !== before) {
-      improvements += 1;
-      refine = null;
-    }
-    if (proof.proved) settled = "proved";
-  };
-
-  return {
-    step: (sliceS) => {
-      const sliceEndS = clock() + sliceS;
-      // However short the slice, each call gets somewhere.
-      for (let worked = false; ; worked = true) {
-        const nowS = clock();
-        if (stopped) return false;
-        if (best().count === problem.activities) settled ??= "all placed";
-        if (worked && nowS >= sliceEndS) return true;
-        const share = searched(nowS);
-        const done = settled ? 1 : proven();
-        if (share >= 1 && done >= 1)
-          stopped = settled ?? (iterations >= budget.iterations ? "iterations" : "time");
-        else if (done < 1 && (share >= 1 || (share >= FIRST_GO && done < FIRST_GO))) prove(nowS);
-        else if (settled || share >= 1 - kept) better();
-        else iterate(nowS);
-      }
-    },
-    best: () => scheduleOf(best()),
-    progress: () => {
-      const board = best();
-      const done = board.count === problem.activities;
-      return {
-        seconds: clock() - startS,
-        iterations,
-        worth: board.worth,
-        placed: board.count,
-        mustPlaced: mustTotal - board.mustOut,
-        mustTotal,
-        bound: done ? board.worth : Number.isFinite(proof.worth) ? proof.worth : null,
-        improvements,
-        stopped,
-      };
-    },
-  };
+  return new CrewRun(problem, settings);
 }
 
-function budgetOf(
-  settings: PackSettings,
-): Record<"iterations" | "seconds" | "turns" | "proveSeconds", number> {
+class CrewRun implements PackRun {
+  private readonly problem: Problem;
+  private readonly seed: number;
+  private readonly clock: () => number;
+  private readonly budget: Budget;
+  private readonly startS: number;
+  private readonly search: Anneal;
+  private readonly proof: Proof;
+  private readonly proving: Generator<void>;
+  private refine: Refine | null = null;
+  /** The day that the search began with. */
+  private readonly begun: Board;
+  private readonly mustTotal: number;
+  /** Part of the search that is kept for the rest of the score. */
+  private readonly kept: number;
+  private burst: number;
+  private iterations = 0;
+  private turns = 0;
+  private provingS = 0;
+  private exhausted: boolean;
+  private improvements = 1;
+  private stopped: RunProgress["stopped"] = null;
+  /** Why nothing is worth more; null while something may be. */
+  private settled: "all placed" | "proved" | null = null;
+
+  constructor(problem: Problem, settings: PackSettings) {
+    this.problem = problem;
+    this.seed = settings.seed;
+    this.clock = settings.clock;
+    this.budget = budgetOf(settings);
+    this.startS = this.clock();
+    this.search = new Anneal(problem, settings.seed, settings.from ?? null);
+    this.proof = new Proof(problem);
+    this.begun = new Board(problem);
+    this.begun.copy(this.search.best);
+    this.proving = this.proof.run(() => this.board);
+    this.mustTotal = problem.must.reduce((sum, one) => sum + one, 0) + missingOver(problem, () => false);
+    this.kept = problem.checkLevel === "slack" ? 0 : REFINED;
+    this.burst = this.isCounted ? COUNTED_BURST : 1;
+    this.exhausted = this.budget.proveSeconds <= 0;
+  }
+
+  step(sliceS: number): boolean {
+    const { clock, problem } = this;
+    const sliceEndS = clock() + sliceS;
+    // However short the slice, each call gets somewhere.
+    for (let worked = false; ; worked = true) {
+      const nowS = clock();
+      if (this.stopped) return false;
+      if (this.board.count === problem.activities) this.settled ??= "all placed";
+      if (worked && nowS >= sliceEndS) return true;
+      this.turn(nowS);
+    }
+  }
+
+  best(): Schedule {
+    return scheduleOf(this.board);
+  }
+
+  progress(): RunProgress {
+    const { board, proof, mustTotal } = this;
+    const done = board.count === this.problem.activities;
+    return {
+      seconds: this.clock() - this.startS,
+      iterations: this.iterations,
+      worth: board.worth,
+      placed: board.count,
+      mustPlaced: mustTotal - board.mustOut,
+      mustTotal,
+      bound: done ? board.worth : Number.isFinite(proof.worth) ? proof.worth : null,
+      improvements: this.improvements,
+      stopped: this.stopped,
+    };
+  }
+
+  /** The best day so far. */
+  private get board(): Board {
+    return this.refine?.best ?? this.proof.found ?? this.search.best;
+  }
+
+  /** True where iterations end the run, not the clock. */
+  private get isCounted(): boolean {
+    return this.budget.iterations < Infinity;
+  }
+
+  /** One turn of whatever is next: search, proof, or the rest of the score. */
+  private turn(nowS: number): void {
+    const searched = this.searched(nowS);
+    const proven = this.settled ? 1 : this.proven();
+    if (searched >= 1 && proven >= 1) {
+      this.stopped = this.settled ?? (this.iterations >= this.budget.iterations ? "iterations" : "time");
+      return;
+    }
+    const proves = searched >= 1 || (searched >= FIRST_GO && proven < FIRST_GO);
+    if (proven < 1 && proves) this.prove(nowS);
+    else if (this.settled || searched >= 1 - this.kept) this.better();
+    else this.iterate(nowS);
+  }
+
+  /** Part of the search that is done; counted in iterations where they are limited, though the clock ends it too. */
+  private searched(nowS: number): number {
+    const { seconds, iterations } = this.budget;
+    const byClock = seconds < Infinity ? (nowS - this.startS - this.provingS) / seconds : 0.5;
+    return !this.isCounted || byClock >= 1 ? byClock : this.iterations / iterations;
+  }
+
+  /** Part of the proof that is done. */
+  private proven(): number {
+    const { turns, proveSeconds } = this.budget;
+    if (this.exhausted) return 1;
+    return turns < Infinity ? this.turns / turns : this.provingS / proveSeconds;
+  }
+
+  private iterate(nowS: number): void {
+    const { search, clock, budget, problem } = this;
+    const byClock = this.searched(nowS);
+    let k = 0;
+    for (; k < this.burst && this.iterations < budget.iterations && this.settled === null; k += 1) {
+      const { worth, mustOut, endsS } = search.bestValue;
+      search.iterate(Math.min(1, (this.isCounted ? this.searched(nowS) : byClock) / (1 - this.kept)));
+      this.iterations += 1;
+      const now = search.bestValue;
+      if (now.worth !== worth || now.mustOut !== mustOut || now.endsS !== endsS) this.improvements += 1;
+      if (search.best.count === problem.activities) this.settled = "all placed";
+    }
+    if (!this.isCounted) {
+      const inTime = Math.floor((LOOK_S * k) / Math.max(1e-9, clock() - nowS));
+      this.burst = Math.max(1, Math.min(MOST_IN_BURST, 2 * this.burst, inTime));
+    }
+    this.proof.look(this.board);
+    if (this.proof.proved) this.settled ??= "proved";
+  }
+
+  /** A few steps of betterment by the rest of the score. */
+  private better(): void {
+    const { problem, seed, budget } = this;
+    const refine = (this.refine ??= new Refine(problem, seed, [this.board, this.begun]));
+    for (let k = 0; k < COUNTED_BURST && this.iterations < budget.iterations; k += 1) {
+      if (this.settled && refine.isDone) break;
+      if (refine.iterate()) this.improvements += 1;
+      this.iterations += 1;
+    }
+    if (refine.isDone) this.stopped = this.settled;
+  }
+
+  private prove(nowS: number): void {
+    const { proof } = this;
+    const before = proof.found?.worth;
+    this.exhausted = this.proving.next().done === true;
+    this.turns += 1;
+    this.provingS += this.clock() - nowS;
+    if (proof.found?.worth !== before) {
+      this.improvements += 1;
+      this.refine = null;
+    }
+    if (proof.proved) this.settled = "proved";
+  }
+}
+
+/** How much of each a run may use. */
+type Budget = Readonly<Record<"iterations" | "seconds" | "turns" | "proveSeconds", number>>;
+
+function budgetOf(settings: PackSettings): Budget {
   const { iterations = Infinity, seconds = Infinity, proveSeconds = 0 } = settings;
   return {
     iterations,

@@ -43,6 +43,13 @@ interface Part {
   readonly leg: Float64Array;
 }
 
+/** A visit of one crew member to activity `a`. */
+interface Visit {
+  readonly a: number;
+  readonly takesS: number;
+  readonly each: number;
+}
+
 export class Ascent {
   /** No schedule that has every must-do task (where `musts`) is worth more; Infinity while nothing is known. */
   worth = Infinity;
@@ -100,7 +107,7 @@ export class Ascent {
 
   /** Follows the subgradient on a level until steps get short; prices end at the best. */
   private *descend(level: number, enough: () => number): Generator<void> {
-    const { price, slope } = this;
+    const { price } = this;
     const { step: first, least: leastStep } = LEVELS[level]!;
     if (level > 0) this.levels[level]!.forEach((walks, q) => walks.remember(this.walks[q]!));
     this.walks = this.levels[level]!;
@@ -112,15 +119,13 @@ export class Ascent {
     for (let turns = 0; step >= leastStep && turns < MOST_TURNS; turns += 1) {
       const bound = yield* this.evaluate();
       yield;
-      if (bound < least - NOTHING) {
-        stalled = 0;
-        step = Math.min(MOST_STEP, step * GROWTH);
-      } else stalled += 1;
+      const isLower = bound < least - NOTHING;
+      stalled = isLower ? 0 : stalled + 1;
+      if (isLower) step = Math.min(MOST_STEP, step * GROWTH);
       if (bound < least) {
         least = bound;
         best.set(price);
-        for (const walks of this.walks) walks.grow();
-        this.worth = Math.min(this.worth, Math.floor(bound / this.common + SLIP) * this.common);
+        this.lowerTo(bound);
       }
       if (this.worth <= enough()) return;
       if (stalled >= PATIENCE) {
@@ -130,19 +135,32 @@ export class Ascent {
         direction.fill(0);
         yield* this.evaluate();
       }
-      let square = 0;
-      for (let k = 0; k < price.length; k += 1) {
-        direction[k] = slope[k]! + MEMORY * direction[k]!;
-        square += direction[k]! ** 2;
-      }
-      if (square < 1e-12) break;
-      const by = (step * Math.max(1, least - enough())) / square;
-      for (let k = 0; k < price.length; k += 1) {
-        const next = price[k]! - by * direction[k]!;
-        price[k] = this.mayBeNegative(k) ? next : Math.max(0, next);
-      }
+      if (!this.follow(direction, step * Math.max(1, least - enough()))) break;
     }
     price.set(best);
+  }
+
+  /** Takes a lower bound over, and lets walks remember what came round again in it. */
+  private lowerTo(bound: number): void {
+    for (const walks of this.walks) walks.grow();
+    this.worth = Math.min(this.worth, Math.floor(bound / this.common + SLIP) * this.common);
+  }
+
+  /** Goes `far` along the subgradient and part of the last direction; false where that is no direction. */
+  private follow(direction: Float64Array, far: number): boolean {
+    const { price, slope } = this;
+    let square = 0;
+    for (let k = 0; k < price.length; k += 1) {
+      direction[k] = slope[k]! + MEMORY * direction[k]!;
+      square += direction[k]! ** 2;
+    }
+    if (square < 1e-12) return false;
+    const by = far / square;
+    for (let k = 0; k < price.length; k += 1) {
+      const next = price[k]! - by * direction[k]!;
+      price[k] = this.mayBeNegative(k) ? next : Math.max(0, next);
+    }
+    return true;
   }
 
   /** What has to be done may cost. */
@@ -152,40 +170,16 @@ export class Ascent {
 
   /** Prices by which time alone is short: the most worth per second first, as long as there is time. */
   private begin(): void {
-    const { problem, classes, price, parts, partAt } = this;
-    const list: { a: number; takesS: number; each: number }[] = [];
+    const { classes, price, parts, partAt } = this;
+    const shortest = parts.map(shortestTime);
     let leftS = 0;
-    const shortest = parts.map((own) => {
-      let least = -1;
-      own.forEach(({ isTime, limit, unit }, k) => {
-        if (isTime && (least < 0 || limit * unit < own[least]!.limit * own[least]!.unit)) least = k;
-      });
-      return least;
-    });
     classes.forEach((one, q) => {
       const part = parts[q]![shortest[q]!];
       if (part) leftS += one.routes.length * part.limit * part.unit;
     });
-    for (let a = 0; a < problem.activities; a += 1) {
-      const crew = problem.crewCount[a]!;
-      if (crew === 0) continue;
-      let takesS = Infinity;
-      for (const one of classes) {
-        const j = one.activity.indexOf(a);
-        for (let i = 0; j >= 0 && i <= one.count; i += 1)
-          if (i !== j) takesS = Math.min(takesS, one.legS[i * (one.count + 1) + j]! + one.lastsS[j]!);
-      }
-      if (takesS < Infinity) list.push({ a, takesS, each: problem.worth[a]! / crew });
-    }
-    list.sort((x, y) => y.each / y.takesS - x.each / x.takesS);
-    let rate = 0;
-    for (const { a, takesS, each } of list) {
-      if (leftS <= 0) break;
-      leftS -= takesS * problem.crewCount[a]!;
-      rate = each / takesS;
-    }
-    if (leftS > 0) rate = 0;
-    for (const { a, takesS, each } of list)
+    const visits = this.visits();
+    const rate = this.rateWithin(leftS, visits);
+    for (const { a, takesS, each } of visits)
       price[a] = this.mayBeNegative(a) ? each - rate * takesS : Math.max(0, each - rate * takesS);
     parts.forEach((own, q) => {
       const k = shortest[q]!;
@@ -193,9 +187,33 @@ export class Ascent {
     });
   }
 
+  /** What can be visited, with the least time that takes one crew member and what it is worth to each; the most worth per second first. */
+  private visits(): Visit[] {
+    const { problem, classes } = this;
+    const list: Visit[] = [];
+    for (let a = 0; a < problem.activities; a += 1) {
+      const crew = problem.crewCount[a]!;
+      const takesS = crew === 0 ? Infinity : Math.min(...classes.map((one) => leastS(one, a)));
+      if (takesS < Infinity) list.push({ a, takesS, each: problem.worth[a]! / crew });
+    }
+    return list.sort((x, y) => y.each / y.takesS - x.each / x.takesS);
+  }
+
+  /** The worth per second of the last visit that `leftS` seconds have time for; 0 where they have time for all. */
+  private rateWithin(wholeS: number, visits: readonly Visit[]): number {
+    let leftS = wholeS;
+    let rate = 0;
+    for (const { a, takesS, each } of visits) {
+      if (leftS <= 0) return rate;
+      leftS -= takesS * this.problem.crewCount[a]!;
+      rate = each / takesS;
+    }
+    return leftS > 0 ? 0 : rate;
+  }
+
   /** The bound at the prices as they are; `slope` becomes a subgradient. */
   private *evaluate(): Generator<void, number> {
-    const { problem, classes, relations, parts, partAt, price, slope, walks } = this;
+    const { problem, classes, relations, price, slope } = this;
     const { activities } = problem;
     let bound = this.steady;
     slope.fill(0);
@@ -207,41 +225,59 @@ export class Ascent {
       bound += price[activities + k]! * one.limit;
       slope[activities + k] = one.limit;
     });
-    for (let q = 0; q < classes.length; q += 1) {
-      const one = classes[q]!;
-      const own = parts[q]!;
-      const first = partAt[q]!;
-      const times = one.routes.length;
-      const size = one.count + 1;
-      const gain = Float64Array.from(one.activity, (a) => this.gainOf(a));
-      const arc = new Float64Array(size * size);
-      for (let i = 0; i < size; i += 1) for (let c = 0; c < one.count; c += 1) arc[i * size + c] = gain[c]!;
-      own.forEach((part, k) => {
-        const rate = price[first + k]!;
-        bound += times * rate * part.limit;
-        slope[first + k] = times * part.limit;
-        if (rate === 0) return;
-        for (let i = 0; i < size; i += 1)
-          for (let c = 0; c < size; c += 1)
-            arc[i * size + c]! -= rate * (part.leg[i * size + c]! + (c < one.count ? part.node[c]! : 0));
-      });
-      const wanted = Uint8Array.from(gain, (value) => (value > 0 ? 1 : 0));
-      bound += times * (yield* walks[q]!.most(arc, wanted));
-      walks[q]!.trace((from, to) => {
-        own.forEach((part, k) => {
-          const used = part.leg[from * size + to]! + (to < one.count ? part.node[to]! : 0);
-          slope[first + k]! -= times * used;
-        });
-        if (to === one.count) return;
-        const a = one.activity[to]!;
-        slope[a]! -= times;
-        relations.forEach(({ share }, k) => {
-          const part = share.get(a);
-          if (part !== undefined) slope[activities + k]! -= (times * part) / problem.crewCount[a]!;
-        });
-      });
-    }
+    for (let q = 0; q < classes.length; q += 1) bound = yield* this.evaluateClass(q, bound);
     return bound;
+  }
+
+  /** Adds to a bound what the sums of class `q` cost and its best walks gain. */
+  private *evaluateClass(q: number, before: number): Generator<void, number> {
+    const { price, slope } = this;
+    const one = this.classes[q]!;
+    const own = this.parts[q]!;
+    const first = this.partAt[q]!;
+    const walks = this.walks[q]!;
+    const times = one.routes.length;
+    const gain = Float64Array.from(one.activity, (a) => this.gainOf(a));
+    let bound = before;
+    own.forEach((part, k) => {
+      bound += times * price[first + k]! * part.limit;
+      slope[first + k] = times * part.limit;
+    });
+    const wanted = Uint8Array.from(gain, (value) => (value > 0 ? 1 : 0));
+    bound += times * (yield* walks.most(this.arcsOf(q, gain), wanted));
+    walks.trace((from, to) => this.noteStep(q, from, to));
+    return bound;
+  }
+
+  /** What each step of a walk over class `q` gains: what its end gains, less what the step costs of the sums. */
+  private arcsOf(q: number, gain: Float64Array): Float64Array {
+    const { count } = this.classes[q]!;
+    const size = count + 1;
+    const arc = new Float64Array(size * size);
+    for (let i = 0; i < size; i += 1) arc.set(gain, i * size);
+    this.parts[q]!.forEach((part, k) => {
+      const rate = this.price[this.partAt[q]! + k]!;
+      if (rate === 0) return;
+      for (let i = 0; i < size; i += 1)
+        for (let c = 0; c < size; c += 1) arc[i * size + c]! -= rate * usedBy(part, i, c, count);
+    });
+    return arc;
+  }
+
+  /** Takes a step of the best walk over class `q` off the slope. */
+  private noteStep(q: number, from: number, to: number): void {
+    const { problem, relations, slope } = this;
+    const one = this.classes[q]!;
+    const first = this.partAt[q]!;
+    const times = one.routes.length;
+    this.parts[q]!.forEach((part, k) => (slope[first + k]! -= times * usedBy(part, from, to, one.count)));
+    if (to === one.count) return;
+    const a = one.activity[to]!;
+    slope[a]! -= times;
+    relations.forEach(({ share }, k) => {
+      const part = share.get(a);
+      if (part !== undefined) slope[problem.activities + k]! -= (times * part) / problem.crewCount[a]!;
+    });
   }
 
   /** What one more visit to an activity gains at the prices. */
@@ -255,6 +291,29 @@ export class Ascent {
     });
     return gain;
   }
+}
+
+/** What a step from a node to the next takes of a sum; node `count` is the lander. */
+function usedBy({ leg, node }: Part, from: number, to: number, count: number): number {
+  return leg[from * (count + 1) + to]! + (to < count ? node[to]! : 0);
+}
+
+/** Which of a class's sums of time is shortest; -1 where there is none. */
+function shortestTime(parts: readonly Part[]): number {
+  let least = -1;
+  parts.forEach(({ isTime, limit, unit }, k) => {
+    if (isTime && (least < 0 || limit * unit < parts[least]!.limit * parts[least]!.unit)) least = k;
+  });
+  return least;
+}
+
+/** Least time that activity `a` and the way to it take on a route of a class; Infinity where it cannot stand there. */
+function leastS({ activity, count, legS, lastsS }: RouteClass, a: number): number {
+  const j = activity.indexOf(a);
+  let least = Infinity;
+  for (let i = 0; j >= 0 && i <= count; i += 1)
+    if (i !== j) least = Math.min(least, legS[i * (count + 1) + j]! + lastsS[j]!);
+  return least;
 }
 
 /** The time out, then the sums of a class; seconds out are those of ways and activities, without waiting. */

@@ -87,22 +87,24 @@ export class RouteBound {
 
   /** Lowers `worth` until it reaches `enough`, which may grow, or routes give no better; yields often. */
   *run(enough: () => number): Generator<void> {
-    const { packing } = this;
     for (let hasty = true; ;) {
-      yield* packing.solve();
-      const smooth = this.best && !hasty ? SMOOTH : 0;
-      let found = yield* this.price(packing.price, smooth, hasty);
-      if (this.worth <= enough()) return;
-      if (!found && smooth > 0) found = yield* this.price(packing.price, 0, hasty);
+      yield* this.packing.solve();
+      const found = yield* this.priceOnce(enough, hasty);
       if (this.worth <= enough()) return;
       if (found) continue;
-      if (hasty) {
-        hasty = false;
-        continue;
-      }
-      if (!this.tighten()) return;
-      hasty = true;
+      // Only where hasty pricing and patient pricing find nothing more, what the routes do has to be held to.
+      if (!hasty && !this.tighten()) return;
+      hasty = !hasty;
     }
+  }
+
+  /** Prices with prices mixed with the best ones and, where that finds nothing, with the packing's own; true when a new route came in. */
+  private *priceOnce(enough: () => number, hasty: boolean): Generator<void, boolean> {
+    const { price } = this.packing;
+    const smooth = this.best && !hasty ? SMOOTH : 0;
+    const found = yield* this.price(price, smooth, hasty);
+    if (found || smooth === 0 || this.worth <= enough()) return found;
+    return yield* this.price(price, 0, hasty);
   }
 
   /** Forbids what the routes in use do that no real route does; false when there is nothing. */

@@ -38,41 +38,44 @@ export class Completion {
 
   /** Works the table out for the price of each node. */
   *fill(price: Float64Array): Generator<void> {
-    const { one, steps, stepS, best, via, second } = this;
-    const { count, lastsS, legS, leaveS, backByS } = one;
-    const size = count + 1;
+    const { count } = this.one;
     let work = 0;
-    for (let k = steps - 1; k >= 0; k -= 1) {
-      const atS = leaveS + k * stepS;
-      for (let i = 0; i <= count; i += 1) {
-        let most = 0;
-        let next = -1;
-        let other = 0;
-        for (let c = 0; c < count; c += 1) {
-          const gain = price[c]!;
-          if (gain <= 0 || c === i) continue;
-          const startS = opensAt(one, c, atS + legS[i * size + c]!);
-          const endS = startS + lastsS[c]!;
-          if (endS + legS[c * size + count]! > backByS) continue;
-          const cell = c * steps + Math.floor((endS - leaveS) / stepS);
-          const whole = gain + (via[cell] === i ? second[cell]! : best[cell]!);
-          if (whole > most) {
-            other = most;
-            most = whole;
-            next = c;
-          } else if (whole > other) other = whole;
-        }
-        const cell = i * steps + k;
-        best[cell] = most;
-        via[cell] = next;
-        second[cell] = other;
-      }
+    for (let k = this.steps - 1; k >= 0; k -= 1) {
+      for (let i = 0; i <= count; i += 1) this.fillCell(i, k, price);
       work += count * count;
       if (work > 100_000) {
         work = 0;
         yield;
       }
     }
+  }
+
+  /** The best after node `i` at step `k`, and the best over another node than that. */
+  private fillCell(i: number, k: number, price: Float64Array): void {
+    const { one, steps, stepS, best, via, second } = this;
+    const { count, lastsS, legS, leaveS, backByS } = one;
+    const size = count + 1;
+    const atS = leaveS + k * stepS;
+    let most = 0;
+    let next = -1;
+    let other = 0;
+    for (let c = 0; c < count; c += 1) {
+      const gain = price[c]!;
+      if (gain <= 0 || c === i) continue;
+      const endS = opensAt(one, c, atS + legS[i * size + c]!) + lastsS[c]!;
+      if (endS + legS[c * size + count]! > backByS) continue;
+      const cell = c * steps + Math.floor((endS - leaveS) / stepS);
+      const whole = gain + (via[cell] === i ? second[cell]! : best[cell]!);
+      if (whole > most) {
+        other = most;
+        most = whole;
+        next = c;
+      } else if (whole > other) other = whole;
+    }
+    const cell = i * steps + k;
+    best[cell] = most;
+    via[cell] = next;
+    second[cell] = other;
   }
 
   /** The most that can be gained after leaving `node` at `atS`, not straight back to `from`. */

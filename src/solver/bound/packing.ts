@@ -75,26 +75,32 @@ export class Packing {
 
   /** Solves for the columns there are. */
   *solve(): Generator<void> {
-    const { size, price } = this;
     this.reprice();
     for (let turn = 1; ; turn += 1) {
-      let enters: number | null = null;
-      let gain = GAIN;
-      for (let c = 0; c < this.columns.length; c += 1) {
-        if (this.columnIn[c]) continue;
-        const more = this.reduced(c);
-        if (more <= gain) continue;
-        gain = more;
-        enters = c;
-      }
-      for (let i = 0; i < size; i += 1) {
-        if (this.slackIn[i] === 1 || -price[i]! <= gain) continue;
-        gain = -price[i]!;
-        enters = -1 - i;
-      }
+      const enters = this.entering();
       if (enters === null || !this.pivot(enters)) return;
       if (turn % 8 === 0) yield;
     }
+  }
+
+  /** The column or slack that gains most by coming in; null where nothing gains. */
+  private entering(): number | null {
+    const { size, price } = this;
+    let enters: number | null = null;
+    let gain = GAIN;
+    for (let c = 0; c < this.columns.length; c += 1) {
+      if (this.columnIn[c]) continue;
+      const more = this.reduced(c);
+      if (more <= gain) continue;
+      gain = more;
+      enters = c;
+    }
+    for (let i = 0; i < size; i += 1) {
+      if (this.slackIn[i] === 1 || -price[i]! <= gain) continue;
+      gain = -price[i]!;
+      enters = -1 - i;
+    }
+    return enters;
   }
 
   /** Brings in a column or a slack; false when nothing limits it. */

@@ -147,68 +147,68 @@ export class Pricer {
    * the most is that of the completion.
    */
   *run(price: Float64Array, floor: number, many: number, hasty: boolean): Generator<void, Pricing> {
-    const { one, completion } = this;
+    const { completion } = this;
     if (completion.usable) yield* completion.fill(price);
     const loose = completion.usable
       ? completion.whole()
       : price.reduce((sum, value) => sum + Math.max(0, value), 0);
     if (loose <= floor) return { most: floor, found: [] };
+    const { labels, isAll } = yield* this.labelsOver(price, floor, hasty);
+    const found = this.routesOf(labels, many);
+    return { most: hasty || !isAll ? loose : Math.max(floor, found[0]?.gain ?? 0), found };
+  }
+
+  /** The labels that gain more than `floor`; not all where there came to be too many. */
+  private *labelsOver(
+    price: Float64Array,
+    floor: number,
+    hasty: boolean,
+  ): Generator<void, { labels: number[]; isAll: boolean }> {
+    const { one } = this;
     this.count = 0;
     this.waiting = 0;
     for (const bag of this.bags) bag.length = 0;
-    const sure: number[] = [];
+    const labels: number[] = [];
     for (let c = 0; c < one.count; c += 1) this.extend(-1, c, price, floor, hasty);
     while (this.waiting > 0) {
       const label = this.pop();
       if (this.dead[label] === 1) continue;
-      if (this.gain[label]! > floor) sure.push(label);
+      if (this.gain[label]! > floor) labels.push(label);
       for (let c = 0; c < one.count; c += 1) this.extend(label, c, price, floor, hasty);
       if (this.compared > BURST) {
         this.compared = 0;
         yield;
       }
-      if (this.count > MOST_LABELS) return { most: loose, found: this.routesOf(sure, many) };
+      if (this.count > MOST_LABELS) return { labels, isAll: false };
     }
-    const found = this.routesOf(sure, many);
-    return { most: hasty ? loose : Math.max(floor, found[0]?.gain ?? 0), found };
+    return { labels, isAll: true };
   }
 
   /** Tries to go on from `label` (-1: from the lander) to node `c`. */
   private extend(label: number, c: number, price: Float64Array, floor: number, hasty: boolean): void {
-    const { one, words, keeps, completion } = this;
-    const worth = price[c]!;
-    if (worth <= 0) return;
-    const { count } = one;
+    const { one, completion } = this;
+    const { count, legS } = one;
     const size = count + 1;
-    if (label >= 0 && (this.memory[label * words + (c >> 5)]! & (1 << (c & 31))) !== 0) return;
-    const at = label < 0 ? count : this.node[label]!;
-    if (at === c) return;
-    const legS = one.legS[at * size + c]!;
-    const lastsS = one.lastsS[c]!;
-    const startS = opensAt(one, c, (label < 0 ? one.leaveS : this.endS[label]!) + legS);
-    const endS = startS + lastsS;
-    const homeS = one.legS[c * size + count]!;
+    const isFirst = label < 0;
+    const at = isFirst ? count : this.node[label]!;
+    if (price[c]! <= 0 || at === c || this.isRemembered(label, c)) return;
+    const wayS = legS[at * size + c]!;
+    const startS = opensAt(one, c, (isFirst ? one.leaveS : this.endS[label]!) + wayS);
+    const endS = startS + one.lastsS[c]!;
+    const homeS = legS[c * size + count]!;
     if (endS + homeS > one.backByS) return;
-    const gain = (label < 0 ? 0 : this.gain[label]!) + worth;
+    const gain = (isFirst ? 0 : this.gain[label]!) + price[c]!;
     if (completion.usable && gain + completion.after(c, endS, at) <= floor) return;
-    const walkedS = (label < 0 ? 0 : this.spentS[label]!) + legS;
+    const walkedS = (isFirst ? 0 : this.spentS[label]!) + wayS;
     const closesS = one.openToS[one.openStart[c + 1]! - 1]!;
-    const latestS = Math.min(label < 0 ? NEVER : this.latestS[label]!, closesS - walkedS);
-    const spentS = walkedS + lastsS;
+    const latestS = Math.min(isFirst ? NEVER : this.latestS[label]!, closesS - walkedS);
+    const spentS = walkedS + one.lastsS[c]!;
     const outS = Math.max(endS - latestS, spentS) + homeS;
     if (this.outCounts && outS > one.outS) return;
     this.makeRoom();
+    if (!this.sumsHold(label, at, c, outS)) return;
     const mine = this.count;
-    for (const k of this.counts) {
-      const sum = one.sums[k]!;
-      const value =
-        (label < 0 ? 0 : this.sums[label * one.sums.length + k]!) + sum.leg[at * size + c]! + sum.node[c]!;
-      if (value + sum.leg[c * size + count]! + sum.perSecond * outS > sum.available) return;
-      this.sums[mine * one.sums.length + k] = value;
-    }
-    for (let w = 0; w < words; w += 1)
-      this.memory[mine * words + w] = label < 0 ? 0 : this.memory[label * words + w]! & keeps[c * words + w]!;
-    this.memory[mine * words + (c >> 5)]! |= 1 << (c & 31);
+    this.rememberOn(mine, label, c);
     this.node[mine] = c;
     this.parent[mine] = label;
     this.endS[mine] = endS;
@@ -219,6 +219,33 @@ export class Pricer {
     if (!this.enter(mine, c, hasty)) return;
     this.count += 1;
     this.push(mine);
+  }
+
+  /** True when `label` remembers node `c`. */
+  private isRemembered(label: number, c: number): boolean {
+    return label >= 0 && (this.memory[label * this.words + (c >> 5)]! & (1 << (c & 31))) !== 0;
+  }
+
+  /** Writes the sums of the next label, which goes on from `label` at node `at` to `c`; false where one counts and is too much. */
+  private sumsHold(label: number, at: number, c: number, outS: number): boolean {
+    const { one, sums } = this;
+    const size = one.count + 1;
+    const width = one.sums.length;
+    for (const k of this.counts) {
+      const sum = one.sums[k]!;
+      const value = (label < 0 ? 0 : sums[label * width + k]!) + sum.leg[at * size + c]! + sum.node[c]!;
+      if (value + sum.leg[c * size + one.count]! + sum.perSecond * outS > sum.available) return false;
+      sums[this.count * width + k] = value;
+    }
+    return true;
+  }
+
+  /** What label `mine` remembers, gone on to node `c` from `label`: what both remember, and the node itself. */
+  private rememberOn(mine: number, label: number, c: number): void {
+    const { words, memory, keeps } = this;
+    for (let w = 0; w < words; w += 1)
+      memory[mine * words + w] = label < 0 ? 0 : memory[label * words + w]! & keeps[c * words + w]!;
+    memory[mine * words + (c >> 5)]! |= 1 << (c & 31);
   }
 
   /** Puts a label into its node's bag unless it is dominated; takes out what it dominates. */

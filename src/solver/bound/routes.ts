@@ -77,83 +77,129 @@ function keyOf(problem: Problem, r: number): string {
 
 function classOf(problem: Problem, routes: readonly number[]): RouteClass {
   const r = routes[0]!;
-  const e = problem.evaOfRoute[r]!;
-  const { places, lander, beginsAt, endsAt, draws, limits } = problem;
+  const times = timesOf(problem, problem.evaOfRoute[r]!);
+  const { leaveS, backByS, outS } = times;
+  const nodes = nodesOf(problem, r, leaveS);
+  const pairs = pairsOver(problem, nodes);
+  const legS = problem.legS[r]!;
+  const lastsS = Int32Array.from(nodes, (a) => problem.lengthS[a]!);
+  return {
+    routes,
+    count: nodes.length,
+    activity: Int32Array.from(nodes),
+    lastsS,
+    ...openingsOf(problem, nodes),
+    legS: Int32Array.from(
+      detoured(
+        pairs((from, to) => legS[from * problem.places + to]!),
+        lastsS,
+      ),
+    ),
+    leaveS,
+    backByS,
+    outS,
+    outBinds: outS < backByS - leaveS,
+    sums: [...drawSums(problem, r, nodes, times), ...limitSums(problem, r, nodes, times)]
+      .map((sum) => ({ ...sum, leg: detoured(sum.leg, sum.node) }))
+      .filter((sum) => sumBinds(sum, Math.min(outS, backByS - leaveS))),
+  };
+}
+
+/** When an EVA leaves the lander at the soonest and is back at the latest, how long it may be away, and its airlock work. */
+interface Times {
+  readonly leaveS: number;
+  readonly backByS: number;
+  readonly outS: number;
+  readonly airlockS: number;
+}
+
+function timesOf(problem: Problem, e: number): Times {
+  const { lengthS, gapStart, gapFromS, gapToS } = problem;
   const egress = problem.activities + 2 * e;
-  const airlockS = problem.lengthS[egress]! + problem.lengthS[egress + 1]!;
-  const g = problem.gapStart[e]!;
-  const end = problem.gapStart[e + 1]!;
-  const leaveS = g === end ? NEVER : problem.gapFromS[g]! + problem.lengthS[egress]!;
-  const backByS = g === end ? -NEVER : problem.gapToS[end - 1]! - problem.lengthS[egress + 1]!;
-  const outS = problem.longestS[e]! - airlockS;
-  const direct = problem.legS[r]!;
-  const leg = (from: number, to: number): number => direct[from * places + to]!;
+  const airlockS = lengthS[egress]! + lengthS[egress + 1]!;
+  const g = gapStart[e]!;
+  const end = gapStart[e + 1]!;
+  const leaveS = g === end ? NEVER : gapFromS[g]! + lengthS[egress]!;
+  const backByS = g === end ? -NEVER : gapToS[end - 1]! - lengthS[egress + 1]!;
+  return { leaveS, backByS, outS: problem.longestS[e]! - airlockS, airlockS };
+}
+
+/** The activities that can stand on route `r` and be reached in time. */
+function nodesOf(problem: Problem, r: number, leaveS: number): number[] {
+  const { places, lander, beginsAt, openStart, openToS } = problem;
   // A place that is closed from the lander may be open from others.
-  const soonestS = detoured(Float64Array.from(direct), new Uint8Array(places)).subarray(lander * places);
+  const soonestS = detoured(Float64Array.from(problem.legS[r]!), new Uint8Array(places)).subarray(
+    lander * places,
+  );
   const nodes: number[] = [];
   for (let a = 0; a < problem.activities; a += 1) {
-    const first = problem.openStart[a]!;
-    const last = problem.openStart[a + 1]! - 1;
-    if (last < first || !standsOn(problem, a, r)) continue;
-    if (leaveS + soonestS[beginsAt[a]!]! > problem.openToS[last]!) continue;
-    nodes.push(a);
+    const last = openStart[a + 1]! - 1;
+    if (last < openStart[a]! || !standsOn(problem, a, r)) continue;
+    if (leaveS + soonestS[beginsAt[a]!]! <= openToS[last]!) nodes.push(a);
   }
-  const count = nodes.length;
-  const size = count + 1;
-  const beginOf = (i: number): number => (i === count ? lander : beginsAt[nodes[i]!]!);
-  const endOf = (i: number): number => (i === count ? lander : endsAt[nodes[i]!]!);
-  const pairs = (of: (from: number, to: number) => number): Float64Array =>
+  return nodes;
+}
+
+/** Lays out what lies between every two of `nodes` and the lander, flat, from what lies between their places. */
+function pairsOver(
+  { lander, beginsAt, endsAt }: Problem,
+  nodes: readonly number[],
+): (of: (from: number, to: number) => number) => Float64Array {
+  const size = nodes.length + 1;
+  const ends = [...nodes.map((a) => endsAt[a]!), lander];
+  const begins = [...nodes.map((a) => beginsAt[a]!), lander];
+  return (of) =>
     Float64Array.from({ length: size * size }, (_, at) =>
-      of(endOf(Math.floor(at / size)), beginOf(at % size)),
+      of(ends[Math.floor(at / size)]!, begins[at % size]!),
     );
+}
+
+/** What suits carry, by kind. */
+function drawSums(problem: Problem, r: number, nodes: readonly number[], { airlockS }: Times): RouteSum[] {
+  const { draws, places } = problem;
+  if (!draws.binds) return [];
+  const pairs = pairsOver(problem, nodes);
   const sums: RouteSum[] = [];
-  if (draws.binds)
-    for (let kind = 0; kind < KINDS; kind += 1) {
-      if (draws.kindBinds[kind] === 0) continue;
-      const rest = draws.restRate[r * KINDS + kind]!;
-      sums.push({
-        of: "draws",
-        available:
-          draws.available[r * KINDS + kind]! - airlockS * (draws.airlockRate[r * KINDS + kind]! + rest),
-        perSecond: rest,
-        node: Float64Array.from(nodes, (a) => draws.task[(a * problem.routes + r) * KINDS + kind]!),
-        leg: pairs((from, to) => draws.leg[r]![(from * places + to) * KINDS + kind]!),
-      });
-    }
+  for (let kind = 0; kind < KINDS; kind += 1) {
+    if (draws.kindBinds[kind] === 0) continue;
+    const rest = draws.restRate[r * KINDS + kind]!;
+    sums.push({
+      of: "draws",
+      available:
+        draws.available[r * KINDS + kind]! - airlockS * (draws.airlockRate[r * KINDS + kind]! + rest),
+      perSecond: rest,
+      node: Float64Array.from(nodes, (a) => draws.task[(a * problem.routes + r) * KINDS + kind]!),
+      leg: pairs((from, to) => draws.leg[r]![(from * places + to) * KINDS + kind]!),
+    });
+  }
+  return sums;
+}
+
+/** Distance of an EVA, and work and walking as far as rests leave time for them. */
+function limitSums(problem: Problem, r: number, nodes: readonly number[], times: Times): RouteSum[] {
+  const { limits, places, legM, restful, lengthS, innerM } = problem;
+  const { leaveS, backByS, outS, airlockS } = times;
+  const legS = problem.legS[r]!;
+  const pairs = pairsOver(problem, nodes);
+  const sums: RouteSum[] = [];
   if (Number.isFinite(limits.evaM))
     sums.push({
       of: "distance",
       available: limits.evaM,
       perSecond: 0,
-      node: Float64Array.from(nodes, (a) => problem.innerM[a]!),
-      leg: pairs((from, to) => problem.legM[from * places + to]!),
+      node: Float64Array.from(nodes, (a) => innerM[a]!),
+      leg: pairs((from, to) => legM[from * places + to]!),
     });
   if (Number.isFinite(limits.workS))
     sums.push({
       of: "work",
       available:
-        mostWorkS(limits.workS, limits.restS, Math.min(outS + airlockS, backByS - leaveS + airlockS)) -
-        airlockS,
+        mostWorkS(limits.workS, limits.restS, Math.min(outS, backByS - leaveS) + airlockS) - airlockS,
       perSecond: 0,
-      node: Float64Array.from(nodes, (a) => (problem.restful[a] === 1 ? 0 : problem.lengthS[a]!)),
-      leg: pairs(leg),
+      node: Float64Array.from(nodes, (a) => (restful[a] === 1 ? 0 : lengthS[a]!)),
+      leg: pairs((from, to) => legS[from * places + to]!),
     });
-  const lastsS = Int32Array.from(nodes, (a) => problem.lengthS[a]!);
-  return {
-    routes,
-    count,
-    activity: Int32Array.from(nodes),
-    lastsS,
-    ...openingsOf(problem, nodes),
-    legS: Int32Array.from(detoured(pairs(leg), lastsS)),
-    leaveS,
-    backByS,
-    outS,
-    outBinds: outS < backByS - leaveS,
-    sums: sums
-      .map((sum) => ({ ...sum, leg: detoured(sum.leg, sum.node) }))
-      .filter((sum) => sumBinds(sum, Math.min(outS, backByS - leaveS))),
-  };
+  return sums;
 }
 
 /**

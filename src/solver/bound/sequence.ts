@@ -75,7 +75,7 @@ export class Sequencer {
 
   /** Only the rules left out of the relaxed day stand against its order: looks for later starts that keep them. */
   private *wait(choiceOf: Int32Array): Generator<void, boolean> {
-    const { boxes, day, loose } = this;
+    const { boxes, loose } = this;
     const going = boxes.run(loose.board, choiceOf, MOST_BOXES);
     for (;;) {
       const { value, done } = going.next();
@@ -85,17 +85,20 @@ export class Sequencer {
         continue;
       }
       if (value === "never") return false;
-      if (value === "holds") {
-        day.board.copy(loose.board);
-        for (const { activity, startS } of boxes.found) day.board.floorS[activity] = startS;
-        if (day.settle()) {
-          releaseStarts(day, boxes.found);
-          return true;
-        }
-      }
+      if (value === "holds" && this.holdsAsFound()) return true;
       this.slipped = true;
       return false;
     }
+  }
+
+  /** True when the day holds with the starts that were found; they are then let go as far as it holds without. */
+  private holdsAsFound(): boolean {
+    const { boxes, day, loose } = this;
+    day.board.copy(loose.board);
+    for (const { activity, startS } of boxes.found) day.board.floorS[activity] = startS;
+    if (!day.settle()) return false;
+    releaseStarts(day, boxes.found);
+    return true;
   }
 
   /** Every way to stand `a` behind slots of its routes and of units of its equipment. */

@@ -30,16 +30,23 @@ export function* possibleSets(one: RouteClass): Generator<void, Uint8Array> {
     if (set % BURST === BURST - 1) yield;
     if (!here) continue;
     possible[set] = 1;
-    for (let c = 0; c < count; c += 1) {
-      if ((set & (1 << c)) !== 0) continue;
-      const more = set | (1 << c);
-      for (const state of here) {
-        const next = extended(one, state, c);
-        if (next) enter((states[more] ??= []), next);
-      }
-    }
+    for (let c = 0; c < count; c += 1) if ((set & (1 << c)) === 0) extendAll(one, states, set, here, c);
   }
   return possible;
+}
+
+/** Goes on from the states `here` of a set to node `c`. */
+function extendAll(
+  one: RouteClass,
+  states: (State[] | undefined)[],
+  set: number,
+  here: readonly State[],
+  c: number,
+): void {
+  for (const state of here) {
+    const next = extended(one, state, c);
+    if (next) enter((states[set | (1 << c)] ??= []), next);
+  }
 }
 
 function extended(one: RouteClass, state: State, c: number): State | null {

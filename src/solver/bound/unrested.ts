@@ -90,17 +90,19 @@ class Course {
     // Who goes straight to work waits before it, not in it.
     if (hatchS === 0 && this.wayS(1) === 0) restedS[1] = this.span(1).fromS;
     if (this.follow(0, this.outing.egress, hatchS)) return true;
-    for (let k = 1; k < last; k += 1) {
-      const fromS = restedS[k]!;
-      const { byS } = this.span(k);
-      if (fromS > byS) continue;
-      const lastsS = lengthS[nodes[k]!]!;
-      const idle = this.isIdle(k);
-      if (idle && this.wayS(k + 1) === 0) this.mayBegin(k + 1, fromS + lastsS);
-      const begin = idle ? { fromS: fromS + lastsS, byS: byS + lastsS } : { fromS, byS };
-      if (this.follow(k, begin, idle ? 0 : lastsS)) return true;
-    }
+    for (let k = 1; k < last; k += 1) if (this.mayEndAfterRestAt(k)) return true;
     return restedS[last]! < Infinity;
+  }
+
+  /** True when all of it may be done by a stretch of work that begins with node `k`, or right after it where that is a rest itself. */
+  private mayEndAfterRestAt(k: number): boolean {
+    const fromS = this.restedS[k]!;
+    const { byS } = this.span(k);
+    if (fromS > byS) return false;
+    const lastsS = this.board.problem.lengthS[this.nodes[k]!]!;
+    if (!this.isIdle(k)) return this.follow(k, { fromS, byS }, lastsS);
+    if (this.wayS(k + 1) === 0) this.mayBegin(k + 1, fromS + lastsS);
+    return this.follow(k, { fromS: fromS + lastsS, byS: byS + lastsS }, 0);
   }
 
   /**

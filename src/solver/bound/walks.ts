@@ -31,6 +31,12 @@ export class NgRoutes {
   private best = new Float64Array(0);
   private via = new Int16Array(0);
   private readonly walk: number[] = [];
+  /** By node when it has to be done to be home in time. */
+  private readonly endByS: Int32Array;
+  /** The options in hand: nodes, steps and gains. */
+  private readonly goes: Int32Array;
+  private readonly stepOf: Int32Array;
+  private readonly gains: Float64Array;
 
   /**
    * `about`: how many steps of time there should be; more where nodes follow each other sooner than such a step. `most`: nodes that one
@@ -51,6 +57,10 @@ export class NgRoutes {
     this.steps = Math.floor(spanS / this.stepS) + 1;
     this.usable = leastS > 0 && this.steps <= MOST_STEPS && this.steps * size * size <= MOST_WORK;
     this.memory = Array.from(lastsS, () => []);
+    this.endByS = new Int32Array(count);
+    this.goes = new Int32Array(count);
+    this.stepOf = new Int32Array(count);
+    this.gains = new Float64Array(count);
     if (this.usable) this.build();
   }
 
@@ -106,56 +116,65 @@ export class NgRoutes {
    * `wanted` are passed by.
    */
   *most(arc: Float64Array, wanted: Uint8Array): Generator<void, number> {
-    const { one, steps, stepS, best, via, firstState, reached } = this;
-    const { count, lastsS, legS, leaveS } = one;
+    const { one } = this;
+    const { count, legS } = one;
     const size = count + 1;
     const nodes: number[] = [];
     for (let c = 0; c < count; c += 1) if (wanted[c] === 1) nodes.push(c);
-    const endByS = lastsS.map((_, c) => one.backByS - legS[c * size + count]!);
-    const goes = new Int32Array(count);
-    const stepOf = new Int32Array(count);
-    const gains = new Float64Array(count);
+    for (let c = 0; c < count; c += 1) this.endByS[c] = one.backByS - legS[c * size + count]!;
     let work = 0;
-    for (let k = steps - 1; k >= 0; k -= 1) {
-      const atS = leaveS + k * stepS;
-      for (let n = k === 0 ? -1 : 0; n < nodes.length; n += 1) {
-        const i = n < 0 ? count : nodes[n]!;
-        const row = i * size;
-        let options = 0;
-        for (const c of nodes) {
-          if (c === i) continue;
-          const startS = this.opens(c, atS + legS[row + c]!);
-          const endS = startS + lastsS[c]!;
-          if (endS > endByS[c]!) continue;
-          goes[options] = c;
-          stepOf[options] = Math.floor((endS - leaveS) / stepS);
-          gains[options] = arc[row + c]!;
-          options += 1;
-        }
-        const home = i === count ? 0 : arc[row + count]!;
-        const end = firstState[i + 1]!;
-        for (let state = firstState[i]!; state < end; state += 1) {
-          let most = home;
-          let next = -1;
-          for (let o = 0; o < options; o += 1) {
-            const to = reached[state * count + goes[o]!]!;
-            if (to < 0) continue;
-            const whole = gains[o]! + best[to * steps + stepOf[o]!]!;
-            if (whole <= most) continue;
-            most = whole;
-            next = goes[o]!;
-          }
-          best[state * steps + k] = most;
-          via[state * steps + k] = next;
-        }
-        work += nodes.length + options * (end - firstState[i]!);
-      }
+    for (let k = this.steps - 1; k >= 0; k -= 1) {
+      for (const i of nodes) work += this.fillFrom(i, k, nodes, arc);
+      if (k === 0) work += this.fillFrom(count, k, nodes, arc);
       if (work > BURST) {
         work = 0;
         yield;
       }
     }
-    return best[firstState[count]! * steps]!;
+    return this.best[this.firstState[count]! * this.steps]!;
+  }
+
+  /** The best gain of every state of node `i` at step `k`, from those at later ones; gives how much work it was. */
+  private fillFrom(i: number, k: number, nodes: readonly number[], arc: Float64Array): number {
+    const { one, steps, best, via, firstState, reached, goes, stepOf, gains } = this;
+    const { count } = one;
+    const options = this.optionsFrom(i, k, nodes, arc);
+    const home = i === count ? 0 : arc[i * (count + 1) + count]!;
+    const end = firstState[i + 1]!;
+    for (let state = firstState[i]!; state < end; state += 1) {
+      let most = home;
+      let next = -1;
+      for (let o = 0; o < options; o += 1) {
+        const to = reached[state * count + goes[o]!]!;
+        if (to < 0) continue;
+        const whole = gains[o]! + best[to * steps + stepOf[o]!]!;
+        if (whole <= most) continue;
+        most = whole;
+        next = goes[o]!;
+      }
+      best[state * steps + k] = most;
+      via[state * steps + k] = next;
+    }
+    return nodes.length + options * (end - firstState[i]!);
+  }
+
+  /** Where a walk may go on to from node `i` at step `k`: into `goes`, with the steps and gains there; gives how many there are. */
+  private optionsFrom(i: number, k: number, nodes: readonly number[], arc: Float64Array): number {
+    const { one, stepS, goes, stepOf, gains, endByS } = this;
+    const { count, lastsS, legS, leaveS } = one;
+    const atS = leaveS + k * stepS;
+    const row = i * (count + 1);
+    let options = 0;
+    for (const c of nodes) {
+      if (c === i) continue;
+      const endS = this.opens(c, atS + legS[row + c]!) + lastsS[c]!;
+      if (endS > endByS[c]!) continue;
+      goes[options] = c;
+      stepOf[options] = Math.floor((endS - leaveS) / stepS);
+      gains[options] = arc[row + c]!;
+      options += 1;
+    }
+    return options;
   }
 
   /** Tells of the steps of the best walk of the last table, the way home among them (to node `count`). */

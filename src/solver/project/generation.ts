@@ -24,6 +24,7 @@ export class Generation {
   readonly #endStretch: Int32Array;
   readonly #first: Int32Array;
   readonly #last: Int32Array;
+  #hint = 0;
   /** 1 where an activity has more than one opening. */
   readonly #holes: Uint8Array;
 
@@ -54,23 +55,30 @@ export class Generation {
     let finish = 0;
     for (let k = 0; k < activities; k += 1) {
       const a = order[k]!;
-      let from = this.#first[a]!;
-      let hint = 0;
-      for (let e = this.#intoStart[a]!; e < this.#intoStart[a + 1]!; e += 1) {
-        const before = this.#intoFrom[e]!;
-        const lag = this.#intoLag[e]!;
-        const reach = start[before]! + lag;
-        if (reach < from) continue;
-        from = reach;
-        if (lag >= length[before]!) hint = this.#endStretch[before]!;
-        else hint = lag >= 0 ? this.#startStretch[before]! : 0;
-      }
-      const at = this.#place(a, from, hint);
+      const at = this.#place(a, this.#earliest(a, start), this.#hint);
       start[a] = at;
       if (at > this.#last[a]!) this.late += at - this.#last[a]!;
       if (at + length[a]! > finish) finish = at + length[a]!;
     }
     return finish;
+  }
+
+  /** The earliest start of `a` that lags allow; `hint` becomes the stretch of the timeline to look from. */
+  #earliest(a: number, start: Int32Array): number {
+    const { length } = this.#project;
+    let from = this.#first[a]!;
+    let hint = 0;
+    for (let e = this.#intoStart[a]!; e < this.#intoStart[a + 1]!; e += 1) {
+      const before = this.#intoFrom[e]!;
+      const lag = this.#intoLag[e]!;
+      const reach = start[before]! + lag;
+      if (reach < from) continue;
+      from = reach;
+      if (lag >= length[before]!) hint = this.#endStretch[before]!;
+      else hint = lag >= 0 ? this.#startStretch[before]! : 0;
+    }
+    this.#hint = hint;
+    return from;
   }
 
   #place(a: number, earliest: number, earliestHint: number): number {

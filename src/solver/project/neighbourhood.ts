@@ -94,6 +94,12 @@ export class Neighbourhood {
   }
 }
 
+/** Who has so many units of a resource; -1 where nobody has had them yet. */
+interface Holder {
+  readonly who: number;
+  units: number;
+}
+
 /** Precedences that keep every resource within capacity: units are handed on from who ends to who starts. */
 function flowsOf(project: Project, start: Int32Array, random: Random): [number, number][] {
   const { activities, resources, capacity, demand, length } = project;
@@ -101,9 +107,9 @@ function flowsOf(project: Project, start: Int32Array, random: Random): [number, 
   const flows = new Set<number>();
   for (let r = 0; r < resources; r += 1) {
     /** Who holds units last, and how many. */
-    let holders: { who: number; units: number }[] = [{ who: -1, units: capacity[r]! }];
+    let holders: Holder[] = [{ who: -1, units: capacity[r]! }];
     for (const b of order) {
-      let need = demand[b * resources + r]!;
+      const need = demand[b * resources + r]!;
       if (need === 0) continue;
       const offer = holders.filter(({ who }) => who < 0 || start[who]! + length[who]! <= start[b]!);
       // Who hands on to `b` already comes first, then who ends last, of equal ones any; what nobody has had yet comes last.
@@ -114,18 +120,26 @@ function flowsOf(project: Project, start: Int32Array, random: Random): [number, 
         const later = last(y.who) - last(x.who);
         return rank(y.who) - rank(x.who) || later;
       });
-      for (const holder of offer) {
-        if (need === 0) break;
-        const units = Math.min(need, holder.units);
-        holder.units -= units;
-        need -= units;
-        if (holder.who >= 0) flows.add(holder.who * activities + b);
-      }
+      for (const who of handOn(offer, need)) if (who >= 0) flows.add(who * activities + b);
       holders = holders.filter(({ units }) => units > 0);
-      holders.push({ who: b, units: demand[b * resources + r]! });
+      holders.push({ who: b, units: need });
     }
   }
   return [...flows].map((code) => [Math.floor(code / activities), code % activities]);
+}
+
+/** Takes `need` units from the first of `offer`, and gives who handed some on. */
+function handOn(offer: readonly Holder[], need: number): number[] {
+  const givers: number[] = [];
+  let left = need;
+  for (const holder of offer) {
+    if (left === 0) break;
+    const units = Math.min(left, holder.units);
+    holder.units -= units;
+    left -= units;
+    givers.push(holder.who);
+  }
+  return givers;
 }
 
 function joined(array: Int32Array, more: readonly number[]): Int32Array {

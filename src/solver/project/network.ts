@@ -34,25 +34,36 @@ export function spanOf(project: Project): Span | null {
     earliest[a] = openFrom[openStart[a]!]!;
     latest[a] = openTo[openStart[a + 1]! - 1]!;
   }
+  const span = { earliest, latest };
   for (let changed = true; changed;) {
     changed = false;
     for (let e = 0; e < lag.length; e += 1) {
+      if (narrow(project, span, e)) changed = true;
       const from = lagFrom[e]!;
       const to = lagTo[e]!;
-      const atLeast = earliest[from]! + lag[e]!;
-      if (atLeast > earliest[to]!) {
-        earliest[to] = openingFrom(project, to, atLeast);
-        changed = true;
-      }
-      const atMost = latest[to]! - lag[e]!;
-      if (atMost < latest[from]!) {
-        latest[from] = openingUntil(project, from, atMost);
-        changed = true;
-      }
       if (earliest[to]! > latest[to]! || earliest[from]! > latest[from]!) return null;
     }
   }
-  return { earliest, latest };
+  return span;
+}
+
+/** Narrows the span by edge `e`; true when that changed it. */
+function narrow(project: Project, { earliest, latest }: Span, e: number): boolean {
+  const { lagFrom, lagTo, lag } = project;
+  const from = lagFrom[e]!;
+  const to = lagTo[e]!;
+  let changed = false;
+  const atLeast = earliest[from]! + lag[e]!;
+  if (atLeast > earliest[to]!) {
+    earliest[to] = openingFrom(project, to, atLeast);
+    changed = true;
+  }
+  const atMost = latest[to]! - lag[e]!;
+  if (atMost < latest[from]!) {
+    latest[from] = openingUntil(project, from, atMost);
+    changed = true;
+  }
+  return changed;
 }
 
 /** The first allowed start of `a` at or after `at`; past every opening when there is none. */

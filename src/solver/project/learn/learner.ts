@@ -106,10 +106,7 @@ export class Learner {
         this.#learn();
         continue;
       }
-      if (bounds.level === 0) {
-        bounds.settle();
-        if (this.#clauses.count > this.#mostClauses) this.#reduce();
-      }
+      if (bounds.level === 0) this.#settle();
       if (assume !== null && this.lowerBound > assume) return "refuted";
       if (this.conflicts >= until || this.work >= workUntil) return "open";
       if (this.#untilRestart <= 0 && bounds.level > 0) this.#restart();
@@ -120,22 +117,26 @@ export class Learner {
 
   /** Everything that follows from what holds. False on failure, which is then noted in the bounds. */
   #propagate(): boolean {
-    const { bounds, arcs, timetables, tablesOf, leap } = this.#model;
+    const { bounds, timetables } = this.#model;
     for (;;) {
-      while (bounds.unseen < bounds.entries) {
-        const entry = bounds.unseen++;
-        const bound = bounds.bound[entry]!;
-        for (const table of tablesOf[bound >> 1]!) this.#dirty[table] = 1;
-        if (!leap(bound) || !arcs.propagate(bound)) return false;
-        if (!this.#clauses.propagate(bound, bounds.before[entry]!, bounds.value[entry]!)) return false;
-        this.work += 1;
-      }
+      while (bounds.unseen < bounds.entries) if (!this.#propagateRise(bounds.unseen++)) return false;
       const next = this.#dirty.indexOf(1);
       if (next < 0) return true;
       this.#dirty[next] = 0;
       this.work += timetables[next]!.users.length / 4;
       if (!timetables[next]!.propagate()) return false;
     }
+  }
+
+  /** What follows at once from the rise of a bound that is `entry` in the list of rises. */
+  #propagateRise(entry: number): boolean {
+    const { bounds, arcs, tablesOf, leap } = this.#model;
+    const bound = bounds.bound[entry]!;
+    for (const table of tablesOf[bound >> 1]!) this.#dirty[table] = 1;
+    if (!leap(bound) || !arcs.propagate(bound)) return false;
+    if (!this.#clauses.propagate(bound, bounds.before[entry]!, bounds.value[entry]!)) return false;
+    this.work += 1;
+    return true;
   }
 
   #learn(): void {
@@ -170,17 +171,20 @@ export class Learner {
       const value = this.#activities.value[id]!;
       return this.#isHigh(x, value) ? this.#take(2 * x, value) : this.#take(2 * x + 1, 1 - value);
     }
+    const first = this.#firstOpen();
+    return first >= 0 && this.#take(2 * first + 1, -low[2 * first]!);
+  }
+
+  /** The activity with an open start that can start first, of equal ones the one that has to; -1 when every start is decided. */
+  #firstOpen(): number {
+    const { low } = this.#model.bounds;
     let first = -1;
     for (let a = 0; a < this.#project.activities; a += 1) {
       if (low[2 * a] === -low[2 * a + 1]!) continue;
-      if (
-        first < 0 ||
-        low[2 * a]! < low[2 * first]! ||
-        (low[2 * a] === low[2 * first] && low[2 * a + 1]! > low[2 * first + 1]!)
-      )
-        first = a;
+      const sooner = first < 0 ? -1 : low[2 * a]! - low[2 * first]! || low[2 * first + 1]! - low[2 * a + 1]!;
+      if (sooner < 0) first = a;
     }
-    return first >= 0 && this.#take(2 * first + 1, -low[2 * first]!);
+    return first;
   }
 
   /** Whether the schedule that guides has variable `x` at `value` or above; without one, early is better. */
@@ -213,6 +217,12 @@ export class Learner {
     this.#restarts += 1;
     this.#untilRestart = this.#options.restart * luby(this.#restarts);
     this.#backTo(0);
+  }
+
+  /** What holds before any decision holds for good; old clauses go where there are too many. */
+  #settle(): void {
+    this.#model.bounds.settle();
+    if (this.#clauses.count > this.#mostClauses) this.#reduce();
   }
 
   #reduce(): void {

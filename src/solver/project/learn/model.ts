@@ -68,10 +68,9 @@ export function modelOf(project: Project, span: Span, atMost: number): Model {
 }
 
 function tablesOf(project: Project, bounds: Bounds): Timetable[] {
-  const { activities, resources, capacity, demand, length } = project;
+  const { resources, capacity, demand, length } = project;
   return Array.from({ length: resources }, (_, r) => {
-    const users: number[] = [];
-    for (let a = 0; a < activities; a += 1) if (demand[a * resources + r]! > 0) users.push(a);
+    const users = usersOf(project, r);
     return new Timetable(
       bounds,
       capacity[r]!,
@@ -86,22 +85,31 @@ function tablesOf(project: Project, bounds: Bounds): Timetable[] {
 const MOST_ORDERS = 20_000;
 
 /** Pairs that share a resource of capacity one and are not in order already. */
-function ordersOf(project: Project, { earliest, latest }: Span): [number, number][] {
-  const { activities, resources, capacity, demand, length } = project;
+function ordersOf(project: Project, span: Span): [number, number][] {
+  const { activities, resources, capacity } = project;
   const pairs = new Map<number, [number, number]>();
   for (let r = 0; r < resources; r += 1) {
     if (capacity[r] !== 1) continue;
-    const users: number[] = [];
-    for (let a = 0; a < activities; a += 1) if (demand[a * resources + r]! > 0) users.push(a);
+    const users = usersOf(project, r);
     for (const a of users) {
-      for (const b of users) {
-        const apart = latest[a]! + length[a]! <= earliest[b]! || latest[b]! + length[b]! <= earliest[a]!;
-        if (a < b && !apart) pairs.set(a * activities + b, [a, b]);
-      }
+      const open = users.filter((b) => a < b && !isOrdered(project, span, a, b));
+      for (const b of open) pairs.set(a * activities + b, [a, b]);
       if (pairs.size > MOST_ORDERS) return [];
     }
   }
   return [...pairs.values()];
+}
+
+/** True when one of two activities surely ends before the other starts. */
+function isOrdered({ length }: Project, { earliest, latest }: Span, a: number, b: number): boolean {
+  return latest[a]! + length[a]! <= earliest[b]! || latest[b]! + length[b]! <= earliest[a]!;
+}
+
+/** Activities that use resource `r`. */
+function usersOf({ activities, resources, demand }: Project, r: number): number[] {
+  const users: number[] = [];
+  for (let a = 0; a < activities; a += 1) if (demand[a * resources + r]! > 0) users.push(a);
+  return users;
 }
 
 function leap(project: Project, bounds: Bounds, bound: number): boolean {

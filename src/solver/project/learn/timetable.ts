@@ -92,16 +92,15 @@ export class Timetable {
     let next = 0;
     let ending = 0;
     for (;;) {
-      while (next < count && from[this.#byFrom[next]!]! >= until[this.#byFrom[next]!]!) next += 1;
-      while (ending < count && from[this.#byUntil[ending]!]! >= until[this.#byUntil[ending]!]!) ending += 1;
+      next = this.#skipUnsure(this.#byFrom, next);
+      ending = this.#skipUnsure(this.#byUntil, ending);
       if (ending === count) break;
       // What ends at an instant is free for what begins at it.
       const begins = next < count && from[this.#byFrom[next]!]! < until[this.#byUntil[ending]!]!;
       const u = begins ? this.#byFrom[next++]! : this.#byUntil[ending++]!;
       const instant = begins ? from[u]! : until[u]!;
       use += begins ? this.#demand[u]! : -this.#demand[u]!;
-      if (steps === 0 || this.#at[steps - 1] !== instant) this.#at[steps++] = instant;
-      this.#use[steps - 1] = use;
+      steps = this.#noteStep(steps, instant, use);
       if (use <= peak) continue;
       peak = use;
       if (use > this.#capacity) return this.#overload(instant);
@@ -109,6 +108,21 @@ export class Timetable {
     this.#steps = steps;
     this.#peak = peak;
     return true;
+  }
+
+  /** Writes that `use` is in use from `instant` on behind the first `steps` steps of the profile; gives how many there are now. */
+  #noteStep(steps: number, instant: number, use: number): number {
+    const count = steps > 0 && this.#at[steps - 1] === instant ? steps : steps + 1;
+    this.#at[count - 1] = instant;
+    this.#use[count - 1] = use;
+    return count;
+  }
+
+  /** The first place in `order` from `at` on of a user with a sure part. */
+  #skipUnsure(order: Int32Array, at: number): number {
+    let k = at;
+    while (k < order.length && this.#from[order[k]!]! >= this.#until[order[k]!]!) k += 1;
+    return k;
   }
 
   #overload(instant: number): false {
