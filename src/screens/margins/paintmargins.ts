@@ -1,7 +1,7 @@
 import type { MarginTrack } from "../../answers/index.ts";
 import { type Course, type TimeScale } from "../../editor/index.ts";
 import { clock, lasting, metres, percent } from "../../words/index.ts";
-import { type Brush, setFont, textPx } from "../parts/canvas/brush.ts";
+import { type Brush, figurePx, setFont, textPx } from "../parts/canvas/brush.ts";
 import { shows } from "../day/line/geometry.ts";
 import { dashOver, fillUnder, line, paintReserve, strokeOver, trace } from "./courses.ts";
 import type { MarginRow } from "./rows.ts";
@@ -149,6 +149,7 @@ function paintSpare(
       strip,
       { atS: low.atS, y: y(low.value) },
       `least ${percent(low.value, "down")} at ${clock(low.atS)}`,
+      low.value < 0 ? palette.breach : palette.tight,
     );
 }
 
@@ -158,21 +159,22 @@ function mark(
   { place, scale }: Pick<SpareStrip, "place" | "scale">,
   { atS, y }: { readonly atS: number; readonly y: number },
   text: string,
+  colour: string,
 ): void {
-  const { ctx, palette } = brush;
+  const { ctx } = brush;
   const x = scale.x(atS);
   if (x < -4 || x > brush.widthPx + 4) return;
   ctx.beginPath();
   ctx.arc(x, y, 3.2, 0, 2 * Math.PI);
-  ctx.fillStyle = palette.tight;
+  ctx.fillStyle = colour;
   ctx.fill();
   setFont(ctx, 12.5, 600);
-  const wide = textPx(ctx, text);
+  const wide = figurePx(ctx, text);
   const right = x + 7 + wide <= brush.widthPx - 4;
   const bottom = place.top + place.heightPx - 3;
   // Above the course, else below it, else on it.
   const baseline = y - 5 >= place.top + 10 ? y - 5 : y + 13 <= bottom ? y + 13 : (place.top + bottom) / 2 + 4;
-  rimmed(brush, text, right ? x + 7 : x - 7 - wide, baseline, palette.tight);
+  rimmed(brush, text, right ? x + 7 : x - 7 - wide, baseline, colour);
 }
 
 function rimmed(brush: Brush, text: string, x: number, baseline: number, colour: string): void {
@@ -182,7 +184,7 @@ function rimmed(brush: Brush, text: string, x: number, baseline: number, colour:
   ctx.lineJoin = "round";
   // Seen between two words a course reads as a point in the figure.
   ctx.fillStyle = palette.outing;
-  ctx.fillRect(x, baseline - 9, textPx(ctx, text), 10);
+  ctx.fillRect(x, baseline - 9, figurePx(ctx, text), 10);
   ctx.lineWidth = 3.5;
   ctx.strokeStyle = palette.outing;
   ctx.strokeText(text, x, baseline);
@@ -294,7 +296,10 @@ function markMost(
   if (!worst || worst.most.value <= 0) return;
   const { atS, value } = worst.most;
   const y = underY(worst.course, place, limit);
-  mark(brush, { place, scale }, { atS, y: y(value) }, `most ${metres(value, "up")} at ${clock(atS)}`);
+  const words = `most ${metres(value, "up")} at ${clock(atS)}`;
+  // A limit that is not known is no number, and nothing is beyond it.
+  const colour = value > limit ? palette.breach : palette.tight;
+  mark(brush, { place, scale }, { atS, y: y(value) }, words, colour);
   if (place.heightPx < LIMIT_PX || !Number.isFinite(limit)) return;
   setFont(ctx, 12, 500);
   const text = `at most ${metres(limit, "down")}`;
