@@ -149,7 +149,7 @@ test("a file that was sent away comes back and is merged, conflicts side by side
   await expect(part.getByRole("region", { name: "Changed here" })).toContainText("1 min later");
   await expect(part.getByRole("region", { name: "Changed in the file" })).toContainText("Worth:");
   const clash = part.getByRole("group", { name: "Schedule" });
-  await expect(clash).toContainText("Keep mine. First scoop starts at");
+  await expect(clash).toContainText("Keep mine. 1 First scoop starts at");
   await clash.getByRole("radio", { name: /^Take theirs/ }).check();
   const { violations } = await new AxeBuilder({ page }).analyze();
   expect(violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
