@@ -56,9 +56,9 @@ export function States(props: {
       </ul>
       <p className="note">
         {states.length === 0 && "None yet. "}
-        Kept when it is opened, after each pack, once an hour, and as a revision wherever it is named. Up to{" "}
-        {STATE_ROOM.count} states and {sizeWords(STATE_ROOM.bytes)} a plan; beyond that the oldest go,
-        revisions last.
+        Kept when it is opened again, after each pack, before each merge, when it is saved to a file, once an
+        hour, and as a revision wherever it is named. Up to {STATE_ROOM.count} states and{" "}
+        {sizeWords(STATE_ROOM.bytes)} a plan; beyond that the oldest go, revisions last.
       </p>
     </>
   );
