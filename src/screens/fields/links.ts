@@ -1,7 +1,7 @@
 import { duration } from "../../kernel/index.ts";
 import type { LagLink, Link } from "../../plan/index.ts";
 import { choice, quantity, text } from "./entry.ts";
-import { linkWords } from "../../words/index.ts";
+import { linkWords, numberedSentence } from "../../words/index.ts";
 import { one, SOURCES } from "./nameentry.ts";
 import { listTable } from "./listtable.ts";
 import type { Field } from "./table.ts";
@@ -63,7 +63,7 @@ const fields: readonly Field<Link>[] = [
     path: "words",
     entry: text,
     width: 44,
-    read: (row, plan) => linkWords(plan, row),
+    read: (row, plan) => numberedSentence(plan, linkWords(plan, row), pairOf(row)),
     apart: () => "Follows from the other columns.",
   },
   {

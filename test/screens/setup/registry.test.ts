@@ -157,3 +157,10 @@ describe("setup", () => {
     return schema instanceof z.ZodPipe ? bare(schema.in) : schema;
   }
 });
+
+it("a link is said with the numbers of its tasks", () => {
+  const links = tables.find(({ id }) => id === "links")!;
+  const said = links.lines(readyPlan("demo")).map(({ cells }) => cells[0]!.shown);
+  expect(said[0]).toBe("6 Carry heat bank and node out starts no earlier than 1 Quick first sample ends.");
+  for (const words of said) expect(words.match(/\b\d+ [A-Z]/g)?.length).toBeGreaterThanOrEqual(2);
+});
