@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, type Locator, type Page } from "@playwright/test";
 import { parseText } from "../src/plan/index.ts";
-import { demoDay } from "../test/solver/question/shed/demoDay.ts";
+import { demoDay } from "../test/solver/question/late/demoDay.ts";
 
 /**
  * A day laid by hand on the small ready plan: both crew members have work with time between, and at the end a core

@@ -31,12 +31,14 @@ function packedDemo(): Plan {
 async function pagesOf(plan: Plan): Promise<string[]> {
   const streams = { out: () => undefined, err: () => undefined, stop: new AbortController().signal };
   const facts = await sheetFacts(plan, ["reasons", "walks", "rehearsal"], streams);
-  const shed = await makeCore(() => performance.now() / 1000).shed(plan, { schedule: plan.schedule });
-  const cuffs = booklets(plan, facts.verdict, { day: facts.day, shed });
+  const lateTable = await makeCore(() => performance.now() / 1000).lateTable(plan, {
+    schedule: plan.schedule,
+  });
+  const cuffs = booklets(plan, facts.verdict, { day: facts.day, lateTable });
   // Printed, for the picture, when the plan begins: the same day gives the same picture.
   const stamp = stampOf(plan, facts.verdict, fileMs(plan));
   const sheets = keysOf(SHEET_KINDS).map((kind) => {
-    const paper = sheetPaper(kind, { ...facts, shed }, stamp, { paper: "a4" });
+    const paper = sheetPaper(kind, { ...facts, lateTable }, stamp, { paper: "a4" });
     return { ...paper, pages: paper.pages.slice(0, 1) };
   });
   return [

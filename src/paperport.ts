@@ -40,7 +40,7 @@ const SHEETS: readonly PaperKind[] = keysOf(SHEET_KINDS).map((id) => {
   const { name, purpose } = SHEET_KINDS[id];
   const needs: readonly SheetNeed[] = SHEET_KINDS[id].needs;
   const sizes = ["a4", "letter", "cuff"] as const;
-  return { id, name, purpose, sizes, late: needs.includes("shed"), ways: needs.includes("walks") };
+  return { id, name, purpose, sizes, late: needs.includes("late table"), ways: needs.includes("walks") };
 });
 
 /** What the port asks others for. */
@@ -58,18 +58,18 @@ function paperOf(
   given: PaperGiven,
   { sunDeg, rehearsed }: PaperSources,
 ): Paper {
-  const { plan, verdict, day, shed, chances, reasons, site } = given;
+  const { plan, verdict, day, lateTable, chances, reasons, site } = given;
   if (kind === DAY.id) {
     const stamp = stampOf(plan, verdict, Date.now());
     return daySheet(plan, verdict, stamp, size === "letter" ? "letter" : "a4", day, chances);
   }
   const sheet: SheetKindId | undefined = keysOf(SHEET_KINDS).find((id) => id === kind);
   if (sheet === undefined) {
-    const pages = booklets(plan, verdict, { day, shed, printedMs: Date.now() });
+    const pages = booklets(plan, verdict, { day, lateTable, printedMs: Date.now() });
     return size === "cuff" ? pages : impose(pages, { sheet: size, duplex, order, rings: holes });
   }
   const facts = {
-    ...{ plan, verdict, day, shed, reasons },
+    ...{ plan, verdict, day, lateTable, reasons },
     sunDeg: (atS: number) => sunDeg(plan, atS),
     rehearsal: rehearsed() ?? undefined,
     walks: site?.walks,

@@ -8,7 +8,7 @@ export type * from "./odds.ts";
 export type * from "./pack.ts";
 export type * from "./printed.ts";
 export type * from "./reasons.ts";
-export type * from "./shed.ts";
+export type * from "./late.ts";
 export type * from "./site.ts";
 export type * from "./turnback.ts";
 export type * from "./verdict.ts";

@@ -36,13 +36,13 @@ export async function cuffVerb(args: readonly string[], streams: Streams): Promi
   const plan = await readPlan(path);
   const crew = crewOf(plan, values.crew);
   const verdict = check(plan, plan.schedule);
-  const shed =
+  const lateTable =
     values["no-shed"] === true
       ? undefined
-      : await core().shed(plan, { schedule: plan.schedule }, turnOf(streams));
+      : await core().lateTable(plan, { schedule: plan.schedule }, turnOf(streams));
   const pages = booklets(plan, verdict, {
     crew,
-    shed: shed?.complete === true ? shed : undefined,
+    lateTable: lateTable?.complete === true ? lateTable : undefined,
     printedMs: Date.now(),
   });
   const order = values.reading ? "reading" : "stack";

@@ -76,16 +76,20 @@ async function papersOf(
   plan: Plan,
   paper: (typeof PAPERS)[number],
   printedMs: number,
-  noShed: boolean,
+  withoutLateTable: boolean,
   streams: Streams,
 ): Promise<Revision["papers"]> {
-  const facts = await sheetFacts(plan, [...(noShed ? [] : (["shed"] as const)), "reasons", "walks"], streams);
-  const { shed, verdict, day } = facts;
+  const facts = await sheetFacts(
+    plan,
+    [...(withoutLateTable ? [] : (["late table"] as const)), "reasons", "walks"],
+    streams,
+  );
+  const { lateTable, verdict, day } = facts;
   const stamp = stampOf(plan, verdict, printedMs);
   const cuffs = booklets(plan, verdict, {
     day,
     printedMs,
-    shed: shed?.complete === true ? shed : undefined,
+    lateTable: lateTable?.complete === true ? lateTable : undefined,
   });
   // The day timeline has no cuff size.
   const timeline = paper === "cuff" ? [] : [daySheet(plan, verdict, stamp, paper, day)];

@@ -1,4 +1,4 @@
-import type { ShedCell, ShedReport } from "../answers/index.ts";
+import type { LateEntry, LateReport } from "../answers/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { crewName, evaName, numberedTask } from "../words/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
@@ -10,14 +10,14 @@ import { readPlan } from "./planinput.ts";
 export async function shedVerb(args: readonly string[], streams: Streams): Promise<ExitCode> {
   const { path, values } = readOptions("shed", args, { json: { type: "boolean" } });
   const plan = await readPlan(path);
-  const report = await core().shed(plan, { schedule: plan.schedule }, turnOf(streams));
+  const report = await core().lateTable(plan, { schedule: plan.schedule }, turnOf(streams));
   streams.out(values.json === true ? `${JSON.stringify(report, null, 2)}\n` : table(plan, report));
   if (report.sound) return 0;
   streams.err("lope: the schedule breaks a rule, so there is no shed order; see lope check\n");
   return 1;
 }
 
-function table(plan: Plan, report: ShedReport): string {
+function table(plan: Plan, report: LateReport): string {
   const nameOf = (id: string): string => numberedTask(plan, id);
   const lines = [
     plan.title,
@@ -42,11 +42,11 @@ function table(plan: Plan, report: ShedReport): string {
 }
 
 /** What a crew that does it comes to. */
-function played({ result }: ShedCell): string {
+function played({ result }: LateEntry): string {
   return result ? `; must-do ${result.must.words}, worth ${Math.floor(result.meanWorth)}` : "";
 }
 
-function what(plan: Plan, cell: ShedCell): string {
+function what(plan: Plan, cell: LateEntry): string {
   const nameOf = (id: string): string => numberedTask(plan, id);
   const far = cell.least ? "" : ", found so far";
   const lost =

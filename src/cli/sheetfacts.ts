@@ -21,7 +21,7 @@ export async function sheetFacts(
     verdict: check(plan, schedule),
     day: await engine.printed(plan, {}, turn),
     sunDeg: (atS) => sunDegOver(plan, atS),
-    shed: needs.includes("shed") ? await engine.shed(plan, { schedule }, turn) : undefined,
+    lateTable: needs.includes("late table") ? await engine.lateTable(plan, { schedule }, turn) : undefined,
     reasons: needs.includes("reasons") ? await engine.benchReasons(plan, { schedule }) : undefined,
     walks: needs.includes("walks") ? await engine.siteWalks(plan, { schedule }) : undefined,
     rehearsal: needs.includes("rehearsal") ? rehearsed(plan, rehearsal) : undefined,

@@ -14,8 +14,8 @@ import type {
   PackReport,
   PrintedDay,
   PrintingProgress,
-  ShedProgress,
-  ShedReport,
+  LateProgress,
+  LateReport,
   SiteGround,
   SiteLight,
   SiteRing,
@@ -56,7 +56,7 @@ export const CALLS = {
   /** The chances on so many common simulated days: the first of those on which `odds` counts. */
   chances: call<OfSchedule & { readonly days: number }, ChancesReport>(),
   odds: call<OfSchedule & OddsOptions, OddsReport, OddsProgress>(),
-  shed: call<OfSchedule & ShedOptions, ShedReport, ShedProgress>(),
+  lateTable: call<OfSchedule & LateTableOptions, LateReport, LateProgress>(),
   why: call<OfSchedule & WhyOptions, WhyReport, WhyReport>(),
   /** From what a figure on a screen comes; null where there is no such figure any more. */
   fromWhat: call<OfSchedule & { readonly ask: ExplainRequest }, FromAnswer | null>(),
@@ -160,7 +160,7 @@ export interface OddsOptions {
   readonly shape?: Shape | undefined;
 }
 
-export interface ShedOptions {
+export interface LateTableOptions {
   /** Ascending, minutes late or early; 5, 10, 20, 30 and 45 when left out. */
   readonly minutes?: readonly number[] | undefined;
 }

@@ -2,7 +2,7 @@ import { check, judgeFor } from "../check/index.ts";
 import { printingRun } from "../exchange/index.ts";
 import { type Plan, sameFrame } from "../plan/index.ts";
 import { benchReasons, fitBands, gridded, mendRun, whyRun } from "../solver/index.ts";
-import { shedRun } from "../solver/question/shed/index.ts";
+import { lateTableRun } from "../solver/question/late/index.ts";
 import { glanceRun, oddsRun } from "../solver/simulate/index.ts";
 import { breachesOf } from "./breaches.ts";
 import type { CallName, Calls } from "./calls.ts";
@@ -68,8 +68,8 @@ export function makeCore(clock: () => number): Core {
       await drive(clock, run, DRIVE_S, turn);
       return run.report();
     },
-    shed: async (plan, { schedule, minutes }, turn = {}) => {
-      const run = shedRun(plan, schedule, { minutes, clock });
+    lateTable: async (plan, { schedule, minutes }, turn = {}) => {
+      const run = lateTableRun(plan, schedule, { minutes, clock });
       await drive(clock, run, DRIVE_S, turn);
       return run.report();
     },

@@ -2,7 +2,7 @@ import type {
   BenchReason,
   ChancesReport,
   PrintedDay,
-  ShedReport,
+  LateReport,
   SiteGround,
   SiteWalks,
   Verdict,
@@ -53,7 +53,7 @@ export interface PaperGiven {
   readonly plan: Plan;
   readonly verdict: Verdict;
   readonly day: PrintedDay;
-  readonly shed?: ShedReport | undefined;
+  readonly lateTable?: LateReport | undefined;
   readonly chances: ChancesReport | null;
   readonly reasons?: readonly BenchReason[] | undefined;
   readonly site?: PaperSite | undefined;

@@ -6,8 +6,8 @@ import type {
   PackProgress,
   PrintedDay,
   PrintingProgress,
-  ShedProgress,
-  ShedReport,
+  LateProgress,
+  LateReport,
   WhyReport,
 } from "../answers/index.ts";
 import type { Shape } from "../kernel/index.ts";
@@ -68,11 +68,11 @@ export interface OddsChoice {
   readonly shape: Shape;
 }
 
-/** The shed order of the open day. */
-export interface ShedWork extends Work<ShedProgress, ShedReport> {
+/** The late table of the open day. */
+export interface LateTableWork extends Work<LateProgress, LateReport> {
   readonly plan: Plan;
   /** The last order that was worked out to its end before, and the day that it is of. */
-  readonly before: { readonly plan: Plan; readonly report: ShedReport } | null;
+  readonly before: { readonly plan: Plan; readonly report: LateReport } | null;
 }
 
 /** The printed moments of the open day. */

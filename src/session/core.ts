@@ -124,7 +124,7 @@ function stateOf(plan: Plan, ports: DeskPorts): DeskState {
     chances: null,
     curve: null,
     odds: new Map(),
-    shed: null,
+    lateTable: null,
     printed: null,
     refusal: null,
     saving: { status: "unsaved", savedAtMs: null, message: null },

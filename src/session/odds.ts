@@ -1,5 +1,5 @@
 import { sameFrame, sameSchedule } from "../plan/index.ts";
-import type { OddsChoice, OddsDay, OddsWork, ShedWork } from "./answers.ts";
+import type { OddsChoice, OddsDay, OddsWork, LateTableWork } from "./answers.ts";
 import type { Core } from "./core.ts";
 import { wordsOf } from "./files.ts";
 import { oneCall } from "./onecall.ts";
@@ -10,18 +10,18 @@ import type { VariantCommands } from "./variants.ts";
 /** Stands for the open day where odds are kept by variant. */
 export const PRESENT = "present";
 
-/** Commands that set simulated days and the shed order to work. */
+/** Commands that set simulated days and the late table to work. */
 export interface OddsCommands {
   /** Works out the odds of the open day (PRESENT) or of a variant; one run at a time, the one before gives way. */
   askOdds(which: string, options: OddsChoice): Promise<void>;
   stopOdds(): void;
   /** Works out what to drop when late, and what to get ahead with when early. */
-  askShed(): Promise<void>;
-  stopShed(): void;
+  askLateTable(): Promise<void>;
+  stopLateTable(): void;
 }
 
 export function oddsCommands(core: Core, variants: VariantCommands): OddsCommands {
-  return { ...oddsRuns(core, variants), ...shedRuns(core) };
+  return { ...oddsRuns(core, variants), ...lateTableRuns(core) };
 }
 
 function oddsRuns(
@@ -79,30 +79,30 @@ function oddsRuns(
   };
 }
 
-function shedRuns({ state, ports, onPlan }: Core): Pick<OddsCommands, "askShed" | "stopShed"> {
+function lateTableRuns({ state, ports, onPlan }: Core): Pick<OddsCommands, "askLateTable" | "stopLateTable"> {
   const call = oneCall();
-  const note = (part: Partial<ShedWork>): void =>
-    state.setState((now) => (now.shed ? { shed: { ...now.shed, ...part } } : {}));
+  const note = (part: Partial<LateTableWork>): void =>
+    state.setState((now) => (now.lateTable ? { lateTable: { ...now.lateTable, ...part } } : {}));
   const end = (how: "stopped" | "overtaken"): void => {
     if (call.end()) note({ running: false, end: how });
   };
   onPlan(() => {
-    if (shedIsStale(state.getState())) end("overtaken");
+    if (lateTableIsStale(state.getState())) end("overtaken");
   });
 
   return {
-    askShed() {
+    askLateTable() {
       end("stopped");
-      const { plan, shed: last } = state.getState();
+      const { plan, lateTable: last } = state.getState();
       const before = last?.report?.complete
         ? { plan: last.plan, report: last.report }
         : (last?.before ?? null);
       state.setState({
-        shed: { plan, running: true, progress: null, report: null, before, end: null, message: null },
+        lateTable: { plan, running: true, progress: null, report: null, before, end: null, message: null },
       });
       return call.ask(
         (signal, whileLive) =>
-          ports.engine.shed(
+          ports.engine.lateTable(
             plan,
             { schedule: plan.schedule },
             {
@@ -116,7 +116,7 @@ function shedRuns({ state, ports, onPlan }: Core): Pick<OddsCommands, "askShed" 
         },
       );
     },
-    stopShed: () => end("stopped"),
+    stopLateTable: () => end("stopped"),
   };
 }
 
@@ -152,7 +152,7 @@ function isOfToday(day: OddsDay, { plan }: DeskState, which: string): boolean {
   );
 }
 
-/** True when the shed order that is there is of another day than the open one. */
-export function shedIsStale({ shed, plan }: DeskState): boolean {
-  return shed !== null && !sameDay(shed.plan, plan);
+/** True when the late table that is there is of another day than the open one. */
+export function lateTableIsStale({ lateTable, plan }: DeskState): boolean {
+  return lateTable !== null && !sameDay(lateTable.plan, plan);
 }

@@ -9,7 +9,15 @@ import type {
   VerdictChange,
 } from "../answers/index.ts";
 import type { Fault, Plan, Schedule } from "../plan/index.ts";
-import type { Asking, ChanceChange, CurveWork, InSight, OddsWork, PrintedWork, ShedWork } from "./answers.ts";
+import type {
+  Asking,
+  ChanceChange,
+  CurveWork,
+  InSight,
+  OddsWork,
+  PrintedWork,
+  LateTableWork,
+} from "./answers.ts";
 import type { History } from "./history.ts";
 
 /** What lies on the desk. Every part is replaced as a whole and never changed in place. */
@@ -44,8 +52,8 @@ export interface DeskState {
   readonly curve: CurveWork | null;
   /** Odds of the open day and of variants, by PRESENT or the variant's id. */
   readonly odds: ReadonlyMap<string, OddsWork>;
-  /** The shed order that was worked out last. */
-  readonly shed: ShedWork | null;
+  /** The late table that was worked out last. */
+  readonly lateTable: LateTableWork | null;
   /** The printed moments that were worked out last. */
   readonly printed: PrintedWork | null;
   /** The last file that was refused; null once a plan is opened or the planner has read it. */

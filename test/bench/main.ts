@@ -27,7 +27,7 @@ const benches: Record<string, { readonly says: string; readonly load: () => Prom
     load: () => import("./site.ts"),
   },
   odds: {
-    says: "2,000 simulated days and the shed order of the ready plans, in processor time",
+    says: "2,000 simulated days and the late tables of the ready plans, in processor time",
     load: () => import("./odds.ts"),
   },
   holds: {

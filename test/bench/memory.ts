@@ -4,7 +4,7 @@ import { chromium, type Page } from "@playwright/test";
 import { preview } from "vite";
 import { BROWSER_SWITCHES, browserPath } from "../../e2e/browser.ts";
 import { goTo, howToPack } from "../../e2e/shell.ts";
-import { demoDay } from "../solver/question/shed/demoDay.ts";
+import { demoDay } from "../solver/question/late/demoDay.ts";
 
 /**
  * What the program holds after long use, on the build that is there: edits by keys as fast as they go, each taken back every other time,

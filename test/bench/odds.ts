@@ -3,12 +3,12 @@ import type { Shape } from "../../src/kernel/index.ts";
 import { parseText, type Plan, type Schedule } from "../../src/plan/index.ts";
 import { greedy } from "../../src/solver/index.ts";
 import { oddsRun } from "../../src/solver/simulate/index.ts";
-import { shedRun } from "../../src/solver/question/shed/index.ts";
+import { lateTableRun } from "../../src/solver/question/late/index.ts";
 import { smallAll } from "../plan/witness.ts";
-import { demoDay } from "../solver/question/shed/demoDay.ts";
+import { demoDay } from "../solver/question/late/demoDay.ts";
 
 /**
- * 2,000 simulated days and the shed order of the three ready plans (a full day each of small and demo, the large one
+ * 2,000 simulated days and the late table of the three ready plans (a full day each of small and demo, the large one
  * packed greedily): processor time of setting up, of the whole run, and of the longest slice of 12 ms; the chances.
  */
 export async function run(): Promise<void> {
@@ -24,12 +24,12 @@ export async function run(): Promise<void> {
       print(name, shape, times, `home ${odds.report().home.words}, must-do ${odds.report().must.words}`);
     }
     const beganMs = cpuMs();
-    const shed = shedRun(plan, schedule, { clock });
-    const times = drive(shed, beganMs);
-    const cells = shed.report().evas.flatMap(({ rows }) => rows.flatMap(({ late }) => late));
+    const lateTable = lateTableRun(plan, schedule, { clock });
+    const times = drive(lateTable, beganMs);
+    const cells = lateTable.report().evas.flatMap(({ rows }) => rows.flatMap(({ late }) => late));
     print(
       name,
-      "shed order",
+      "late tables",
       times,
       `${cells.length} cells, ${cells.filter(({ least }) => !least).length} cut short`,
     );

@@ -2,7 +2,7 @@ import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { OddsReport, ShedReport } from "../../src/answers/index.ts";
+import type { OddsReport, LateReport } from "../../src/answers/index.ts";
 import { planText } from "../../src/exchange/index.ts";
 import { numberedTask } from "../../src/words/index.ts";
 import { crowdedPlan, samplePlan } from "../exchange/samplePlan.ts";
@@ -52,7 +52,7 @@ describe("lope shed", () => {
   it("prints the order as JSON and as words", async () => {
     const { code, out } = await run("shed", at("sound.json"), "--json");
     expect(code).toBe(0);
-    const report = JSON.parse(out) as ShedReport;
+    const report = JSON.parse(out) as LateReport;
     expect(report).toMatchObject({ sound: true, complete: true, minutes: [5, 10, 20, 30, 45] });
     const words = await run("shed", at("sound.json"));
     for (const { rows } of report.evas)

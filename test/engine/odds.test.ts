@@ -1,6 +1,6 @@
 import { MessageChannel } from "node:worker_threads";
 import { afterEach, describe, expect, it } from "vitest";
-import type { OddsProgress, ShedProgress } from "../../src/answers/index.ts";
+import type { OddsProgress, LateProgress } from "../../src/answers/index.ts";
 import { connect } from "../../src/engine/client.ts";
 import { makeCore } from "../../src/engine/core.ts";
 import type { FromWorker, Port, ToWorker } from "../../src/engine/messages.ts";
@@ -27,7 +27,7 @@ function engine(): Engine {
   return made;
 }
 
-describe("odds and shed order over the wire", () => {
+describe("odds and late tables over the wire", () => {
   const plan = samplePlan();
 
   it("report how far they are and answer", async () => {
@@ -42,18 +42,18 @@ describe("odds and shed order over the wire", () => {
     expect(seen.at(-1)).toMatchObject({ days: 120, of: 120 });
   });
 
-  it("give the shed order, row by row", async () => {
-    const seen: ShedProgress[] = [];
-    const shed = await engine().shed(
+  it("give the late tables, row by row", async () => {
+    const seen: LateProgress[] = [];
+    const lateTable = await engine().lateTable(
       plan,
       { schedule: plan.schedule, minutes: [10] },
       { report: (progress) => seen.push(progress) },
     );
-    expect(shed).toMatchObject({ sound: true, complete: true, minutes: [10] });
-    const rows = shed.evas.flatMap((one) => one.rows).length;
+    expect(lateTable).toMatchObject({ sound: true, complete: true, minutes: [10] });
+    const rows = lateTable.evas.flatMap((one) => one.rows).length;
     expect(rows).toBe(plan.schedule.placements.filter((one) => one.eva !== null).length);
     expect(seen.at(-1)).toMatchObject({ rows, of: rows });
-    expect(seen.at(-1)!.report).toEqual(shed);
+    expect(seen.at(-1)!.report).toEqual(lateTable);
     // Each telling has the rows that it counts.
     for (const { rows: told, report } of seen)
       expect(report.evas.flatMap((one) => one.rows)).toHaveLength(told);

@@ -7,7 +7,7 @@ import { parseText, type Plan, type Schedule } from "../../src/plan/index.ts";
 import { gaitsOf, heavensOf, heightAt, reachOn, reliefOf, walkbackAt } from "../../src/terrain/index.ts";
 import { place, tinyPlan } from "../check/tinyPlan.ts";
 import { smallAll } from "../plan/witness.ts";
-import { demoDay } from "../solver/question/shed/demoDay.ts";
+import { demoDay } from "../solver/question/late/demoDay.ts";
 
 function ready(name: string, schedule: Schedule): Plan {
   const read = parseText(readFileSync(`public/plans/${name}.json`, "utf8"));

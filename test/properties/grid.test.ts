@@ -4,7 +4,7 @@ import type { Plan, Schedule } from "../../src/plan/index.ts";
 import { breachesOf } from "../../src/engine/breaches.ts";
 import { gridded } from "../../src/solver/gridded.ts";
 import { benchReasons, greedy, mend, packRun, whyRun } from "../../src/solver/index.ts";
-import { shedRun, shedSchedule } from "../../src/solver/question/shed/index.ts";
+import { lateTableRun, lateSchedule } from "../../src/solver/question/late/index.ts";
 import { minutePlan } from "../solver/minutePlan.ts";
 import { bestOfAll } from "../solver/reference/everyDay.ts";
 import { jolt } from "./jolt.ts";
@@ -107,13 +107,13 @@ describe("every start that is put down", () => {
           expect({ seed, strays: strays(plan, schedule, day) }).toEqual({ seed, strays: [] });
         }
       }
-      const shed = shedRun(plan, day, { minutes: [7, 23], clock: still });
-      while (shed.step(1)) continue;
-      for (const { rows } of shed.report().evas)
+      const lateTable = lateTableRun(plan, day, { minutes: [7, 23], clock: still });
+      while (lateTable.step(1)) continue;
+      for (const { rows } of lateTable.report().evas)
         for (const { late, early } of rows) {
           for (const cell of late) {
             moves += cell.moves.length;
-            const after = shedSchedule(day, cell);
+            const after = lateSchedule(day, cell);
             expect({ seed, strays: strays(plan, after, day) }).toEqual({ seed, strays: [] });
           }
           for (const { fits } of early)

@@ -5,7 +5,7 @@ import { booklets } from "../../src/exchange/index.ts";
 import type { Page, Tag } from "../../src/exchange/paper/page.ts";
 import { duration, instant } from "../../src/kernel/index.ts";
 import type { Placement, Plan } from "../../src/plan/index.ts";
-import { shedRun } from "../../src/solver/question/shed/index.ts";
+import { lateTableRun } from "../../src/solver/question/late/index.ts";
 import { walksOf } from "../../src/terrain/index.ts";
 import { taskNumber } from "../../src/words/index.ts";
 import { packedPlan } from "./packedPlan.ts";
@@ -200,9 +200,9 @@ describe("a late day played to the strip of its page", () => {
     for (let seed = FIRST; seed < FIRST + PLANS; seed += 1) {
       const plan = packedPlan(seed);
       const verdict = judgeFor(plan)(plan.schedule);
-      const run = shedRun(plan, plan.schedule, { minutes: [5, 10, 20, 40], clock: () => 0 });
+      const run = lateTableRun(plan, plan.schedule, { minutes: [5, 10, 20, 40], clock: () => 0 });
       while (run.step(1)) continue;
-      const { pages } = booklets(plan, verdict, { shed: run.report() });
+      const { pages } = booklets(plan, verdict, { lateTable: run.report() });
       for (const page of pages) {
         const [, me = "", eva, what] =
           /^([\w-]+), ([\w-]+): ([\w-]+)(?: \(continued\))?$/.exec(page.name) ?? [];

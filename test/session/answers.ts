@@ -2,7 +2,7 @@ import type {
   ChancesReport,
   OddsReport,
   Relaxation,
-  ShedReport,
+  LateReport,
   WhyReport,
 } from "../../src/answers/index.ts";
 import { judgeFor } from "../../src/check/index.ts";
@@ -139,6 +139,6 @@ export function oddsReport(part: Partial<OddsReport> = {}): OddsReport {
   };
 }
 
-export function shedReport(part: Partial<ShedReport> = {}): ShedReport {
+export function lateReport(part: Partial<LateReport> = {}): LateReport {
   return { minutes: [5, 10], days: 300, sound: true, complete: true, evas: [], ...part };
 }

@@ -11,8 +11,8 @@ import type {
   PackReport,
   PrintedDay,
   PrintingProgress,
-  ShedProgress,
-  ShedReport,
+  LateProgress,
+  LateReport,
   WhyReport,
 } from "../../src/answers/index.ts";
 import { judgeFor } from "../../src/check/index.ts";
@@ -138,7 +138,7 @@ export class HandEngine implements Engine {
   readonly reasons: Call<readonly BenchReason[]>[] = [];
   readonly glances: (Call<ChancesReport> & { readonly schedule: Schedule; readonly days: number })[] = [];
   readonly oddses: Call<OddsReport, OddsProgress>[] = [];
-  readonly sheds: Call<ShedReport, ShedProgress>[] = [];
+  readonly lateTables: Call<LateReport, LateProgress>[] = [];
   readonly prints: Call<PrintedDay, PrintingProgress>[] = [];
   readonly whys: Call<WhyReport, WhyReport>[] = [];
   deaf = false;
@@ -165,7 +165,7 @@ export class HandEngine implements Engine {
     return answer;
   };
   odds: Engine["odds"] = (plan, _, hearing) => this.call(this.oddses, plan, hearing);
-  shed: Engine["shed"] = (plan, _, hearing) => this.call(this.sheds, plan, hearing);
+  lateTable: Engine["lateTable"] = (plan, _, hearing) => this.call(this.lateTables, plan, hearing);
   why: Engine["why"] = (plan, _, hearing) => this.call(this.whys, plan, hearing);
 
   close(): void {

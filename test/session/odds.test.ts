@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { instant } from "../../src/kernel/index.ts";
-import { oddsAreDue, oddsAreStale, PRESENT, shedIsStale } from "../../src/session/index.ts";
-import { longerEva, oddsReport, shedReport } from "./answers.ts";
+import { oddsAreDue, oddsAreStale, PRESENT, lateTableIsStale } from "../../src/session/index.ts";
+import { longerEva, oddsReport, lateReport } from "./answers.ts";
 import { deskWith } from "./bench.ts";
 
 const choice = { days: 100, seed: 7, shape: "pert" as const };
@@ -136,38 +136,42 @@ describe("odds", () => {
   });
 });
 
-describe("the shed order", () => {
+describe("the late table", () => {
   it("is worked out with progress and is stale after a change", async () => {
     const { desk, engine } = deskWith();
-    const asked = desk.askShed();
-    const part = shedReport({ complete: false });
-    engine.sheds[0]!.report({ seconds: 0.1, rows: 1, of: 3, report: part });
+    const asked = desk.askLateTable();
+    const part = lateReport({ complete: false });
+    engine.lateTables[0]!.report({ seconds: 0.1, rows: 1, of: 3, report: part });
     // What is there already is shown.
-    expect(desk.state.getState().shed).toMatchObject({ running: true, progress: { rows: 1 }, report: part });
-    const report = shedReport();
-    await engine.sheds[0]!.answer(report);
+    expect(desk.state.getState().lateTable).toMatchObject({
+      running: true,
+      progress: { rows: 1 },
+      report: part,
+    });
+    const report = lateReport();
+    await engine.lateTables[0]!.answer(report);
     await asked;
-    expect(desk.state.getState().shed).toMatchObject({ running: false, end: "answered", report });
-    expect(shedIsStale(desk.state.getState())).toBe(false);
+    expect(desk.state.getState().lateTable).toMatchObject({ running: false, end: "answered", report });
+    expect(lateTableIsStale(desk.state.getState())).toBe(false);
     desk.place("two", elsewhere);
-    expect(shedIsStale(desk.state.getState())).toBe(true);
+    expect(lateTableIsStale(desk.state.getState())).toBe(true);
     // And what was worked out to its end stays until the next one is.
-    void desk.askShed();
-    const { shed } = desk.state.getState();
-    expect(shed).toMatchObject({ running: true, report: null, before: { report } });
-    expect(shed?.before?.plan).not.toBe(shed?.plan);
-    desk.stopShed();
-    void desk.askShed();
-    expect(desk.state.getState().shed?.before?.report).toBe(report);
+    void desk.askLateTable();
+    const { lateTable } = desk.state.getState();
+    expect(lateTable).toMatchObject({ running: true, report: null, before: { report } });
+    expect(lateTable?.before?.plan).not.toBe(lateTable?.plan);
+    desk.stopLateTable();
+    void desk.askLateTable();
+    expect(desk.state.getState().lateTable?.before?.report).toBe(report);
   });
 
   it("is stopped, and overtaken by a change", () => {
     const { desk, engine } = deskWith();
-    void desk.askShed();
-    desk.stopShed();
-    expect(engine.sheds[0]!.cancelled()).toBe(true);
-    void desk.askShed();
+    void desk.askLateTable();
+    desk.stopLateTable();
+    expect(engine.lateTables[0]!.cancelled()).toBe(true);
+    void desk.askLateTable();
     desk.place("two", elsewhere);
-    expect(desk.state.getState().shed).toMatchObject({ running: false, end: "overtaken" });
+    expect(desk.state.getState().lateTable).toMatchObject({ running: false, end: "overtaken" });
   });
 });

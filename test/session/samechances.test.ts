@@ -6,8 +6,8 @@ import { makeCore } from "../../src/engine/core.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { applyEdit, type Plan, type Schedule } from "../../src/plan/index.ts";
 import { type Desk, MANY_DAYS, rehearsalWork } from "../../src/session/index.ts";
-import { latePlan, MINUTES, shedRun, shedSchedule } from "../../src/solver/question/shed/index.ts";
-import { SHOWN } from "../../src/solver/question/shed/played.ts";
+import { latePlan, MINUTES, lateTableRun, lateSchedule } from "../../src/solver/question/late/index.ts";
+import { SHOWN } from "../../src/solver/question/late/played.ts";
 import { oddsRun } from "../../src/solver/simulate/index.ts";
 import { walksOf } from "../../src/terrain/index.ts";
 import { at, eva, task, tinyPlan } from "../check/tinyPlan.ts";
@@ -149,7 +149,7 @@ describe("one day, one set of chances", () => {
       tasks: sure,
       crew: made.crew.map((one) => ({ ...one, workRateSpread: 0 })),
     };
-    const run = shedRun(plan, plan.schedule, { minutes: [0, ...MINUTES], clock: () => 0 });
+    const run = lateTableRun(plan, plan.schedule, { minutes: [0, ...MINUTES], clock: () => 0 });
     while (run.step(Infinity));
     const row = run.report().evas[0]!.rows.find((one) => one.task === "x")!;
     expect(row.late[0]).toMatchObject({ kind: "keep", drop: [] });
@@ -158,7 +158,7 @@ describe("one day, one set of chances", () => {
     const shares = row.late.map((cell) => {
       if (!cell.result) return null;
       const late = latePlan(plan, "x", cell.minutes * 60);
-      const obeyed = shedSchedule(plan.schedule, cell);
+      const obeyed = lateSchedule(plan.schedule, cell);
       const [first, all] = [skipped, skipped + SHOWN].map((days) => oddsOf(late, obeyed, days)) as [
         OddsReport,
         OddsReport,

@@ -9,7 +9,7 @@ import { emergencyLeaves } from "./emergency.ts";
 import { egressLeaves, ingressLeaves } from "./gates.ts";
 import { glanceLeaves } from "./glance.ts";
 import { type Known, knownOf } from "./known.ts";
-import type { ShedTables } from "./late.ts";
+import type { LateTables } from "./late.ts";
 import { printedDay } from "./leaving/printedday.ts";
 import type { Page, Paper } from "./page.ts";
 import { taskLeaves } from "./taskpage.ts";
@@ -19,8 +19,8 @@ export interface BookletOptions {
   readonly crew?: readonly string[] | undefined;
   /** The printed moments of `plan`, where they are worked out already. */
   readonly day?: PrintedDay | undefined;
-  /** The shed order of the plan's own schedule; without it pages say that there is none. */
-  readonly shed?: ShedTables | undefined;
+  /** The late table of the plan's own schedule; without it pages say that there is none. */
+  readonly lateTable?: LateTables | undefined;
   /** The moment of printing, milliseconds UTC since 1970; without it no page says when. */
   readonly printedMs?: number | undefined;
 }
@@ -31,7 +31,7 @@ export interface BookletOptions {
  */
 export function booklets(plan: Plan, verdict: Verdict, options: BookletOptions = {}): Paper {
   const members = plan.crew.filter((member) => options.crew?.includes(member.id) ?? true);
-  const known = knownOf(plan, verdict, options.day ?? printedDay(plan), options.shed);
+  const known = knownOf(plan, verdict, options.day ?? printedDay(plan), options.lateTable);
   const state = stateOf(plan, options.printedMs);
   const pages = members.flatMap((member) => bookletsOf(known, member, state));
   return {

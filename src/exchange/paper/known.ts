@@ -2,7 +2,7 @@ import type { GoIf, HomeIf, PrintedDay, Verdict } from "../../answers/index.ts";
 import { goIfs, homeIfs, sunOver, type WayHome, waysHome } from "../../check/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Sun } from "./dial.ts";
-import { type Late, lateAnswers, type ShedTables } from "./late.ts";
+import { type Late, lateAnswers, type LateTables } from "./late.ts";
 
 /** All that the pages of a plan are filled from, each worked out once. */
 export interface Known {
@@ -20,7 +20,12 @@ export interface Known {
   late(eva: string, task: string, endS: number): Late;
 }
 
-export function knownOf(plan: Plan, verdict: Verdict, day: PrintedDay, shed: ShedTables | undefined): Known {
+export function knownOf(
+  plan: Plan,
+  verdict: Verdict,
+  day: PrintedDay,
+  lateTable: LateTables | undefined,
+): Known {
   const homes = homeIfs(plan);
   const goes = goIfs(plan);
   const wayHome = waysHome(plan);
@@ -34,6 +39,6 @@ export function knownOf(plan: Plan, verdict: Verdict, day: PrintedDay, shed: She
     wayHome,
     homeS: (place) => wayHome(place).seconds ?? Infinity,
     sunAt: sunOver(plan),
-    late: lateAnswers(plan, verdict, shed),
+    late: lateAnswers(plan, verdict, lateTable),
   };
 }

@@ -4,8 +4,8 @@ import type { Placement, Plan } from "../../plan/index.ts";
 import { type PackerRule, ruleInWords } from "../../rules/index.ts";
 import { LateDays, type Obeyed, type RestBefore } from "./lateday.ts";
 
-/** What to leave out when late, by EVA and task left; as the shed order gives it. */
-export interface ShedTables {
+/** What to leave out when late, by EVA and task left; as the late table gives it. */
+export interface LateTables {
   readonly minutes: readonly number[];
   /** False when the schedule breaks a rule: then there is no table. */
   readonly sound: boolean;
@@ -58,14 +58,14 @@ export interface Late {
  * asks for a rest that nobody can be told of, never stands on a page. Where the answer for fewer minutes does not stand, the next one may answer for them too, if it holds for
  * them as well and neither sends home nor gives up must-do work: for that they call.
  */
-export function lateAnswers(plan: Plan, verdict: Verdict, shed: ShedTables | undefined) {
+export function lateAnswers(plan: Plan, verdict: Verdict, lateTable: LateTables | undefined) {
   const days = new LateDays(plan, verdict);
   const known = new Map<string, Late>();
   const none = (why: string): Late => ({ answers: [], why: `call: ${why}` });
   return (eva: string, task: string, endS: number): Late => {
-    if (!shed) return none("late times not worked out");
-    if (!shed.sound) return none("this plan breaks rules");
-    const row = shed.evas.find((one) => one.eva === eva)?.rows.find((one) => one.task === task);
+    if (!lateTable) return none("late times not worked out");
+    if (!lateTable.sound) return none("this plan breaks rules");
+    const row = lateTable.evas.find((one) => one.eva === eva)?.rows.find((one) => one.task === task);
     if (!row) return none("late times not worked out");
     const key = `${eva} ${task}`;
     // Who does a task together reads the same answers.

@@ -1,21 +1,21 @@
 import "./late.css";
 import { useEffect } from "react";
-import type { ShedEva, ShedReport } from "../../answers/index.ts";
+import type { LateTable, LateReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { shedIsStale, type ShedWork } from "../../session/index.ts";
+import { lateTableIsStale, type LateTableWork } from "../../session/index.ts";
 import { clockText, counted, crewName, evaName, numberedTask, taskNumber } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import { useDial } from "../dial.ts";
-import { useShed } from "../useshed.ts";
-import { aloneWords, type HeldCell, heldCells, resultWords, shedWords, widestError } from "./shedcells.ts";
+import { useLateTable } from "../uselatetable.ts";
+import { aloneWords, type HeldCell, heldCells, resultWords, entryWords, widestError } from "./lateentries.ts";
 
 /** By EVA: leaving a task so late, what to drop; so early, what to get ahead with. Worked out when it is looked at. */
 export function Late() {
   const { desk, look } = useAround();
-  const shed = useDesk((state) => state.shed);
-  const stale = useDesk(shedIsStale);
-  useShed(true);
-  const said = shed && !shed.running && !stale ? shed.report : null;
+  const lateTable = useDesk((state) => state.lateTable);
+  const stale = useDesk(lateTableIsStale);
+  useLateTable(true);
+  const said = lateTable && !lateTable.running && !stale ? lateTable.report : null;
   useEffect(() => {
     if (said)
       look.setState({ spoken: `The shed order is worked out for ${counted(said.evas.length, "EVA")}.` });
@@ -24,40 +24,49 @@ export function Late() {
   return (
     <>
       <div className="odds-tools" role="group" aria-label="Shed order">
-        {shed?.running ? (
+        {lateTable?.running ? (
           <>
             <progress
-              value={shed.progress?.rows ?? 0}
-              max={shed.progress?.of ?? 1}
+              value={lateTable.progress?.rows ?? 0}
+              max={lateTable.progress?.of ?? 1}
               aria-label="Tasks worked out"
             />
             <span className="note">
-              {shed.progress ? `${shed.progress.rows} of ${shed.progress.of} tasks` : "Working…"}
+              {lateTable.progress
+                ? `${lateTable.progress.rows} of ${lateTable.progress.of} tasks`
+                : "Working…"}
             </span>
           </>
         ) : (
-          <span className="note">{shed?.end === "stopped" ? "Stopped." : "Of the day as it stands."}</span>
+          <span className="note">
+            {lateTable?.end === "stopped" ? "Stopped." : "Of the day as it stands."}
+          </span>
         )}
-        <button type="button" onClick={() => (shed?.running ? desk.stopShed() : void desk.askShed())}>
-          {shed?.running ? "Stop" : "Work out anew"}
+        <button
+          type="button"
+          onClick={() => (lateTable?.running ? desk.stopLateTable() : void desk.askLateTable())}
+        >
+          {lateTable?.running ? "Stop" : "Work out anew"}
         </button>
         <button type="button" className="primary" onClick={() => look.setState({ screen: "paper" })}>
           Print with the cuff checklists
         </button>
       </div>
-      {shed?.end === "failed" && (
-        <p className="state breach odds-state">The shed order could not be worked out: {shed.message}.</p>
+      {lateTable?.end === "failed" && (
+        <p className="state breach odds-state">
+          The shed order could not be worked out: {lateTable.message}.
+        </p>
       )}
-      {shed && stale && !shed.running && (
+      {lateTable && stale && !lateTable.running && (
         <p className="state tight odds-state">The day has changed since: this is of the day before.</p>
       )}
-      {shed && <Found shed={shed} />}
+      {lateTable && <Found lateTable={lateTable} />}
     </>
   );
 }
 
 /** The tables; while they are worked out those of the day before, and where there are none the rows that are there already. */
-function Found({ shed: { running, plan, report, before } }: { readonly shed: ShedWork }) {
+function Found({ lateTable: { running, plan, report, before } }: { readonly lateTable: LateTableWork }) {
   if (running && before)
     return (
       <>
@@ -70,7 +79,7 @@ function Found({ shed: { running, plan, report, before } }: { readonly shed: She
   ) : null;
 }
 
-function Tables({ plan, report }: { readonly plan: Plan; readonly report: ShedReport }) {
+function Tables({ plan, report }: { readonly plan: Plan; readonly report: LateReport }) {
   if (!report.sound)
     return (
       <p className="state breach odds-state">
@@ -91,7 +100,7 @@ function Tables({ plan, report }: { readonly plan: Plan; readonly report: ShedRe
       {report.evas.map((eva) => (
         <section key={eva.eva} aria-label={evaName(plan, eva.eva)}>
           <h3>{evaName(plan, eva.eva)}: late</h3>
-          <LateTable plan={plan} eva={eva} minutes={report.minutes} />
+          <EvaTable plan={plan} eva={eva} minutes={report.minutes} />
           <h3>{evaName(plan, eva.eva)}: get-ahead list</h3>
           <Ahead plan={plan} eva={eva} />
         </section>
@@ -100,9 +109,9 @@ function Tables({ plan, report }: { readonly plan: Plan; readonly report: ShedRe
   );
 }
 
-function LateTable(props: {
+function EvaTable(props: {
   readonly plan: Plan;
-  readonly eva: ShedEva;
+  readonly eva: LateTable;
   readonly minutes: readonly number[];
 }) {
   const { plan, eva, minutes } = props;
@@ -135,7 +144,7 @@ function LateTable(props: {
               </th>
               <td>{clockText(dial, Math.ceil(row.endS / 60) * 60, eva.eva)}</td>
               {heldCells(row.late).map((held) => (
-                <LateCell key={held.cell.minutes} plan={plan} held={held} />
+                <EntryCell key={held.cell.minutes} plan={plan} held={held} />
               ))}
             </tr>
           ))}
@@ -145,7 +154,7 @@ function LateTable(props: {
   );
 }
 
-function LateCell({ plan, held }: { readonly plan: Plan; readonly held: HeldCell }) {
+function EntryCell({ plan, held }: { readonly plan: Plan; readonly held: HeldCell }) {
   const { cell, last, span } = held;
   const loses = cell.worthLost > 0 || cell.mustLost > 0;
   const result = resultWords(last);
@@ -156,7 +165,7 @@ function LateCell({ plan, held }: { readonly plan: Plan; readonly held: HeldCell
       className={`shed-cell shed-${cell.kind}${cell.mustLost > 0 ? " must" : ""}`}
       title={[cell.sentence, ...(alone === null ? [] : [alone])].join(" ")}
     >
-      {shedWords(
+      {entryWords(
         cell,
         (task) => numberedTask(plan, task),
         (task) => taskNumber(plan, task),
@@ -182,7 +191,7 @@ function LateCell({ plan, held }: { readonly plan: Plan; readonly held: HeldCell
 }
 
 /** Bench tasks that fit, each alone, after a task that is left early. */
-function Ahead({ plan, eva }: { readonly plan: Plan; readonly eva: ShedEva }) {
+function Ahead({ plan, eva }: { readonly plan: Plan; readonly eva: LateTable }) {
   const rows = eva.rows.flatMap(({ task, early }) => {
     const cells = early.filter((cell) => cell.fits.length > 0);
     return cells.length > 0 ? [{ task, cells }] : [];

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from "react";
-import type { ChancesReport, ShedReport } from "../../answers/index.ts";
+import type { ChancesReport, LateReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import {
   benchStands,
@@ -8,12 +8,12 @@ import {
   MANY_DAYS,
   printedIsStale,
   type PrintedWork,
-  shedIsStale,
-  type ShedWork,
+  lateTableIsStale,
+  type LateTableWork,
 } from "../../session/index.ts";
 import { useAround, useDesk } from "../context.ts";
 import type { PaperGiven, PaperKind, PaperPort, PaperSite } from "../services.ts";
-import { useShed } from "../useshed.ts";
+import { useLateTable } from "../uselatetable.ts";
 
 /** Has what is printed worked out when there is none or the plan has changed; null until it is there. */
 export function usePrinted(): PrintedWork | null {
@@ -28,9 +28,9 @@ export function usePrinted(): PrintedWork | null {
 
 /** The late pages of what is printed, and whether it waits for them. */
 export interface LatePages {
-  readonly shed: ShedWork | null;
+  readonly lateTable: LateTableWork | null;
   /** Undefined until they are there. */
-  readonly tables: ShedReport | undefined;
+  readonly tables: LateReport | undefined;
   /** True while what would be saved now would lack them, and nobody has said to go without. */
   readonly held: boolean;
   goWithout(): void;
@@ -38,13 +38,13 @@ export interface LatePages {
 
 /** The pages for being late of the open day, worked out while they are `wanted`. */
 export function useLatePages(wanted: boolean): LatePages {
-  useShed(wanted);
+  useLateTable(wanted);
   const plan = useDesk((state) => state.plan);
-  const shed = useDesk((state) => (shedIsStale(state) ? null : state.shed));
+  const lateTable = useDesk((state) => (lateTableIsStale(state) ? null : state.lateTable));
   const [without, setWithout] = useState<Plan | null>(null);
-  const tables = wanted && shed?.report?.complete ? shed.report : undefined;
-  const pending = wanted && tables === undefined && (shed === null || shed.running);
-  return { shed, tables, held: pending && without !== plan, goWithout: () => setWithout(plan) };
+  const tables = wanted && lateTable?.report?.complete ? lateTable.report : undefined;
+  const pending = wanted && tables === undefined && (lateTable === null || lateTable.running);
+  return { lateTable, tables, held: pending && without !== plan, goWithout: () => setWithout(plan) };
 }
 
 /** All that the pages are made of; null until the moments that are printed are worked out. */
@@ -52,7 +52,7 @@ export function usePaperGiven(
   paper: PaperPort,
   kind: PaperKind | undefined,
   printed: PrintedWork | null,
-  tables: ShedReport | undefined,
+  tables: LateReport | undefined,
 ): PaperGiven | null {
   const plan = useDesk((state) => state.plan);
   const verdict = useDesk((state) => state.verdict);
@@ -64,7 +64,7 @@ export function usePaperGiven(
     (): PaperGiven | null =>
       day && {
         ...{ plan, verdict, day, chances, site },
-        shed: tables,
+        lateTable: tables,
         reasons: reasons && [...reasons.values()],
       },
     [plan, verdict, day, chances, site, tables, reasons],

@@ -1,5 +1,5 @@
 import { useState } from "react";
-import type { PrintedWork, ShedWork } from "../../session/index.ts";
+import type { PrintedWork, LateTableWork } from "../../session/index.ts";
 import { isOnGrid } from "../../session/index.ts";
 import { counted, gridName } from "../../words/index.ts";
 import { useAround, useDesk } from "../context.ts";
@@ -35,7 +35,7 @@ export function PaperTools(props: {
     <div className="paper-tools">
       <WhatChoice kinds={paper.kinds} chosen={chosen} />
       <SizeChoice chosen={chosen} />
-      <AboutPages kind={kind} pages={pages} printed={printed} shed={late.shed} />
+      <AboutPages kind={kind} pages={pages} printed={printed} lateTable={late.lateTable} />
       <div className="paper-acts">
         <PrintButtons idle={isIdle(pages, late)} why={why} onPrint={props.onPrint} onPdf={pdf.make} />
         {late.held && (
@@ -115,16 +115,16 @@ function AboutPages(props: {
   readonly kind: PaperKind | undefined;
   readonly pages: readonly PaperPage[];
   readonly printed: PrintedWork | null;
-  readonly shed: ShedWork | null;
+  readonly lateTable: LateTableWork | null;
 }) {
-  const { kind, pages, printed, shed } = props;
+  const { kind, pages, printed, lateTable } = props;
   const [first] = pages;
   return (
     <p className="note">
       {kind?.purpose}{" "}
       {first && `${counted(pages.length, "page")} of ${first.widthMm} × ${first.heightMm} mm.`}
       <JudgedWords printed={printed} />
-      {kind?.late && <LateWords shed={shed} />}
+      {kind?.late && <LateWords lateTable={lateTable} />}
     </p>
   );
 }
@@ -205,10 +205,11 @@ function JudgedWords({ printed }: { readonly printed: PrintedWork | null }) {
 }
 
 /** Whether the pages for being late are among the pages. */
-function LateWords({ shed }: { readonly shed: ShedWork | null }) {
-  if (shed?.report && !shed.report.sound) return <b> No late page: the day breaks a rule.</b>;
-  if (shed?.report?.complete) return shed.report.evas.length > 0 ? " With the late page of every EVA." : "";
-  if (shed && !shed.running) return <b> Without late pages: they were not worked out.</b>;
-  const { rows = 0, of = 0 } = shed?.progress ?? {};
+function LateWords({ lateTable }: { readonly lateTable: LateTableWork | null }) {
+  if (lateTable?.report && !lateTable.report.sound) return <b> No late page: the day breaks a rule.</b>;
+  if (lateTable?.report?.complete)
+    return lateTable.report.evas.length > 0 ? " With the late page of every EVA." : "";
+  if (lateTable && !lateTable.running) return <b> Without late pages: they were not worked out.</b>;
+  const { rows = 0, of = 0 } = lateTable?.progress ?? {};
   return <b> The late pages are being worked out{of > 0 ? `: ${rows} of ${of}` : ""}…</b>;
 }

@@ -30,7 +30,7 @@ beforeAll(async () => {
     ...kinds.map((kind): [string, Paper] => [kind, sheetPaper(kind, facts, STAMP, { paper: "a4" })]),
     ["late, cuff", sheetPaper("late", facts, STAMP, { paper: "cuff" })],
     ["booklets", booklets(samplePlan(), check(samplePlan()))],
-    ["booklets, late", booklets(plan, facts.verdict, { day: facts.day, shed: facts.shed })],
+    ["booklets, late", booklets(plan, facts.verdict, { day: facts.day, lateTable: facts.lateTable })],
   ];
   all = [];
   for (const [name, paper] of papers) {

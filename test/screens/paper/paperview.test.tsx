@@ -5,7 +5,7 @@ import type { PrintedDay } from "../../../src/answers/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
 import type { PaperPort } from "../../../src/screens/services.ts";
 import { PaperView } from "../../../src/screens/paper/paperview.tsx";
-import { shedReport } from "../../session/answers.ts";
+import { lateReport } from "../../session/answers.ts";
 import { button, click, setStage, show } from "../setup/stage.tsx";
 
 setStage();
@@ -19,9 +19,9 @@ const paper: PaperPort = {
     { id: "day", name: "Day", purpose: "One sheet.", sizes: ["a4", "letter"] },
   ],
   site: () => new Promise(() => undefined),
-  pages: ({ size, duplex, order, holes }, { shed }) =>
+  pages: ({ size, duplex, order, holes }, { lateTable }) =>
     ["one", "two"].slice(0, duplex ? 2 : 1).map((name) => ({
-      svg: `<svg><text>${shed ? "with table" : "no table"} ${name} ${size} ${order} ${holes ? "holes" : "whole"}</text></svg>`,
+      svg: `<svg><text>${lateTable ? "with table" : "no table"} ${name} ${size} ${order} ${holes ? "holes" : "whole"}</text></svg>`,
       widthMm: 98,
       heightMm: 132,
       name,
@@ -62,7 +62,7 @@ describe("printing while the late pages are worked out", () => {
     const { engine } = await showTested();
     expect(text()).toContain("no table");
     expect(held()).toEqual([true, true]);
-    await act(async () => engine.sheds[0]!.answer(shedReport()));
+    await act(async () => engine.lateTables[0]!.answer(lateReport()));
     expect(text()).toContain("with table");
     expect(held()).toEqual([false, false]);
     expect(withoutLate()).toBe(false);
@@ -154,7 +154,7 @@ describe("the print window", () => {
 
   it("shows the first sheet as it will be printed, on the paper, sides, order and holes chosen", async () => {
     const { engine } = await showTested();
-    await act(async () => engine.sheds[0]!.answer(shedReport()));
+    await act(async () => engine.lateTables[0]!.answer(lateReport()));
     click(button("Print"));
     expect(picture()).toContain("one cuff stack whole");
     choose("A4");
@@ -182,7 +182,7 @@ describe("the print window", () => {
 
   it("prints what it shows", async () => {
     const { engine } = await showTested();
-    await act(async () => engine.sheds[0]!.answer(shedReport()));
+    await act(async () => engine.lateTables[0]!.answer(lateReport()));
     let printed = 0;
     window.print = () => void (printed += 1);
     click(button("Print"));

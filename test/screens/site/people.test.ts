@@ -6,7 +6,7 @@ import { parseText } from "../../../src/plan/index.ts";
 import { apartWords, peopleAt, personWords, signSpots } from "../../../src/screens/beside/people.ts";
 import { tasksByPlace } from "../../../src/screens/site/placenumbers.ts";
 import { lasting, taskName, taskNumber } from "../../../src/words/index.ts";
-import { demoDay } from "../../solver/question/shed/demoDay.ts";
+import { demoDay } from "../../solver/question/late/demoDay.ts";
 
 const read = parseText(readFileSync("public/plans/demo.json", "utf8"));
 if (!read.ok) throw new Error(JSON.stringify(read.error));

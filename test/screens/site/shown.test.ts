@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
 import { parseText } from "../../../src/plan/index.ts";
 import { leftAt, placesExtent, wholeExtent } from "../../../src/screens/site/shown.ts";
-import { demoDay } from "../../solver/question/shed/demoDay.ts";
+import { demoDay } from "../../solver/question/late/demoDay.ts";
 
 const read = parseText(readFileSync("public/plans/demo.json", "utf8"));
 if (!read.ok) throw new Error(JSON.stringify(read.error));

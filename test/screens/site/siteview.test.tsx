@@ -11,7 +11,7 @@ import type { Services } from "../../../src/screens/services.ts";
 import { createSiteLook } from "../../../src/screens/site/sitelook.ts";
 import { SiteView } from "../../../src/screens/site/siteview.tsx";
 import { deskWith } from "../../session/bench.ts";
-import { demoDay } from "../../solver/question/shed/demoDay.ts";
+import { demoDay } from "../../solver/question/late/demoDay.ts";
 
 beforeAll(() => {
   Object.assign(globalThis, {

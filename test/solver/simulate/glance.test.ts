@@ -7,7 +7,7 @@ import { glanceRun, oddsRun } from "../../../src/solver/simulate/index.ts";
 import { at, eva, task, tinyPlan } from "../../check/tinyPlan.ts";
 import { samplePlan } from "../../exchange/samplePlan.ts";
 import { smallAll } from "../../plan/witness.ts";
-import { demoDay } from "../question/shed/demoDay.ts";
+import { demoDay } from "../question/late/demoDay.ts";
 
 function ready(name: string): Plan {
   const read = parseText(readFileSync(`public/plans/${name}.json`, "utf8"));

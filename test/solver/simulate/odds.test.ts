@@ -8,7 +8,7 @@ import { acting, CARRIES_ON, oddsRun } from "../../../src/solver/simulate/index.
 import { randomPlan } from "../../properties/randomPlan.ts";
 import { samplePlan } from "../../exchange/samplePlan.ts";
 import { smallAll } from "../../plan/witness.ts";
-import { demoDay } from "../question/shed/demoDay.ts";
+import { demoDay } from "../question/late/demoDay.ts";
 import { tinyPlan } from "../../check/tinyPlan.ts";
 import { readyPlan } from "../../readyplan.ts";
 

@@ -4,7 +4,7 @@ import type {
   HomeIf,
   Outing,
   PrintedDay,
-  ShedReport,
+  LateReport,
   SiteGround,
   SiteWalks,
   Verdict,
@@ -29,7 +29,7 @@ export interface SheetFacts {
   readonly day: PrintedDay;
   /** Elevation of the sun at the site, degrees; null where it is not known. */
   readonly sunDeg: (atS: number) => number | null;
-  readonly shed?: ShedReport | undefined;
+  readonly lateTable?: LateReport | undefined;
   /** Why what is on the bench is there. */
   readonly reasons?: readonly BenchReason[] | undefined;
   readonly walks?: SiteWalks | undefined;

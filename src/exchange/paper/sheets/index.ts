@@ -15,7 +15,7 @@ import { stationBodies } from "./stations.ts";
 import { stowageBody } from "./stowage.ts";
 
 /** What has to be worked out before a sheet says all that it can. */
-export type SheetNeed = "shed" | "reasons" | "walks" | "rehearsal";
+export type SheetNeed = "late table" | "reasons" | "walks" | "rehearsal";
 
 export interface SheetKind {
   readonly name: string;
@@ -43,7 +43,7 @@ export const SHEET_KINDS = {
   late: {
     name: "If late",
     purpose: "What is left out when a task is left late.",
-    needs: ["shed"],
+    needs: ["late table"],
     bodies: ONE(lateBody),
   },
   stations: {

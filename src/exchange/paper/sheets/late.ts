@@ -1,4 +1,4 @@
-import type { Outcome, ShedCell, ShedEva, ShedRow } from "../../../answers/index.ts";
+import type { Outcome, LateEntry, LateTable, LateRow } from "../../../answers/index.ts";
 import { isEqual } from "../../../kernel/index.ts";
 import { ruleInWords } from "../../../rules/index.ts";
 import { clock, grouped, minutes, percent, taskNumber } from "../../../words/index.ts";
@@ -13,7 +13,7 @@ export interface LateLine {
   readonly minutes: readonly number[];
   /** The task is done by then at the latest. */
   readonly doneByS: number;
-  readonly kind: ShedCell["kind"];
+  readonly kind: LateEntry["kind"];
   /** What stands over the columns of tasks: all of the answer where nobody's order changes. */
   readonly says: string;
   /** Numbers of tasks, as in all that follows. */
@@ -25,7 +25,7 @@ export interface LateLine {
 }
 
 /** The answers to leaving one task late, soonest first; neighbours that say the same are one, with the worse of their results. */
-export function lateLines({ plan }: Pick<SheetGiven, "plan">, row: ShedRow): LateLine[] {
+export function lateLines({ plan }: Pick<SheetGiven, "plan">, row: LateRow): LateLine[] {
   const lines: LateLine[] = [];
   for (const cell of row.late) {
     const line = lineOf(plan, row, cell);
@@ -55,7 +55,7 @@ function worse(a: Outcome | null, b: Outcome | null): Outcome | null {
   };
 }
 
-function lineOf(plan: SheetGiven["plan"], row: ShedRow, cell: ShedCell): LateLine {
+function lineOf(plan: SheetGiven["plan"], row: LateRow, cell: LateEntry): LateLine {
   const number = (task: string): string => taskNumber(plan, task);
   return {
     minutes: [cell.minutes],
@@ -72,7 +72,7 @@ function lineOf(plan: SheetGiven["plan"], row: ShedRow, cell: ShedCell): LateLin
   };
 }
 
-const SAYINGS: Readonly<Record<ShedCell["kind"], string>> = {
+const SAYINGS: Readonly<Record<LateEntry["kind"], string>> = {
   keep: "GO ON as planned",
   drop: "the rest as planned",
   change: "",
@@ -80,7 +80,7 @@ const SAYINGS: Readonly<Record<ShedCell["kind"], string>> = {
   over: "END AT ONCE, tell those in charge: breaks",
 };
 
-function sayingOf({ kind, breaks, voided }: ShedCell, number: (task: string) => string): string {
+function sayingOf({ kind, breaks, voided }: LateEntry, number: (task: string) => string): string {
   const rules = breaks.map(ruleInWords).join(", ");
   const parts = [
     kind === "over" ? `${SAYINGS.over} ${rules === "" ? "a limit" : rules}` : SAYINGS[kind],
@@ -96,7 +96,7 @@ function mustWords({ must }: Outcome): string {
 }
 
 export function lateBody(given: SheetGiven): Body {
-  const { shed } = given;
+  const { lateTable } = given;
   return {
     title: "If late",
     wide: false,
@@ -105,23 +105,23 @@ export function lateBody(given: SheetGiven): Body {
     ],
     key: [
       "Numbers are of tasks. THEN DO: all that this one still does, in this order. In vain: lost though done. Rest at the next stop: the stretch of work gets too long. " +
-        `No rule is broken at likely durations unless it says so; what to leave out and the order are the best found, not the best there is. MUST-DO: share of ${shed?.days ?? 0} simulated days, the day as planned until then, with every must-do task done. WORTH: of the whole day on those days, on average. Of several minutes each figure is the lowest.`,
+        `No rule is broken at likely durations unless it says so; what to leave out and the order are the best found, not the best there is. MUST-DO: share of ${lateTable?.days ?? 0} simulated days, the day as planned until then, with every must-do task done. WORTH: of the whole day on those days, on average. Of several minutes each figure is the lowest.`,
     ],
     sections: sectionsOf(given),
   };
 }
 
 function sectionsOf(given: SheetGiven): Section[] {
-  const { shed } = given;
-  if (!shed?.complete)
+  const { lateTable } = given;
+  if (!lateTable?.complete)
     return [
       { kind: "words", bold: true, text: "NOT WORKED OUT: late, ask those in charge what to leave out." },
     ];
-  if (!shed.sound) return [{ kind: "words", bold: true, text: "NO TABLE: this plan breaks rules." }];
-  return shed.evas.flatMap((eva) => [namesTable(given, eva), answersTable(given, eva)]);
+  if (!lateTable.sound) return [{ kind: "words", bold: true, text: "NO TABLE: this plan breaks rules." }];
+  return lateTable.evas.flatMap((eva) => [namesTable(given, eva), answersTable(given, eva)]);
 }
 
-function answersTable(given: SheetGiven, { eva, rows }: ShedEva): Table {
+function answersTable(given: SheetGiven, { eva, rows }: LateTable): Table {
   const { plan } = given;
   return {
     kind: "table",
@@ -145,7 +145,7 @@ function answersTable(given: SheetGiven, { eva, rows }: ShedEva): Table {
 }
 
 /** The task that is left late, over its answers. */
-function leadOf({ plan }: SheetGiven, { task, crew, endS }: ShedRow): Row {
+function leadOf({ plan }: SheetGiven, { task, crew, endS }: LateRow): Row {
   const name = plan.tasks.find(({ id }) => id === task);
   const who = crew.map((id) => nameOf(plan.crew, id)).join(" ");
   return {
@@ -192,7 +192,7 @@ function rowsOf({ minutes: late, doneByS, kind, says, out, takeUp, orders, resul
 }
 
 /** For the fewest minutes with which something fits, all that fits then. */
-function earlyRows({ plan }: SheetGiven, { early }: ShedRow): Row[] {
+function earlyRows({ plan }: SheetGiven, { early }: LateRow): Row[] {
   const first = early.find(({ fits }) => fits.length > 0);
   if (!first) return [];
   const fits = first.fits.map(({ task }) => taskNumber(plan, task)).join(" or ");
@@ -210,7 +210,7 @@ function earlyRows({ plan }: SheetGiven, { early }: ShedRow): Row[] {
 const NAMES_ACROSS = 3;
 
 /** What the numbers of an EVA's answers stand for, down and then across. */
-function namesTable({ plan }: SheetGiven, { eva, rows }: ShedEva): Table {
+function namesTable({ plan }: SheetGiven, { eva, rows }: LateTable): Table {
   const said = new Set(
     rows.flatMap(({ task, late, early }) => [
       task,

@@ -21,7 +21,7 @@ export async function factsOf(plan: Plan): Promise<SheetFacts> {
     verdict: check(plan, schedule),
     day: printedDay(plan),
     sunDeg: (atS) => 10 + atS / 36_000,
-    shed: await core.shed(plan, { schedule }),
+    lateTable: await core.lateTable(plan, { schedule }),
     reasons: await core.benchReasons(plan, { schedule }),
     walks: await core.siteWalks(plan, { schedule }),
     ground: await core.siteGround(plan, {}),

@@ -236,7 +236,7 @@ describe("the other sheets", () => {
 
   it("answer every lateness of the table once, with all of the order, and never better than it is", () => {
     for (const { given } of all)
-      for (const { rows } of given.shed?.evas ?? []) {
+      for (const { rows } of given.lateTable?.evas ?? []) {
         const numbers = (ids: readonly string[]): string[] => ids.map((id) => taskNumber(given.plan, id));
         for (const row of rows) {
           const lines = lateLines(given, row);
@@ -270,7 +270,7 @@ describe("the other sheets", () => {
   it("decode every number of the late table, and set an order on a line of its own for each who has one", () => {
     for (const { given } of all) {
       const tables = lateBody(given).sections.flatMap((one) => (one.kind === "table" ? [one] : []));
-      given.shed?.evas.forEach(({ rows }, i) => {
+      given.lateTable?.evas.forEach(({ rows }, i) => {
         const [names, answers] = [tables[2 * i]!, tables[2 * i + 1]!];
         const decoded = names.rows.flatMap(({ cells }) => cells.map((cell) => `${cell.number} ${cell.text}`));
         for (const { task, late } of rows)

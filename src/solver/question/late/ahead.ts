@@ -4,7 +4,7 @@ import { nextStart } from "../../problem/starts.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { NEVER } from "../../problem/problem.ts";
 import { type PlacedActivity, Verifier } from "../../network/verify.ts";
-import { lasting } from "./late.ts";
+import { lasting } from "./lasting.ts";
 
 /**
  * Bench tasks of which each fits straight after `present` when it is left `minutes` early: by those who did it and

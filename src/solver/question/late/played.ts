@@ -9,7 +9,7 @@ import { Days } from "../../simulate/days.ts";
 import { countFrom } from "../../simulate/given.ts";
 import { type Stage, stageOf } from "../../simulate/stage.ts";
 import { valueOf, wishFor } from "../../simulate/value.ts";
-import { lasting } from "./late.ts";
+import { lasting } from "./lasting.ts";
 import type { Rest } from "./rest.ts";
 
 /** Days that orders are compared on, and others that what was chosen is counted on. */

@@ -1,4 +1,4 @@
-import type { ShedCell } from "../../../answers/index.ts";
+import type { LateEntry } from "../../../answers/index.ts";
 import type { Placement, Schedule } from "../../../plan/index.ts";
 import { isEqual } from "../../../kernel/index.ts";
 import { type PackerRule, ruleInWords } from "../../../rules/index.ts";
@@ -29,7 +29,7 @@ export function cellOf(
   dropped: Dropped | null,
   change: Change | null,
   played: Played,
-): ShedCell {
+): LateEntry {
   const { plan } = problem;
   const ids = (list: readonly number[]): string[] => list.map((a) => plan.tasks[a]!.id);
   const done = change ?? dropped;
@@ -71,7 +71,7 @@ function kindOf(
   drop: readonly number[],
   done: Dropped | Change | null,
   change: Change | null,
-): ShedCell["kind"] {
+): LateEntry["kind"] {
   if (!done) return "over";
   if (change) return "change";
   if (drop.length === 0) return "keep";
@@ -80,7 +80,7 @@ function kindOf(
 
 function sentenceOf(
   { plan }: Problem,
-  { kind, drop, add, then, breaks }: Pick<ShedCell, "kind" | "drop" | "add" | "then" | "breaks">,
+  { kind, drop, add, then, breaks }: Pick<LateEntry, "kind" | "drop" | "add" | "then" | "breaks">,
 ): string {
   const names = (list: readonly string[]): string =>
     listed(list.map((id) => plan.tasks.find((task) => task.id === id)!.name));
@@ -123,7 +123,7 @@ function sameCrew(one: Placement, other: Placement): boolean {
 }
 
 /** By crew member whose tasks from now on are not just the planned ones in their order, what they do. */
-function thenOf({ plan }: Problem, rest: Rest, before: Schedule, after: Schedule): ShedCell["then"] {
+function thenOf({ plan }: Problem, rest: Rest, before: Schedule, after: Schedule): LateEntry["then"] {
   const there = new Set(after.placements.map(({ task }) => task));
   const past = new Set(plan.tasks.filter((_, a) => rest.past[a] === 1).map(({ id }) => id));
   const eva = before.placements.find(({ task }) => task === plan.tasks[rest.present]!.id)!.eva;

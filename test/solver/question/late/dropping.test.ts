@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import { check } from "../../../../src/check/index.ts";
 import { compile } from "../../../../src/solver/problem/compile.ts";
 import { greedy } from "../../../../src/solver/index.ts";
-import { leastDropped, loses, type Lost } from "../../../../src/solver/question/shed/dropping.ts";
-import { Rest } from "../../../../src/solver/question/shed/rest.ts";
+import { leastDropped, loses, type Lost } from "../../../../src/solver/question/late/dropping.ts";
+import { Rest } from "../../../../src/solver/question/late/rest.ts";
 import { read } from "../../../../src/solver/network/verify.ts";
 import { randomPlan } from "../../../properties/randomPlan.ts";
 

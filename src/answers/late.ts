@@ -3,13 +3,8 @@ import type { Instant } from "../kernel/index.ts";
 import type { Placement } from "../plan/index.ts";
 import type { Outcome } from "./odds.ts";
 
-/**
- * What the shed order reports over the wire: the maker's own words (solver/shed/report.ts), said again here because
- * clients must not see the maker. The core ties the two.
- */
-
 /** For every EVA that takes place: what to drop when late, what to get ahead with when early. */
-export interface ShedReport {
+export interface LateReport {
   readonly minutes: readonly number[];
   /** False when the schedule breaks a rule as it stands: then there is no table. */
   readonly sound: boolean;
@@ -17,23 +12,23 @@ export interface ShedReport {
   readonly days: number;
   /** False when broken off. */
   readonly complete: boolean;
-  readonly evas: readonly ShedEva[];
+  readonly evas: readonly LateTable[];
 }
 
-export interface ShedEva {
+export interface LateTable {
   readonly eva: string;
   /** In the order of planned starts. */
-  readonly rows: readonly ShedRow[];
+  readonly rows: readonly LateRow[];
 }
 
 /** Leaving one task late, or early. */
-export interface ShedRow {
+export interface LateRow {
   readonly task: string;
   readonly crew: readonly string[];
   /** Planned end of the task. */
   readonly endS: Instant;
   /** One for each of the report's minutes. */
-  readonly late: readonly ShedCell[];
+  readonly late: readonly LateEntry[];
   readonly early: readonly AheadCell[];
 }
 
@@ -41,7 +36,7 @@ export interface ShedRow {
  * What to do when that late. keep: drop nothing, everything slides. drop: leave these out. change: go on in another order, with what
  * is dropped left out and what is added taken up. end: nothing of the rest holds, walk home. over: even walking home at once breaks a rule.
  */
-export interface ShedCell {
+export interface LateEntry {
   readonly minutes: number;
   readonly kind: "keep" | "drop" | "change" | "end" | "over";
   /** In the order of planned starts; tasks elsewhere that need what is dropped among them. */
@@ -87,9 +82,9 @@ export interface AheadCell {
 }
 
 /** How far a run has come: rows, and the tables with those. */
-export interface ShedProgress {
+export interface LateProgress {
   readonly seconds: number;
   readonly rows: number;
   readonly of: number;
-  readonly report: ShedReport;
+  readonly report: LateReport;
 }

@@ -5,7 +5,7 @@ import { held } from "../../problem/pinned.ts";
 import { NEVER, type Problem } from "../../problem/problem.ts";
 import { type Fault, read, type PlacedActivity, Verifier } from "../../network/verify.ts";
 import { Trial } from "../trial/trial.ts";
-import { lasting } from "./late.ts";
+import { lasting } from "./lasting.ts";
 
 /**
  * The rest of an EVA once one task is under way. What began before that task's planned end is done or under way and

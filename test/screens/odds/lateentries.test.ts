@@ -1,16 +1,16 @@
 import { describe, expect, it } from "vitest";
-import type { ShedCell, ShedReport } from "../../../src/answers/index.ts";
+import type { LateEntry, LateReport } from "../../../src/answers/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
 import {
   aloneWords,
   heldCells,
   resultWords,
-  shedWords,
+  entryWords,
   widestError,
-} from "../../../src/screens/odds/shedcells.ts";
+} from "../../../src/screens/odds/lateentries.ts";
 import { chanceOf } from "../../../src/solver/simulate/index.ts";
 
-const cell = (part: Partial<ShedCell>): ShedCell => ({
+const cell = (part: Partial<LateEntry>): LateEntry => ({
   minutes: 5,
   kind: "drop",
   drop: ["a"],
@@ -38,7 +38,7 @@ const outcome = (count: number, meanWorth: number) => ({
   meanWorth,
 });
 
-describe("a row of the shed order", () => {
+describe("a row of a late table", () => {
   it("says another order whole, what it comes to, rounded down, and what leaving out alone comes to", () => {
     const one = cell({
       kind: "change",
@@ -50,7 +50,7 @@ describe("a row of the shed order", () => {
       result: outcome(260, 1578.9),
       alone: { mustLost: 4, worthLost: 365, result: outcome(0, 1267.2) },
     });
-    expect(shedWords(one, name, number, who)).toBe(
+    expect(entryWords(one, name, number, who)).toBe(
       "drop Task a; take up Task x; EV1 then X, B; EV2 then goes home",
     );
     // 260 of 300 are 86.67 %.
@@ -89,20 +89,20 @@ describe("a row of the shed order", () => {
   });
 
   it("says in words what to do", () => {
-    expect(shedWords(cell({ kind: "keep", drop: [] }), name, number, who)).toBe("drop nothing");
-    expect(shedWords(cell({ drop: ["a", "b"], breaks: ["work-and-rest"] }), name, number, who)).toBe(
+    expect(entryWords(cell({ kind: "keep", drop: [] }), name, number, who)).toBe("drop nothing");
+    expect(entryWords(cell({ drop: ["a", "b"], breaks: ["work-and-rest"] }), name, number, who)).toBe(
       "drop Task a, Task b; breaks work and rest",
     );
-    expect(shedWords(cell({ voided: ["b"] }), name, number, who)).toBe("drop Task a; in vain: Task b");
-    expect(shedWords(cell({ kind: "end" }), name, number, who)).toBe("end the EVA");
-    expect(shedWords(cell({ kind: "over", breaks: ["reserve"] }), name, number, who)).toBe(
+    expect(entryWords(cell({ voided: ["b"] }), name, number, who)).toBe("drop Task a; in vain: Task b");
+    expect(entryWords(cell({ kind: "end" }), name, number, who)).toBe("end the EVA");
+    expect(entryWords(cell({ kind: "over", breaks: ["reserve"] }), name, number, who)).toBe(
       "end the EVA at once; breaks reserves or the longest EVA",
     );
   });
 });
 
 describe("how sure the shares of the tables are", () => {
-  const tables = (late: readonly ShedCell[]): ShedReport => ({
+  const tables = (late: readonly LateEntry[]): LateReport => ({
     minutes: [5],
     days: 300,
     sound: true,

@@ -1,14 +1,14 @@
 import { describe, expect, it } from "vitest";
-import type { Finding, ShedCell, ShedReport, ShedRow } from "../../../../src/answers/index.ts";
+import type { Finding, LateEntry, LateReport, LateRow } from "../../../../src/answers/index.ts";
 import { check } from "../../../../src/check/index.ts";
 import { duration, instant } from "../../../../src/kernel/index.ts";
 import type { Plan, PlanInput, Schedule } from "../../../../src/plan/index.ts";
 import { greedy } from "../../../../src/solver/index.ts";
-import { latePlan, MINUTES, shedRun, shedSchedule } from "../../../../src/solver/question/shed/index.ts";
-import { Played } from "../../../../src/solver/question/shed/played.ts";
-import { Rest } from "../../../../src/solver/question/shed/rest.ts";
+import { latePlan, MINUTES, lateTableRun, lateSchedule } from "../../../../src/solver/question/late/index.ts";
+import { Played } from "../../../../src/solver/question/late/played.ts";
+import { Rest } from "../../../../src/solver/question/late/rest.ts";
 import { compiled } from "../../../../src/solver/problem/known.ts";
-import { subsetsByCost } from "../../../../src/solver/question/shed/subsets.ts";
+import { subsetsByCost } from "../../../../src/solver/question/late/subsets.ts";
 import { smallAll } from "../../../plan/witness.ts";
 import { demoDay } from "./demoDay.ts";
 import { randomPlan } from "../../../properties/randomPlan.ts";
@@ -16,16 +16,16 @@ import { at, eva, task, type TaskInput, tinyPlan } from "../../../check/tinyPlan
 import { crowdedPlan, samplePlan } from "../../../exchange/samplePlan.ts";
 import { readyPlan } from "../../../readyplan.ts";
 
-function shedOf(plan: Plan, schedule: Schedule, minutes?: readonly number[]): ShedReport {
-  const run = shedRun(plan, schedule, { minutes, clock: () => 0 });
+function tablesOf(plan: Plan, schedule: Schedule, minutes?: readonly number[]): LateReport {
+  const run = lateTableRun(plan, schedule, { minutes, clock: () => 0 });
   while (run.step(Infinity));
   return run.report();
 }
 
 /** Breaches of the day as the cell has it, but for what lateness brings by itself and the cell owns up to. */
-function newBreaches(plan: Plan, schedule: Schedule, row: ShedRow, cell: ShedCell): Finding[] {
+function newBreaches(plan: Plan, schedule: Schedule, row: LateRow, cell: LateEntry): Finding[] {
   const late = latePlan(plan, row.task, cell.minutes * 60);
-  return check(late, shedSchedule(schedule, cell)).findings.filter(
+  return check(late, lateSchedule(schedule, cell)).findings.filter(
     ({ level, rule, subjects, span }) =>
       level === "breach" &&
       // The late task's own window and lags, and what needed what is dropped now.
@@ -41,7 +41,7 @@ function newBreaches(plan: Plan, schedule: Schedule, row: ShedRow, cell: ShedCel
   );
 }
 
-function holdsUp(plan: Plan, schedule: Schedule, report: ShedReport): void {
+function holdsUp(plan: Plan, schedule: Schedule, report: LateReport): void {
   const verdict = check(plan, schedule);
   for (const { eva, rows } of report.evas)
     for (const row of rows) {
@@ -70,7 +70,7 @@ function holdsUp(plan: Plan, schedule: Schedule, report: ShedReport): void {
           if (cell.kind === "change") expect(startS, where).toBeGreaterThanOrEqual(Math.min(planned, knownS));
           else expect(startS, where).toBeGreaterThan(planned);
         }
-        const after = shedSchedule(schedule, cell);
+        const after = lateSchedule(schedule, cell);
         const ids = after.placements.map((one) => one.task);
         expect(new Set(ids).size, where).toBe(ids.length);
         expect(cell.drop.every((id) => !ids.includes(id))).toBe(true);
@@ -112,14 +112,14 @@ function ordered({ placements }: Schedule, crew: string, fromS: number): string[
     .map((one) => one.task);
 }
 
-describe("the shed order of the ready plans", () => {
+describe("the late tables of the ready plans", () => {
   it.each([
     ["small", smallAll],
     ["demo", demoDay],
   ] as const)("leaves no new breach, never gains by being later, keeps the order: %s", (name, schedule) => {
     const plan = readyPlan(name);
     expect(check(plan, schedule).score.breaches).toBe(0);
-    const report = shedOf(plan, schedule);
+    const report = tablesOf(plan, schedule);
     expect(report).toMatchObject({ sound: true, complete: true, minutes: MINUTES });
     const crewed = schedule.placements.filter((one) => one.eva !== null).length;
     expect(report.evas.flatMap(({ rows }) => rows)).toHaveLength(crewed);
@@ -131,13 +131,13 @@ describe("the shed order of the ready plans", () => {
   });
 
   it("holds on the sample plan, and on random plans packed greedily", () => {
-    holdsUp(samplePlan(), samplePlan().schedule, shedOf(samplePlan(), samplePlan().schedule));
+    holdsUp(samplePlan(), samplePlan().schedule, tablesOf(samplePlan(), samplePlan().schedule));
     let cells = 0;
     for (let seed = 1; seed <= 12; seed += 1) {
       const plan = randomPlan(seed, { tasks: 9, crew: 2, evas: 2, places: 5, features: 0.6 });
       const schedule = greedy(plan);
       if (check(plan, schedule).score.breaches > 0) continue;
-      const report = shedOf(plan, schedule, [5, 20, 45]);
+      const report = tablesOf(plan, schedule, [5, 20, 45]);
       holdsUp(plan, schedule, report);
       cells += report.evas.flatMap(({ rows }) => rows).length;
     }
@@ -145,7 +145,7 @@ describe("the shed order of the ready plans", () => {
   });
 
   it("makes no table for a schedule that breaks a rule", () => {
-    expect(shedOf(crowdedPlan(), crowdedPlan().schedule)).toMatchObject({ sound: false, evas: [] });
+    expect(tablesOf(crowdedPlan(), crowdedPlan().schedule)).toMatchObject({ sound: false, evas: [] });
   });
 });
 
@@ -188,8 +188,8 @@ describe("what is dropped", () => {
           : {},
     });
   // c ends at 7800, home at 8100, ingress complete at 8700.
-  const first = (made: Plan, minutes: number): ShedCell =>
-    shedOf(made, made.schedule, [minutes]).evas[0]!.rows[0]!.late[0]!;
+  const first = (made: Plan, minutes: number): LateEntry =>
+    tablesOf(made, made.schedule, [minutes]).evas[0]!.rows[0]!.late[0]!;
 
   it("is nothing while the slack lasts, the least worthy that helps beyond it, everything at the end", () => {
     expect(first(plan(9000), 5)).toMatchObject({ kind: "keep", drop: [], worthLost: 0 });
@@ -239,7 +239,7 @@ describe("what is dropped for the wish", () => {
       evas: [eva("eva-1", { latestIngressS: 9900 + 60 })],
     });
   const byHand = { remedy: { name: "By hand", after: "r", duration: { likelyS: 60 } } };
-  const late = (made: Plan) => shedOf(made, made.schedule, [10, 20]).evas[0]!.rows[0]!.late;
+  const late = (made: Plan) => tablesOf(made, made.schedule, [10, 20]).evas[0]!.rows[0]!.late;
 
   it("is what loses least as planned where nothing stands on it", () => {
     // 10 min late 600 s have to go, 20 min late 1,200 s.
@@ -287,8 +287,8 @@ describe("another order", () => {
       ],
       more,
     });
-  const first = (made: Plan, minutes: number): ShedCell =>
-    shedOf(made, made.schedule, [minutes]).evas[0]!.rows[0]!.late[0]!;
+  const first = (made: Plan, minutes: number): LateEntry =>
+    tablesOf(made, made.schedule, [minutes]).evas[0]!.rows[0]!.late[0]!;
 
   it("does what has a window first, and loses nothing", () => {
     // 15 min late a ends at 7500: b then c would end at 9300, after the window; c then b end at 8100 and 9300.
@@ -359,7 +359,7 @@ describe("another order", () => {
       crew: [{ id: "ev1", name: "EV1", bodyMassKg: 80, suit: "suit", workRateSpread: 0 }],
       evas: [eva("eva-1", { crew: ["ev1"] })],
     });
-    const [cell] = shedOf(made, made.schedule, [5]).evas[0]!.rows[0]!.late;
+    const [cell] = tablesOf(made, made.schedule, [5]).evas[0]!.rows[0]!.late;
     expect(cell).toMatchObject({
       kind: "keep",
       drop: [],
@@ -385,7 +385,7 @@ describe("another order", () => {
       if (check(late, schedule).score.breaches > 0) continue;
       const problem = compiled(late, schedule);
       const played = new Played(problem);
-      for (const { eva, rows } of shedOf(late, schedule, [20]).evas)
+      for (const { eva, rows } of tablesOf(late, schedule, [20]).evas)
         for (const row of rows) {
           const a = late.tasks.findIndex(({ id }) => id === row.task);
           const e = late.evas.findIndex(({ id }) => id === eva);
@@ -394,7 +394,7 @@ describe("another order", () => {
           if (!cell?.result) continue;
           cells += 1;
           if (cell.kind === "change") changed += 1;
-          const again = played.outcome(rest, problem.lengthS[a]! + 20 * 60, shedSchedule(schedule, cell));
+          const again = played.outcome(rest, problem.lengthS[a]! + 20 * 60, lateSchedule(schedule, cell));
           expect(again, `seed ${seed}, ${cell.sentence}`).toEqual(cell.result);
         }
     }
@@ -415,8 +415,8 @@ describe("another order", () => {
       const schedule = greedy(sure);
       const { breaches, worth } = check(sure, schedule).score;
       if (breaches > 0) continue;
-      const report = shedOf(sure, schedule, [10, 30]);
-      expect(shedOf(sure, schedule, [10, 30])).toEqual(report);
+      const report = tablesOf(sure, schedule, [10, 30]);
+      expect(tablesOf(sure, schedule, [10, 30])).toEqual(report);
       for (const row of report.evas.flatMap(({ rows }) => rows))
         for (const cell of row.late) {
           if (!cell.result) continue;

@@ -1,4 +1,4 @@
-import type { Outcome, ShedCell, ShedReport } from "../../answers/index.ts";
+import type { Outcome, LateEntry, LateReport } from "../../answers/index.ts";
 import { isEqual } from "../../kernel/index.ts";
 import { ruleInWords } from "../../rules/index.ts";
 import { counted, grouped } from "../../words/index.ts";
@@ -6,13 +6,13 @@ import { chanceFigure } from "../chancewords.ts";
 
 /** Neighbours of a row that say the same to do: the first one, the last one, and how many. */
 export interface HeldCell {
-  readonly cell: ShedCell;
-  readonly last: ShedCell;
+  readonly cell: LateEntry;
+  readonly last: LateEntry;
   readonly span: number;
 }
 
 /** Cells of a row, equal neighbours taken together: what to do from the first one's lateness on. */
-export function heldCells(cells: readonly ShedCell[]): readonly HeldCell[] {
+export function heldCells(cells: readonly LateEntry[]): readonly HeldCell[] {
   const held: HeldCell[] = [];
   for (const cell of cells) {
     const before = held.at(-1);
@@ -24,7 +24,7 @@ export function heldCells(cells: readonly ShedCell[]): readonly HeldCell[] {
 }
 
 /** What a crew that does it comes to on the simulated days; null where a limit is broken already. */
-export function resultWords({ result }: ShedCell): string | null {
+export function resultWords({ result }: LateEntry): string | null {
   return result && outcomeWords(result);
 }
 
@@ -35,7 +35,7 @@ function outcomeWords({ home, must, meanWorth }: Outcome): string {
 }
 
 /** By how many points a share in the tables may be off at most, in 95 of 100 such runs, rounded up; null where they have none. */
-export function widestError({ evas }: ShedReport): number | null {
+export function widestError({ evas }: LateReport): number | null {
   const shares = evas.flatMap(({ rows }) =>
     rows.flatMap(({ late }) => late.flatMap(({ result }) => (result ? [result.must] : []))),
   );
@@ -46,7 +46,7 @@ export function widestError({ evas }: ShedReport): number | null {
 }
 
 /** What only leaving out would come to, where something else does more. */
-export function aloneWords({ alone }: ShedCell): string | null {
+export function aloneWords({ alone }: LateEntry): string | null {
   if (!alone) return null;
   const { mustLost, worthLost, result } = alone;
   const lost = mustLost > 0 ? `${counted(mustLost, "must-do", "must-do")} and worth` : "worth";
@@ -54,8 +54,8 @@ export function aloneWords({ alone }: ShedCell): string | null {
 }
 
 /** What a cell tells the crew to do: tasks by number and name, of a whole order only the numbers, which stand beside every row. */
-export function shedWords(
-  cell: ShedCell,
+export function entryWords(
+  cell: LateEntry,
   nameOf: (task: string) => string,
   numberOf: (task: string) => string,
   crewOf: (crew: string) => string,
@@ -84,8 +84,8 @@ export function shedWords(
   }
 }
 
-function sameOrder(a: ShedCell, b: ShedCell): boolean {
-  const order = ({ kind, least, drop, voided, breaks, add, then }: ShedCell): unknown => [
+function sameOrder(a: LateEntry, b: LateEntry): boolean {
+  const order = ({ kind, least, drop, voided, breaks, add, then }: LateEntry): unknown => [
     [kind, least, breaks],
     [drop, voided, add, then],
   ];

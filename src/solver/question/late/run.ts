@@ -1,4 +1,4 @@
-import type { AheadCell, ShedCell, ShedProgress, ShedReport, ShedRow } from "../../../answers/index.ts";
+import type { AheadCell, LateEntry, LateProgress, LateReport, LateRow } from "../../../answers/index.ts";
 import { instant } from "../../../kernel/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
 import type { PackerRule } from "../../../rules/index.ts";
@@ -17,7 +17,7 @@ import { spoiltBy } from "./spoilt.ts";
 /** Lateness and earliness that the tables are made for, minutes. */
 export const MINUTES = [5, 10, 20, 30, 45] as const;
 
-export interface ShedSettings {
+export interface LateTableSettings {
   /** Ascending, minutes; MINUTES when left out. */
   readonly minutes?: readonly number[] | undefined;
   /** The caller's clock, seconds from anywhere; it only ends slices. */
@@ -25,15 +25,15 @@ export interface ShedSettings {
 }
 
 /** A run that is driven slice by slice. Same plan, schedule and minutes: same report. */
-export interface ShedRun {
+export interface LateTableRun {
   /** Works for about `sliceS` seconds of the clock; false when the run is finished. */
   step(sliceS: number): boolean;
-  progress(): ShedProgress;
-  report(): ShedReport;
+  progress(): LateProgress;
+  report(): LateReport;
 }
 
 /** Begins the tables of `schedule`: for each task of each EVA what to drop when late and what to get ahead with when early. */
-export function shedRun(plan: Plan, schedule: Schedule, settings: ShedSettings): ShedRun {
+export function lateTableRun(plan: Plan, schedule: Schedule, settings: LateTableSettings): LateTableRun {
   const { clock, minutes = MINUTES } = settings;
   const beganS = clock();
   const problem = compiled(plan, schedule);
@@ -42,7 +42,7 @@ export function shedRun(plan: Plan, schedule: Schedule, settings: ShedSettings):
   const evas = plan.evas.map((eva, e) => ({
     eva: eva.id,
     stands: sound ? standsOn(problem, stands, e) : [],
-    rows: [] as ShedRow[],
+    rows: [] as LateRow[],
   }));
   const of = evas.reduce((sum, one) => sum + one.stands.length, 0);
   const played = sound ? new Played(problem) : null;
@@ -53,16 +53,16 @@ export function shedRun(plan: Plan, schedule: Schedule, settings: ShedSettings):
         rows.push(yield* rowOf(problem, schedule, stands, stand, e, minutes, played!));
     complete = true;
   })();
-  const report = (): ShedReport => ({
+  const report = (): LateReport => ({
     minutes,
     days: SHOWN,
     sound,
     complete,
     evas: evas.flatMap(({ eva, rows }) => (rows.length > 0 ? [{ eva, rows: [...rows] }] : [])),
   });
-  let told: ShedProgress | null = null;
+  let told: LateProgress | null = null;
   /** Made anew only when there is a row more: whoever is told gets all of them again. */
-  const progress = (): ShedProgress => {
+  const progress = (): LateProgress => {
     const found = evas.reduce((sum, one) => sum + one.rows.length, 0);
     if (told?.rows !== found || told.report.complete !== complete)
       told = { seconds: clock() - beganS, rows: found, of, report: report() };
@@ -82,7 +82,7 @@ export function shedRun(plan: Plan, schedule: Schedule, settings: ShedSettings):
 }
 
 /** The day as a cell has it: what it drops left out, what it moves or takes up where it then stands. */
-export function shedSchedule(schedule: Schedule, { drop, moves }: ShedCell): Schedule {
+export function lateSchedule(schedule: Schedule, { drop, moves }: LateEntry): Schedule {
   const other = new Set([...drop, ...moves.map(({ task }) => task)]);
   return { placements: [...schedule.placements.filter(({ task }) => !other.has(task)), ...moves] };
 }
@@ -116,7 +116,7 @@ function* rowOf(
   eva: number,
   minutes: readonly number[],
   played: Played,
-): Generator<void, ShedRow> {
+): Generator<void, LateRow> {
   const { plan } = problem;
   const a = present.activity;
   const rest = new Rest(problem, schedule, a, eva);
@@ -129,7 +129,7 @@ function* rowOf(
   const made = yield* changes(problem, schedule, rest, eva, least, dropped, lengthsS, lost, played);
   const onEva = new Set(standsOn(problem, stands, eva).map((stand) => stand.activity));
   const ahead = rest.open.filter((one) => onEva.has(one));
-  const late: ShedCell[] = [];
+  const late: LateEntry[] = [];
   for (const [n, by] of minutes.entries()) {
     yield;
     rest.take(lengthsS[n]!, false, lost[n]!);

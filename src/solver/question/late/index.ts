@@ -1,0 +1,2 @@
+export { latePlan } from "./lasting.ts";
+export { MINUTES, lateTableRun, lateSchedule } from "./run.ts";

@@ -1,2 +1,0 @@
-export { latePlan } from "./late.ts";
-export { MINUTES, shedRun, shedSchedule } from "./run.ts";
