@@ -3,7 +3,7 @@ import { scheduleFrom } from "../mend/aim.ts";
 import { type Dropped, lossOf } from "./dropping.ts";
 import { GAIN } from "./changing.ts";
 import type { Played } from "./played.ts";
-import type { Rest } from "./rest.ts";
+import type { Remainder } from "./remainder.ts";
 
 /**
  * For each lateness what is left out: the set that loses least as planned, or what is left out when later, where a crew that does that comes to
@@ -11,7 +11,7 @@ import type { Rest } from "./rest.ts";
  */
 export function* asWhenLater(
   base: Problem,
-  rest: Rest,
+  remainder: Remainder,
   dropped: readonly (Dropped | null)[],
   lengthsS: readonly number[],
   lost: readonly ReadonlySet<number>[],
@@ -25,13 +25,13 @@ export function* asWhenLater(
     if (!own || !later || later.mustLost > own.mustLost || later.drop.join() === own.drop.join()) continue;
     yield;
     const lengthS = lengthsS[n]!;
-    rest.take(lengthS, own.tolerant, lost[n]!);
-    const there = rest.again(later);
+    remainder.take(lengthS, own.tolerant, lost[n]!);
+    const there = remainder.again(later);
     if (!there) continue;
     const value = ({ stands }: Dropped): number =>
-      played.value(rest, lengthS, scheduleFrom(rest.problem, stands));
+      played.value(remainder, lengthS, scheduleFrom(remainder.problem, stands));
     if (value(there) <= value(own) + GAIN * mean) continue;
-    chosen[n] = { ...there, ...lossOf(base, rest, there.drop), least: false };
+    chosen[n] = { ...there, ...lossOf(base, remainder, there.drop), least: false };
   }
   return chosen;
 }

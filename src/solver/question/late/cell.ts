@@ -8,11 +8,11 @@ import { scheduleFrom } from "../mend/aim.ts";
 import type { Change } from "./changing.ts";
 import { type Dropped, lossOf } from "./dropping.ts";
 import type { Played } from "./played.ts";
-import type { Rest } from "./rest.ts";
+import type { Remainder } from "./remainder.ts";
 
 /** One lateness of one task. */
 export interface Lateness {
-  readonly rest: Rest;
+  readonly remainder: Remainder;
   readonly schedule: Schedule;
   /** What is still to come on the EVA. */
   readonly ahead: readonly number[];
@@ -25,7 +25,7 @@ export interface Lateness {
 /** What to do when so late: `change` where there is one, else leave `dropped` out, else end at once. */
 export function cellOf(
   problem: Problem,
-  { rest, schedule, ahead, minutes, lengthS, breaks: faults }: Lateness,
+  { remainder, schedule, ahead, minutes, lengthS, breaks: faults }: Lateness,
   dropped: Dropped | null,
   change: Change | null,
   played: Played,
@@ -33,12 +33,12 @@ export function cellOf(
   const { plan } = problem;
   const ids = (list: readonly number[]): string[] => list.map((a) => plan.tasks[a]!.id);
   const done = change ?? dropped;
-  const drop = done ? done.drop : rest.open;
-  const loss = done ?? lossOf(problem, rest, drop);
+  const drop = done ? done.drop : remainder.open;
+  const loss = done ?? lossOf(problem, remainder, drop);
   const kind = kindOf(ahead, drop, done, change);
   const breaks: readonly PackerRule[] = !dropped ? faults : dropped.tolerant ? ["work-and-rest"] : [];
-  const left = dropped && scheduleFrom(rest.problem, dropped.stands);
-  const then = change ? thenOf(problem, rest, schedule, change.schedule) : [];
+  const left = dropped && scheduleFrom(remainder.problem, dropped.stands);
+  const then = change ? thenOf(problem, remainder, schedule, change.schedule) : [];
   const cell = {
     minutes,
     kind,
@@ -52,8 +52,8 @@ export function cellOf(
     moves: movesOf(schedule, change?.schedule ?? left),
     then,
   } as const;
-  const result = (one: Schedule | null) => one && played.outcome(rest, lengthS, one);
-  const { name } = plan.tasks[rest.present]!;
+  const result = (one: Schedule | null) => one && played.outcome(remainder, lengthS, one);
+  const { name } = plan.tasks[remainder.present]!;
   return {
     ...cell,
     result: result(change?.schedule ?? left),
@@ -123,10 +123,15 @@ function sameCrew(one: Placement, other: Placement): boolean {
 }
 
 /** By crew member whose tasks from now on are not just the planned ones in their order, what they do. */
-function thenOf({ plan }: Problem, rest: Rest, before: Schedule, after: Schedule): LateEntry["then"] {
+function thenOf(
+  { plan }: Problem,
+  remainder: Remainder,
+  before: Schedule,
+  after: Schedule,
+): LateEntry["then"] {
   const there = new Set(after.placements.map(({ task }) => task));
-  const past = new Set(plan.tasks.filter((_, a) => rest.past[a] === 1).map(({ id }) => id));
-  const eva = before.placements.find(({ task }) => task === plan.tasks[rest.present]!.id)!.eva;
+  const past = new Set(plan.tasks.filter((_, a) => remainder.past[a] === 1).map(({ id }) => id));
+  const eva = before.placements.find(({ task }) => task === plan.tasks[remainder.present]!.id)!.eva;
   const ahead = ({ placements }: Schedule, member: string): string[] =>
     placements
       .filter(

@@ -6,7 +6,7 @@ import { scheduleFrom } from "../mend/aim.ts";
 import { type Dropped, type Lost, lossOf } from "./dropping.ts";
 import type { Played } from "./played.ts";
 import { Reorder } from "./reorder.ts";
-import type { Rest } from "./rest.ts";
+import type { Remainder } from "./remainder.ts";
 
 /** Another way to go on. */
 export interface Change extends Lost {
@@ -27,7 +27,7 @@ export const GAIN = 0.25;
 export function* changes(
   base: Problem,
   schedule: Schedule,
-  rest: Rest,
+  remainder: Remainder,
   eva: number,
   least: readonly (Dropped | null)[],
   dropped: readonly (Dropped | null)[],
@@ -35,7 +35,7 @@ export function* changes(
   lost: readonly ReadonlySet<number>[],
   played: Played,
 ): Generator<void, (Change | null)[]> {
-  const reorder = new Reorder(base, schedule, rest, eva);
+  const reorder = new Reorder(base, schedule, remainder, eva);
   const mean = base.worth.reduce((sum, one) => sum + one, 0) / Math.max(1, base.activities);
   const gain = GAIN * mean;
   const made: (Change | null)[] = dropped.map(() => null);
@@ -47,15 +47,15 @@ export function* changes(
     // There is not that much to gain.
     if (alone.mustLost === 0 && alone.worthLost <= gain) continue;
     const lengthS = lengthsS[n]!;
-    rest.take(lengthS, alone.tolerant, lost[n]!);
-    const seed = rest.present * dropped.length + n;
+    remainder.take(lengthS, alone.tolerant, lost[n]!);
+    const seed = remainder.present * dropped.length + n;
     const found: Schedule[] = [];
     for (const { stands } of new Set([around, alone])) {
-      const from = scheduleFrom(rest.problem, stands);
+      const from = scheduleFrom(remainder.problem, stands);
       found.push(...(yield* reorder.orders(lengthS, alone.tolerant, from, seed)));
     }
     if (later) found.push(later.schedule);
-    made[n] = yield* bestChange({ base, schedule, rest, played, lengthS, gain }, alone, found);
+    made[n] = yield* bestChange({ base, schedule, remainder, played, lengthS, gain }, alone, found);
     later = made[n] ?? later;
   }
   return made;
@@ -65,7 +65,7 @@ export function* changes(
 interface Asked {
   readonly base: Problem;
   readonly schedule: Schedule;
-  readonly rest: Rest;
+  readonly remainder: Remainder;
   readonly played: Played;
   readonly lengthS: number;
   readonly gain: number;
@@ -73,23 +73,23 @@ interface Asked {
 
 /** Of `orders` the one that does most, where that is more than `alone` by what an order has to gain; null where none does. */
 function* bestChange(
-  { base, schedule, rest, played, lengthS, gain }: Asked,
+  { base, schedule, remainder, played, lengthS, gain }: Asked,
   alone: Dropped,
   orders: readonly Schedule[],
 ): Generator<void, Change | null> {
-  const { verifier } = rest.lasting(base, lengthS, alone.tolerant);
-  const planned = tollOf(base, (a) => rest.placed.has(a), [...rest.placed]).worthLost;
+  const { verifier } = remainder.lasting(base, lengthS, alone.tolerant);
+  const planned = tollOf(base, (a) => remainder.placed.has(a), [...remainder.placed]).worthLost;
   let best: Change | null = null;
   let leastMust = alone.mustLost;
-  let most = played.value(rest, lengthS, scheduleFrom(rest.problem, alone.stands)) + gain;
+  let most = played.value(remainder, lengthS, scheduleFrom(remainder.problem, alone.stands)) + gain;
   for (const order of orders) {
     yield;
-    const change = changeOf(base, schedule, rest, order);
+    const change = changeOf(base, schedule, remainder, order);
     const more = change.mustLost - leastMust;
     // What is planned bounds what is done: it need not be played to see that it is no better.
     if (more > 0 || (more === 0 && planned - change.worthLost <= most)) continue;
-    if (!rest.holdsFor(verifier, read(base, order).stands)) continue;
-    const value = played.value(rest, lengthS, order);
+    if (!remainder.holdsFor(verifier, read(base, order).stands)) continue;
+    const value = played.value(remainder, lengthS, order);
     if (more === 0 && value <= most) continue;
     best = change;
     leastMust = change.mustLost;
@@ -98,14 +98,14 @@ function* bestChange(
   return best;
 }
 
-function changeOf(base: Problem, before: Schedule, rest: Rest, schedule: Schedule): Change {
+function changeOf(base: Problem, before: Schedule, remainder: Remainder, schedule: Schedule): Change {
   const index = new Map(base.plan.tasks.map((task, a) => [task.id, a]));
   const numbers = ({ placements }: Schedule): number[] => placements.map(({ task }) => index.get(task)!);
   const there = new Set(numbers(schedule));
   const planned = new Set(numbers(before));
-  const drop = rest.open.filter((a) => !there.has(a));
+  const drop = remainder.open.filter((a) => !there.has(a));
   const add = numbers(schedule).filter((a) => !planned.has(a));
-  const { voided } = lossOf(base, rest, drop);
+  const { voided } = lossOf(base, remainder, drop);
   // Of groups it matters what else is there: what goes, and what has come, are each taken off all of both days.
   const either = (a: number): boolean => planned.has(a) || there.has(a);
   const gone = tollOf(base, either, [...drop, ...voided]);

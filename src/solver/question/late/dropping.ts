@@ -1,7 +1,7 @@
 import { tollOf } from "../../problem/groups.ts";
 import type { Problem } from "../../problem/problem.ts";
 import type { PlacedActivity } from "../../network/verify.ts";
-import type { Rest } from "./rest.ts";
+import type { Remainder } from "./remainder.ts";
 import { subsetsByCost } from "./subsets.ts";
 
 export interface Lost {
@@ -15,7 +15,7 @@ export interface Dropped extends Lost {
   readonly least: boolean;
   /** Kept, but in vain: it needs something that is dropped, or being so late loses it. */
   readonly voided: readonly number[];
-  /** Holds only where the work stretch under way may be too long; see Rest. */
+  /** Holds only where the work stretch under way may be too long; see Remainder. */
   readonly tolerant: boolean;
   readonly stands: readonly PlacedActivity[];
 }
@@ -40,15 +40,15 @@ const SETS_A_BREATH = 500;
  */
 export function leastDropped(
   problem: Problem,
-  rest: Rest,
+  remainder: Remainder,
   known: Dropped | null,
 ): Generator<void, Dropped | null> {
-  return new DropSearch(problem, rest, known).run();
+  return new DropSearch(problem, remainder, known).run();
 }
 
 class DropSearch {
   private readonly problem: Problem;
-  private readonly rest: Rest;
+  private readonly remainder: Remainder;
   private readonly known: Dropped | null;
   /** By what may be dropped: that, and what is then done in vain. */
   private readonly losses: ReadonlyMap<number, readonly number[]>;
@@ -63,24 +63,24 @@ class DropSearch {
   /** True once a set was passed over that may lose less. */
   private skipped: boolean;
 
-  constructor(problem: Problem, rest: Rest, known: Dropped | null) {
+  constructor(problem: Problem, remainder: Remainder, known: Dropped | null) {
     this.problem = problem;
-    this.rest = rest;
+    this.remainder = remainder;
     this.known = known;
     this.flags = new Uint8Array(problem.activities);
     // Dropping what something done already needs loses that as well.
     const ownLoss = (a: number): number[] =>
-      [a, ...voidedBy(problem, rest, [a])].filter((b) => !rest.lost.has(b));
-    this.losses = new Map(rest.open.map((a) => [a, ownLoss(a)]));
-    const byCost = [...rest.open].sort((a, b) => this.costOf(a) - this.costOf(b));
+      [a, ...voidedBy(problem, remainder, [a])].filter((b) => !remainder.lost.has(b));
+    this.losses = new Map(remainder.open.map((a) => [a, ownLoss(a)]));
+    const byCost = [...remainder.open].sort((a, b) => this.costOf(a) - this.costOf(b));
     // One must-do task more weighs more than all worth together.
-    this.weight = rest.open.reduce((sum, a) => sum + this.costOf(a), 1);
+    this.weight = remainder.open.reduce((sum, a) => sum + this.costOf(a), 1);
     this.musts = byCost
       .filter((a) => this.mustsIn(a) > 0)
       .sort((a, b) => this.guardedCostOf(a) - this.guardedCostOf(b));
     this.others = byCost.filter((a) => this.mustsIn(a) === 0);
     // Sums of costs are losses only while no two share what they would void, and no group says what one more counts.
-    const shared = rest.open.flatMap((a) => this.losses.get(a)!.slice(1));
+    const shared = remainder.open.flatMap((a) => this.losses.get(a)!.slice(1));
     this.skipped = problem.groups !== null || new Set(shared).size < shared.length;
   }
 
@@ -101,12 +101,12 @@ class DropSearch {
 
   /** `mustDrop` dropped, and the least of what is optional; null where no set tried holds. */
   private *beside(mustDrop: readonly number[]): Generator<void, Dropped | null> {
-    const { problem, rest, known, others } = this;
+    const { problem, remainder, known, others } = this;
     const staying = this.musts.filter((a) => !mustDrop.includes(a));
     const required = needsOf(problem, staying);
     const all = [...mustDrop, ...others.filter((a) => !required.has(a))];
     yield;
-    const bare = isClosed(problem, rest, all) ? this.hold(all) : null;
+    const bare = isClosed(problem, remainder, all) ? this.hold(all) : null;
     const made = yield* this.cheapest(mustDrop, bare !== null);
     if (made || !bare) return made;
     // Cut short: everything optional out, then back in, the worthiest first.
@@ -120,7 +120,7 @@ class DropSearch {
    * do. Leaving more out may also harm, as when a pause is what keeps two together: a few sets are tried all the same.
    */
   private *cheapest(mustDrop: readonly number[], backed: boolean): Generator<void, Dropped | null> {
-    const { problem, rest, known, others } = this;
+    const { problem, remainder, known, others } = this;
     const unbackedFrom = this.unbacked;
     for (const { items } of subsetsByCost(others.map((a) => this.costOf(a)))) {
       this.sets += 1;
@@ -130,7 +130,7 @@ class DropSearch {
       }
       const drop = [...mustDrop, ...items.map((i) => others[i]!)];
       if (known && this.isNoBetter(drop, known)) return { ...known, least: !this.skipped };
-      if (!isClosed(problem, rest, drop)) {
+      if (!isClosed(problem, remainder, drop)) {
         if (this.sets % SETS_A_BREATH === 0) yield;
         continue;
       }
@@ -151,8 +151,8 @@ class DropSearch {
 
   /** Home at once, then back in what fits with what it needs, must-do tasks first. */
   private *fromHome(): Generator<void, Dropped | null> {
-    const { problem, rest, others, musts } = this;
-    const home = everythingDropped(problem, rest);
+    const { problem, remainder, others, musts } = this;
+    const home = everythingDropped(problem, remainder);
     if (!home) return null;
     const { drop, stands } = yield* this.putBack(home, [...others, ...musts], (a) => [
       a,
@@ -171,7 +171,7 @@ class DropSearch {
     for (const a of list.toReversed()) {
       const back = new Set(withOf(a));
       const less = drop.filter((b) => !back.has(b));
-      if (less.length === drop.length || !isClosed(this.problem, this.rest, less)) continue;
+      if (less.length === drop.length || !isClosed(this.problem, this.remainder, less)) continue;
       yield;
       const held = this.hold(less);
       if (held) [drop, stands] = [less, held];
@@ -183,23 +183,23 @@ class DropSearch {
     this.tries += 1;
     this.flags.fill(0);
     for (const a of drop) this.flags[a] = 1;
-    return this.rest.hold(this.flags);
+    return this.remainder.hold(this.flags);
   }
 
   private dropped(drop: readonly number[], stands: readonly PlacedActivity[], least: boolean): Dropped {
-    const { problem, rest } = this;
+    const { problem, remainder } = this;
     return {
-      drop: rest.open.filter((a) => drop.includes(a)),
+      drop: remainder.open.filter((a) => drop.includes(a)),
       least,
-      ...lossOf(problem, rest, drop),
-      tolerant: rest.tolerant,
+      ...lossOf(problem, remainder, drop),
+      tolerant: remainder.tolerant,
       stands,
     };
   }
 
   /** True where `drop` loses as much as what is known: not worth a look. */
   private isNoBetter(drop: readonly number[], known: Dropped): boolean {
-    return !loses(lossOf(this.problem, this.rest, drop), known);
+    return !loses(lossOf(this.problem, this.remainder, drop), known);
   }
 
   private mustsIn(a: number): number {
@@ -216,14 +216,14 @@ class DropSearch {
 }
 
 /** Everything dropped and home at once, where that breaks no rule. */
-export function everythingDropped(problem: Problem, rest: Rest): Dropped | null {
-  const stands = rest.bare;
-  if (!rest.verify(stands)) return null;
+export function everythingDropped(problem: Problem, remainder: Remainder): Dropped | null {
+  const stands = remainder.bare;
+  if (!remainder.verify(stands)) return null;
   return {
-    drop: rest.open,
+    drop: remainder.open,
     least: false,
-    ...lossOf(problem, rest, rest.open),
-    tolerant: rest.tolerant,
+    ...lossOf(problem, remainder, remainder.open),
+    tolerant: remainder.tolerant,
     stands,
   };
 }
@@ -231,13 +231,13 @@ export function everythingDropped(problem: Problem, rest: Rest): Dropped | null 
 /** What is lost when `drop` is: that, what is done in vain for it, and what being so late loses whatever is done. */
 export function lossOf(
   problem: Problem,
-  rest: Rest,
+  remainder: Remainder,
   drop: readonly number[],
 ): Lost & { readonly voided: readonly number[] } {
-  const voided = [...new Set([...voidedBy(problem, rest, drop), ...rest.lost])].filter(
+  const voided = [...new Set([...voidedBy(problem, remainder, drop), ...remainder.lost])].filter(
     (a) => !drop.includes(a),
   );
-  return { ...tollOf(problem, (a) => rest.placed.has(a), [...drop, ...voided]), voided };
+  return { ...tollOf(problem, (a) => remainder.placed.has(a), [...drop, ...voided]), voided };
 }
 
 /** True when `a` loses less than `b`. */
@@ -246,8 +246,10 @@ export function loses(a: Lost, b: Lost): boolean {
 }
 
 /** True when nothing that stays needs something that is dropped. */
-function isClosed(problem: Problem, rest: Rest, drop: readonly number[]): boolean {
-  return drop.every((a) => problem.neededBy[a]!.every((b) => !rest.open.includes(b) || drop.includes(b)));
+function isClosed(problem: Problem, remainder: Remainder, drop: readonly number[]): boolean {
+  return drop.every((a) =>
+    problem.neededBy[a]!.every((b) => !remainder.open.includes(b) || drop.includes(b)),
+  );
 }
 
 /** What `list` needs, directly or not. */
@@ -264,12 +266,12 @@ function needsOf(problem: Problem, list: readonly number[]): Set<number> {
 }
 
 /** What is done or under way and needs, directly or not, something of `drop`. */
-function voidedBy(problem: Problem, rest: Rest, drop: readonly number[]): number[] {
+function voidedBy(problem: Problem, remainder: Remainder, drop: readonly number[]): number[] {
   const voided = new Set<number>();
   const look = [...drop];
   for (let a = look.pop(); a !== undefined; a = look.pop())
     for (const b of problem.neededBy[a]!) {
-      if (rest.past[b] === 0 || voided.has(b)) continue;
+      if (remainder.past[b] === 0 || voided.has(b)) continue;
       voided.add(b);
       look.push(b);
     }

@@ -10,7 +10,7 @@ import { countFrom } from "../../simulate/given.ts";
 import { type Stage, stageOf } from "../../simulate/stage.ts";
 import { valueOf, wishFor } from "../../simulate/value.ts";
 import { lasting } from "./lasting.ts";
-import type { Rest } from "./rest.ts";
+import type { Remainder } from "./remainder.ts";
 
 /** Days that orders are compared on, and others that what was chosen is counted on. */
 const CHOSEN = 60;
@@ -27,7 +27,11 @@ export class Played {
   private readonly crew;
   private readonly wish;
   private readonly base: Problem;
-  private last: { readonly rest: Rest; readonly lengthS: number; readonly problem: Problem } | null = null;
+  private last: {
+    readonly remainder: Remainder;
+    readonly lengthS: number;
+    readonly problem: Problem;
+  } | null = null;
 
   constructor(base: Problem) {
     const { odds } = base.plan;
@@ -39,27 +43,33 @@ export class Played {
   }
 
   /** Worth on average less what is missing of the chances wanted, on the days that are chosen by. */
-  value(rest: Rest, lengthS: number, schedule: Schedule): number {
-    return valueOf(this.wish, this.count(rest, lengthS, schedule, 0, CHOSEN).seen);
+  value(remainder: Remainder, lengthS: number, schedule: Schedule): number {
+    return valueOf(this.wish, this.count(remainder, lengthS, schedule, 0, CHOSEN).seen);
   }
 
   /** The outcome on the days that nothing is chosen by. */
-  outcome(rest: Rest, lengthS: number, schedule: Schedule): Outcome {
-    return outcomeOf(this.count(rest, lengthS, schedule, CHOSEN, SHOWN));
+  outcome(remainder: Remainder, lengthS: number, schedule: Schedule): Outcome {
+    return outcomeOf(this.count(remainder, lengthS, schedule, CHOSEN, SHOWN));
   }
 
-  private count(rest: Rest, lengthS: number, schedule: Schedule, from: number, most: number): Count {
+  private count(
+    remainder: Remainder,
+    lengthS: number,
+    schedule: Schedule,
+    from: number,
+    most: number,
+  ): Count {
     const { stage, days, crew } = this;
-    const known = { problem: withStartsOf(this.late(rest, lengthS), schedule), past: rest.past };
+    const known = { problem: withStartsOf(this.late(remainder, lengthS), schedule), past: remainder.past };
     return countFrom(stage, known, schedule, crew, days, from, most).until(most);
   }
 
   /** The problem with the present task as long; the last one is kept, as one lateness is asked about many times. */
-  private late(rest: Rest, lengthS: number): Problem {
+  private late(remainder: Remainder, lengthS: number): Problem {
     const { last } = this;
-    if (last?.rest === rest && last.lengthS === lengthS) return last.problem;
-    const problem = lasting(this.base, rest.present, lengthS, rest.past);
-    this.last = { rest, lengthS, problem };
+    if (last?.remainder === remainder && last.lengthS === lengthS) return last.problem;
+    const problem = lasting(this.base, remainder.present, lengthS, remainder.past);
+    this.last = { remainder, lengthS, problem };
     return problem;
   }
 }

@@ -8,7 +8,7 @@ import type { Problem } from "../../problem/problem.ts";
 import { openingsFrom, openingsOfActivity } from "../../problem/starts.ts";
 import { better, readValue, type Value } from "../../search/score.ts";
 import { Trial } from "../trial/trial.ts";
-import type { Rest } from "./rest.ts";
+import type { Remainder } from "./remainder.ts";
 
 /** Ruins and recreates for one lateness: always as many, so that the same day gives the same answer. */
 const ROUNDS = 70;
@@ -26,7 +26,7 @@ const GIVEN = 4;
  * than the moment at which the lateness is known, what comes from the bench or in another order no sooner than that moment.
  */
 export class Reorder {
-  private readonly rest: Rest;
+  private readonly remainder: Remainder;
   private readonly base: Problem;
   private readonly problem: Problem;
   private readonly plannedS: ReadonlyMap<number, number>;
@@ -34,21 +34,21 @@ export class Reorder {
   /** Placed tasks that may be taken off: on this EVA, still to come, and nothing that stays needs them. */
   private readonly loose: readonly number[];
 
-  constructor(base: Problem, schedule: Schedule, rest: Rest, eva: number) {
+  constructor(base: Problem, schedule: Schedule, remainder: Remainder, eva: number) {
     const { stands } = read(base, schedule);
-    this.rest = rest;
+    this.remainder = remainder;
     this.base = base;
     this.plannedS = new Map(stands.map(({ activity, startS }) => [activity, startS]));
-    this.leftS = this.plannedS.get(rest.present)! + base.lengthS[rest.present]!;
-    const stays = stands.filter(({ activity }) => rest.sliding[activity] === 0);
+    this.leftS = this.plannedS.get(remainder.present)! + base.lengthS[remainder.present]!;
+    const stays = stands.filter(({ activity }) => remainder.sliding[activity] === 0);
     const around = held(base, stays, "at");
     // Only crews on this EVA, and only for what is free; what is held keeps what it has, and nothing else may be placed.
     this.problem = withChoices(around, (a, c) => {
       const on = evaOfChoice(around, a, c);
-      return on < 0 || on === eva || (rest.sliding[a] === 0 && this.plannedS.has(a));
+      return on < 0 || on === eva || (remainder.sliding[a] === 0 && this.plannedS.has(a));
     });
     const fixed = new Set(stays.map(({ activity }) => activity));
-    this.loose = rest.open.filter((a) => rest.sliding[a] === 1 && !this.serves(a, fixed));
+    this.loose = remainder.open.filter((a) => remainder.sliding[a] === 1 && !this.serves(a, fixed));
   }
 
   /**
@@ -56,9 +56,9 @@ export class Reorder {
    * breaks no rule, and loses nothing that something done already needs.
    */
   *orders(lengthS: number, tolerant: boolean, from: Schedule, seed: number): Generator<void, Schedule[]> {
-    const { rest, base } = this;
-    const nowS = this.leftS + lengthS - base.lengthS[rest.present]!;
-    const { problem, verifier } = rest.lasting(this.startingFrom(nowS), lengthS, tolerant);
+    const { remainder, base } = this;
+    const nowS = this.leftS + lengthS - base.lengthS[remainder.present]!;
+    const { problem, verifier } = remainder.lasting(this.startingFrom(nowS), lengthS, tolerant);
     const stream = random(seed);
     const trial = Trial.of(problem, from, { stream, quick: true });
     if (!trial) return [];
@@ -86,7 +86,7 @@ export class Reorder {
       Object.assign(now, value);
       if (better(least, value)) continue;
       const { schedule } = trial;
-      if (found.wants(schedule, value) && rest.holdsFor(verifier, read(problem, schedule).stands))
+      if (found.wants(schedule, value) && remainder.holdsFor(verifier, read(problem, schedule).stands))
         found.take(schedule, value);
     }
     return found.schedules;
@@ -100,16 +100,16 @@ export class Reorder {
   }
 
   private startingFrom(nowS: number): Problem {
-    const { problem, rest, plannedS } = this;
+    const { problem, remainder, plannedS } = this;
     const lists = Array.from({ length: problem.activities }, (_, a) => {
       const list = openingsOfActivity(problem, a);
-      if (rest.past[a] === 1) return list;
+      if (remainder.past[a] === 1) return list;
       const fromS = Math.min(nowS, plannedS.get(a) ?? nowS);
       return list.flatMap((one) => (one.toS < fromS ? [] : [{ ...one, fromS: Math.max(one.fromS, fromS) }]));
     });
     // What is lost anyway is worth no time.
-    const worth = problem.worth.map((one, a) => (rest.lost.has(a) ? 0 : one));
-    const must = problem.must.map((one, a) => (rest.lost.has(a) ? 0 : one));
+    const worth = problem.worth.map((one, a) => (remainder.lost.has(a) ? 0 : one));
+    const must = problem.must.map((one, a) => (remainder.lost.has(a) ? 0 : one));
     return { ...problem, ...openingsFrom(lists), worth, must };
   }
 

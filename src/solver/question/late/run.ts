@@ -11,7 +11,7 @@ import { cellOf } from "./cell.ts";
 import { changes } from "./changing.ts";
 import { type Dropped, everythingDropped, leastDropped, loses, lossOf } from "./dropping.ts";
 import { Played, SHOWN } from "./played.ts";
-import { Rest } from "./rest.ts";
+import { Remainder } from "./remainder.ts";
 import { spoiltBy } from "./spoilt.ts";
 
 /** Lateness and earliness that the tables are made for, minutes. */
@@ -119,21 +119,21 @@ function* rowOf(
 ): Generator<void, LateRow> {
   const { plan } = problem;
   const a = present.activity;
-  const rest = new Rest(problem, schedule, a, eva);
+  const remainder = new Remainder(problem, schedule, a, eva);
   const lengthsS = minutes.map((by) => problem.lengthS[a]! + by * 60);
   const startS = new Map(stands.map((stand) => [stand.activity, stand.startS]));
   const outS = egressOf(problem, stands, eva);
-  const lost = minutes.map((by) => spoiltBy(played.stage, rest, startS, outS, by * 60));
-  const { least, breaks } = yield* droppings(problem, rest, lengthsS, lost);
-  const dropped = yield* asWhenLater(problem, rest, least, lengthsS, lost, played);
-  const made = yield* changes(problem, schedule, rest, eva, least, dropped, lengthsS, lost, played);
+  const lost = minutes.map((by) => spoiltBy(played.stage, remainder, startS, outS, by * 60));
+  const { least, breaks } = yield* droppings(problem, remainder, lengthsS, lost);
+  const dropped = yield* asWhenLater(problem, remainder, least, lengthsS, lost, played);
+  const made = yield* changes(problem, schedule, remainder, eva, least, dropped, lengthsS, lost, played);
   const onEva = new Set(standsOn(problem, stands, eva).map((stand) => stand.activity));
-  const ahead = rest.open.filter((one) => onEva.has(one));
+  const ahead = remainder.open.filter((one) => onEva.has(one));
   const late: LateEntry[] = [];
   for (const [n, by] of minutes.entries()) {
     yield;
-    rest.take(lengthsS[n]!, false, lost[n]!);
-    const given = { rest, schedule, ahead, minutes: by, lengthS: lengthsS[n]!, breaks: breaks[n]! };
+    remainder.take(lengthsS[n]!, false, lost[n]!);
+    const given = { remainder, schedule, ahead, minutes: by, lengthS: lengthsS[n]!, breaks: breaks[n]! };
     late.push(cellOf(problem, given, dropped[n] ?? null, made[n] ?? null, played));
   }
   const early: AheadCell[] = [];
@@ -150,14 +150,14 @@ function* rowOf(
 /** For each length of the present task the least to drop, and the rules that being so late breaks by itself. */
 function* droppings(
   problem: Problem,
-  rest: Rest,
+  remainder: Remainder,
   lengthsS: readonly number[],
   lost: readonly ReadonlySet<number>[],
 ): Generator<void, { least: (Dropped | null)[]; breaks: PackerRule[][] }> {
   // The latest first: who is less late may wait and then do as if later.
   const least: (Dropped | null)[] = lengthsS.map(() => null);
   for (let n = lengthsS.length - 1; n >= 0; n -= 1)
-    least[n] = yield* leastFor(problem, rest, lengthsS[n]!, lost[n]!, least[n + 1] ?? null);
+    least[n] = yield* leastFor(problem, remainder, lengthsS[n]!, lost[n]!, least[n + 1] ?? null);
   const breaks: PackerRule[][] = [];
   for (const [n, lengthS] of lengthsS.entries()) {
     const before = n === 0 ? undefined : least[n - 1];
@@ -165,11 +165,11 @@ function* droppings(
     // Nobody gains by being later: what looks so is the search's doing, and the dearer set is kept.
     if (before === null) least[n] = null;
     else if (before && own && loses(own, before))
-      least[n] = yield* asDear(problem, rest, lengthS, lost[n]!, before);
+      least[n] = yield* asDear(problem, remainder, lengthS, lost[n]!, before);
     yield;
-    rest.take(lengthS, false, lost[n]!);
+    remainder.take(lengthS, false, lost[n]!);
     // Over because it was over before: the rules that were broken then.
-    const faults = rest.faultsAtHome();
+    const faults = remainder.faultsAtHome();
     breaks.push(faults.length > 0 ? faults : (breaks.at(-1) ?? []));
   }
   return { least, breaks };
@@ -178,17 +178,17 @@ function* droppings(
 /** The least to drop with the present task lasting `lengthS`, with the work stretch under way too long only where that is what it takes. */
 function* leastFor(
   problem: Problem,
-  rest: Rest,
+  remainder: Remainder,
   lengthS: number,
   lost: ReadonlySet<number>,
   later: Dropped | null,
 ): Generator<void, Dropped | null> {
   for (const tolerant of [false, true]) {
     yield;
-    rest.take(lengthS, tolerant, lost);
-    const holds = later !== null && rest.verify(later.stands);
-    const known = holds ? { ...later, ...lossOf(problem, rest, later.drop), tolerant } : null;
-    const made = yield* leastDropped(problem, rest, known);
+    remainder.take(lengthS, tolerant, lost);
+    const holds = later !== null && remainder.verify(later.stands);
+    const known = holds ? { ...later, ...lossOf(problem, remainder, later.drop), tolerant } : null;
+    const made = yield* leastDropped(problem, remainder, known);
     if (made) return made;
   }
   return null;
@@ -197,18 +197,18 @@ function* leastFor(
 /** What was dropped when less late dropped again, or everything where that does not hold. */
 function* asDear(
   problem: Problem,
-  rest: Rest,
+  remainder: Remainder,
   lengthS: number,
   lost: ReadonlySet<number>,
   before: Dropped,
 ): Generator<void, Dropped | null> {
   for (const tolerant of [false, true]) {
     yield;
-    rest.take(lengthS, tolerant, lost);
-    const again = rest.again(before);
+    remainder.take(lengthS, tolerant, lost);
+    const again = remainder.again(before);
     const made = again
-      ? { ...again, ...lossOf(problem, rest, again.drop) }
-      : everythingDropped(problem, rest);
+      ? { ...again, ...lossOf(problem, remainder, again.drop) }
+      : everythingDropped(problem, remainder);
     if (made) return made;
   }
   return null;

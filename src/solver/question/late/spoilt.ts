@@ -1,13 +1,13 @@
 import type { Stage } from "../../simulate/stage.ts";
-import type { Rest } from "./rest.ts";
+import type { Remainder } from "./remainder.ts";
 
 /**
- * What is lost for certain when the present task of `rest` ends `lateS` late: itself where its window is over by then, of what is past whatever then
+ * What is lost for certain when the present task of `remainder` ends `lateS` late: itself where its window is over by then, of what is past whatever then
  * breaks a lag, and all that needs any of these. `startS` by activity, of the day as planned; egress is at `egressS`.
  */
 export function spoiltBy(
   stage: Stage,
-  { present, past }: Rest,
+  { present, past }: Remainder,
   startS: ReadonlyMap<number, number>,
   egressS: number,
   lateS: number,

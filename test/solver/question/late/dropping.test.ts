@@ -3,7 +3,7 @@ import { check } from "../../../../src/check/index.ts";
 import { compile } from "../../../../src/solver/problem/compile.ts";
 import { greedy } from "../../../../src/solver/index.ts";
 import { leastDropped, loses, type Lost } from "../../../../src/solver/question/late/dropping.ts";
-import { Rest } from "../../../../src/solver/question/late/rest.ts";
+import { Remainder } from "../../../../src/solver/question/late/remainder.ts";
 import { read } from "../../../../src/solver/network/verify.ts";
 import { randomPlan } from "../../../properties/randomPlan.ts";
 
@@ -18,14 +18,14 @@ describe("the set to drop", () => {
       const problem = compile(plan);
       for (const stand of read(problem, schedule).stands) {
         if (problem.crewCount[stand.activity] === 0) continue;
-        const rest = new Rest(problem, schedule, stand.activity, 0);
-        if (rest.open.length > 7) continue;
+        const remainder = new Remainder(problem, schedule, stand.activity, 0);
+        if (remainder.open.length > 7) continue;
         for (const minutes of [10, 40]) {
-          rest.take(problem.lengthS[stand.activity]! + minutes * 60, false);
-          const search = leastDropped(problem, rest, null);
+          remainder.take(problem.lengthS[stand.activity]! + minutes * 60, false);
+          const search = leastDropped(problem, remainder, null);
           let step = search.next();
           while (step.done !== true) step = search.next();
-          const best = everySet(problem, rest);
+          const best = everySet(problem, remainder);
           const where = `seed ${seed}, task ${stand.activity}, ${minutes} min`;
           cases += 1;
           if (step.value && step.value.drop.length > 0) dropped += 1;
@@ -40,18 +40,18 @@ describe("the set to drop", () => {
 });
 
 /** The least loss of all subsets of what is open that hold; what is done in vain counts as lost. */
-function everySet(problem: ReturnType<typeof compile>, rest: Rest): Lost | null {
+function everySet(problem: ReturnType<typeof compile>, remainder: Remainder): Lost | null {
   let best: Lost | null = null;
   const flags = new Uint8Array(problem.activities);
-  for (let set = 0; set < 1 << rest.open.length; set += 1) {
+  for (let set = 0; set < 1 << remainder.open.length; set += 1) {
     flags.fill(0);
-    rest.open.forEach((a, i) => (flags[a] = (set >> i) & 1));
-    if (!rest.hold(flags)) continue;
+    remainder.open.forEach((a, i) => (flags[a] = (set >> i) & 1));
+    if (!remainder.hold(flags)) continue;
     const lost = flags.slice();
     for (let again = true; again;) {
       again = false;
       for (let a = 0; a < problem.activities; a += 1)
-        if (rest.past[a] === 1 && lost[a] === 0 && problem.needs[a]!.some((b) => lost[b] === 1)) {
+        if (remainder.past[a] === 1 && lost[a] === 0 && problem.needs[a]!.some((b) => lost[b] === 1)) {
           lost[a] = 1;
           again = true;
         }

@@ -6,7 +6,7 @@ import type { Plan, PlanInput, Schedule } from "../../../../src/plan/index.ts";
 import { greedy } from "../../../../src/solver/index.ts";
 import { latePlan, MINUTES, lateTableRun, lateSchedule } from "../../../../src/solver/question/late/index.ts";
 import { Played } from "../../../../src/solver/question/late/played.ts";
-import { Rest } from "../../../../src/solver/question/late/rest.ts";
+import { Remainder } from "../../../../src/solver/question/late/remainder.ts";
 import { compiled } from "../../../../src/solver/problem/known.ts";
 import { subsetsByCost } from "../../../../src/solver/question/late/subsets.ts";
 import { smallAll } from "../../../plan/witness.ts";
@@ -389,12 +389,16 @@ describe("another order", () => {
         for (const row of rows) {
           const a = late.tasks.findIndex(({ id }) => id === row.task);
           const e = late.evas.findIndex(({ id }) => id === eva);
-          const rest = new Rest(problem, schedule, a, e);
+          const remainder = new Remainder(problem, schedule, a, e);
           const [cell] = row.late;
           if (!cell?.result) continue;
           cells += 1;
           if (cell.kind === "change") changed += 1;
-          const again = played.outcome(rest, problem.lengthS[a]! + 20 * 60, lateSchedule(schedule, cell));
+          const again = played.outcome(
+            remainder,
+            problem.lengthS[a]! + 20 * 60,
+            lateSchedule(schedule, cell),
+          );
           expect(again, `seed ${seed}, ${cell.sentence}`).toEqual(cell.result);
         }
     }

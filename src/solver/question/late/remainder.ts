@@ -13,7 +13,7 @@ import { lasting } from "./lasting.ts";
  * EVA and in remote work they may also slide later, in their order and never before their planned start. Everything
  * else stays where it is.
  */
-export class Rest {
+export class Remainder {
   /** The task under way. */
   readonly present: number;
   /** Activities that may be dropped, in the order of planned starts. */
