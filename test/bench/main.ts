@@ -38,6 +38,18 @@ const benches: Record<string, { readonly says: string; readonly load: () => Prom
     says: "the demo plan: time to a sound day, and a short pack beside a long one: [--seeds 1,2,3]",
     load: () => import("./demo.ts"),
   },
+  cold: {
+    says: "a process that has never seen a plan: until the first sound day with every must-do task: [--plans demo,large] [--seeds 10]",
+    load: () => import("./cold.ts"),
+  },
+  growth: {
+    says: "short packs beside a long one, two workers beside one: [--plan large] [--seeds 1,2,3] [--seconds 1,3,5] [--long 60]",
+    load: () => import("./growth.ts"),
+  },
+  seeds: {
+    says: "one plan packed from many seeds: [--plan small] [--seeds 40] [--seconds 2]",
+    load: () => import("./seeds.ts"),
+  },
   toptw: {
     says: "team orienteering with time windows: DIR --seconds S --seed N [--only GLOB] [--m 1,2] [--prove P]",
     load: () => import("./toptw.ts"),
