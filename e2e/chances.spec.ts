@@ -96,3 +96,20 @@ test("the curve has a day for each wish, drawn and in a list, and one is taken b
   await take.click();
   await expect(page.getByRole("button", { name: /^Undo ?: Take the day for must-do/ }).first()).toBeVisible();
 });
+
+test("no figure of the odds is parted from its unit where a line ends", async ({ page }) => {
+  await openPacked(page);
+  await page
+    .getByRole("navigation", { name: "Screens" })
+    .getByRole("button", { name: "Odds", exact: true })
+    .click();
+  await expect(page.getByRole("region", { name: "How the crew acts" })).toContainText("Without it");
+  const figures = page.locator(".odds-report .whole-figure");
+  expect(await figures.count()).toBeGreaterThan(5);
+  // Every width breaks the lines elsewhere.
+  for (const width of [1920, 1440, 1280, 900, 760, 640]) {
+    await page.setViewportSize({ width, height: 800 });
+    const lines = await figures.evaluateAll((all) => all.map((one) => one.getClientRects().length));
+    expect(new Set(lines), `${width} pixels wide`).toEqual(new Set([1]));
+  }
+});

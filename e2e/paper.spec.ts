@@ -96,3 +96,14 @@ test("the print window shows the sheet, and a finding leads to where it is mende
   await expect(page.locator(".paper-view")).toHaveCount(0);
   await expect(page.getByRole("grid").first()).toBeVisible();
 });
+
+test("the buttons that print and save stand in one row, whatever the width", async ({ page }) => {
+  await openPaper(page, "Cuff checklists");
+  for (const width of [1920, 1600, 1440, 1280, 1000]) {
+    await page.setViewportSize({ width, height: 900 });
+    const [print, save] = await Promise.all(
+      ["Print", "Save as PDF"].map((name) => page.getByRole("button", { name, exact: true }).boundingBox()),
+    );
+    expect(save?.y, `${width} pixels wide`).toBe(print?.y);
+  }
+});
