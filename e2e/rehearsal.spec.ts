@@ -52,7 +52,8 @@ test("a trainer calls the day, throws a slip in, has it planned anew and reads t
   ).not.toHaveCount(0);
   const file = page.waitForEvent("download");
   await press(page, "Save the debrief as CSV");
-  expect((await file).suggestedFilename()).toBe("debrief.csv");
+  // Of which state of the plan it is stands in its name.
+  expect((await file).suggestedFilename()).toMatch(/-[0-9a-f]{8}-debrief\.csv$/);
 });
 
 test("everybody outside sees when to start home, and a recall that cannot be met is answered at once", async ({

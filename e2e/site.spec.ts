@@ -126,6 +126,7 @@ test.describe("the small plan's site", () => {
       page.waitForEvent("download"),
       page.getByRole("button", { name: "Save GeoJSON" }).click(),
     ]);
+    expect(file.suggestedFilename()).toMatch(/-[0-9a-f]{8}-site\.geojson$/);
     const text = readFileSync(await file.path(), "utf8");
     const kinds = (JSON.parse(text) as { features: { properties: { kind: string } }[] }).features.map(
       (one) => one.properties.kind,

@@ -2,6 +2,7 @@ import type { Plan } from "../../plan/index.ts";
 import { type Debrief, debriefCsv, type DebriefRow, isLost } from "../../session/index.ts";
 import { clock, counted, crewName, grouped, lasting } from "../../words/index.ts";
 import { download } from "../parts/files.ts";
+import { stateFile } from "../parts/statefile.ts";
 import { useRehearsal, useRehearsed } from "./around.ts";
 
 /** Planned against what came of it: the sums, the EVAs, and every task with the reason it does not count as done. */
@@ -16,7 +17,9 @@ export function DebriefPart() {
       <div className="rehearsal-acts">
         <button
           type="button"
-          onClick={() => download("debrief.csv", [debriefCsv(plan, debrief)], "text/csv;charset=utf-8")}
+          onClick={() =>
+            download(stateFile(plan, "debrief.csv"), [debriefCsv(plan, debrief)], "text/csv;charset=utf-8")
+          }
         >
           Save the debrief as CSV
         </button>

@@ -3,6 +3,7 @@ import type { SiteRing, SiteWalks } from "../../answers/index.ts";
 import type { HeightSource, SiteFile, Taken } from "../../session/index.ts";
 import { useAround } from "../context.ts";
 import { download } from "../parts/files.ts";
+import { stateFile } from "../parts/statefile.ts";
 import { useSite } from "./around.ts";
 import { HeightsDialog } from "./heightsdialog.tsx";
 
@@ -22,7 +23,7 @@ export function SiteFiles(props: { readonly walks: SiteWalks | null; readonly ri
       <button
         type="button"
         onClick={() => {
-          const name = desk.fileName().replace(/\.json$/, ".geojson");
+          const name = stateFile(desk.state.getState().plan, "site.geojson");
           download(name, [site.geoJson(props.walks, props.rings)], "application/geo+json");
           say({ ok: true, words: `${name}: places, keep-outs, ways of the day and limits written.` });
         }}

@@ -1,9 +1,9 @@
-import type { Outcome, LateEntry, LateTable, LateRow } from "../../../answers/index.ts";
+import type { Chance, Outcome, LateEntry, LateTable, LateRow } from "../../../answers/index.ts";
 import { isEqual } from "../../../kernel/index.ts";
 import { ruleInWords } from "../../../rules/index.ts";
-import { clock, grouped, minutes, percent, taskNumber } from "../../../words/index.ts";
+import { clock, grouped, minutes, taskNumber } from "../../../words/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
-import type { Body, Cell, Row, Section, Table } from "./body.ts";
+import { type Body, type Cell, EMPTY, type Row, type Section, type Table } from "./body.ts";
 import { type SheetGiven } from "./given.ts";
 
 /** The late table whole: what is done when a task is left so many minutes late, and what fits when it is left early. */
@@ -90,9 +90,10 @@ function sayingOf({ kind, breaks, voided }: LateEntry, number: (task: string) =>
   return parts.filter((part) => part !== "").join("; ");
 }
 
-/** Of the simulated days on which this is done that many with every must-do task done, never more than counted. */
-function mustWords({ must }: Outcome): string {
-  return must.count === 0 ? "none" : percent(must.count === must.of ? must.low : must.share, "down");
+/** A chance as it is counted, and its sampling error under it. */
+function chanceCell({ words }: Chance): Cell {
+  const [, share = words, between] = /^(.*) \((.*)\)$/.exec(words) ?? [];
+  return { text: share, ...(between === undefined ? {} : { under: between }) };
 }
 
 export function lateBody(given: SheetGiven): Body {
@@ -105,7 +106,7 @@ export function lateBody(given: SheetGiven): Body {
     ],
     key: [
       "Numbers are of tasks. THEN DO: all that this one still does, in this order. In vain: lost though done. Rest at the next stop: the stretch of work gets too long. " +
-        `No rule is broken at likely durations unless it says so; what to leave out and the order are the best found, not the best there is. MUST-DO: share of ${lateTable?.days ?? 0} simulated days, the day as planned until then, with every must-do task done. WORTH: of the whole day on those days, on average. Of several minutes each figure is the lowest.`,
+        `No rule is broken at likely durations unless it says so; what to leave out and the order are the best found, not the best there is. ALL HOME, MUST-DO: share of ${lateTable?.days ?? 0} simulated days, the day as planned until then, with everybody home inside every limit, and with every must-do task done; under it where 95 of 100 such counts have the true chance. WORTH: of the whole day on those days, on average. Of several minutes each figure is the lowest.`,
     ],
     sections: sectionsOf(given),
   };
@@ -133,6 +134,7 @@ function answersTable(given: SheetGiven, { eva, rows }: LateTable): Table {
       { head: "LEAVE OUT", grow: 1 },
       { head: "WHO" },
       { head: "THEN DO, IN THIS ORDER", grow: 3 },
+      { head: "ALL HOME", align: "right" },
       { head: "MUST-DO", align: "right" },
       { head: "WORTH", align: "right" },
     ],
@@ -152,7 +154,7 @@ function leadOf({ plan }: SheetGiven, { task, crew, endS }: LateRow): Row {
     leads: true,
     cells: [
       { text: name ? taskName(name) : task, number: taskNumber(plan, task), span: 4 },
-      { text: `${who === "" ? "" : `${who}, `}planned end ${clock(endS)}`, span: 3 },
+      { text: `${who === "" ? "" : `${who}, `}planned end ${clock(endS)}`, span: 4 },
     ],
   };
 }
@@ -165,7 +167,8 @@ function rowsOf({ minutes: late, doneByS, kind, says, out, takeUp, orders, resul
     { text: kind === "over" ? "" : clock(doneByS, "down") },
   ];
   const figures: Cell[] = [
-    { text: result ? mustWords(result) : "" },
+    result ? chanceCell(result.home) : EMPTY,
+    result ? chanceCell(result.must) : EMPTY,
     { text: result ? grouped(Math.floor(result.meanWorth)) : "" },
   ];
   if (kind === "keep" || kind === "end" || kind === "over")

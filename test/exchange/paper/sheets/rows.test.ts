@@ -261,6 +261,7 @@ describe("the other sheets", () => {
             expect(line.doneByS).toBe(row.endS + line.minutes.at(-1)! * 60);
             expect(line.result === null).toBe(cell.result === null);
             expect(line.result?.must.share ?? 0).toBeLessThanOrEqual(cell.result?.must.share ?? 0);
+            expect(line.result?.home.share ?? 0).toBeLessThanOrEqual(cell.result?.home.share ?? 0);
             expect(line.result?.meanWorth ?? 0).toBeLessThanOrEqual(cell.result?.meanWorth ?? 0);
           }
         }
@@ -286,6 +287,13 @@ describe("the other sheets", () => {
         const lines = answers.rows.map(({ cells }) => cells.map(({ text }) => text).join("|"));
         for (const { who, tasks } of whole)
           expect(lines.some((one) => one.includes(`${who}|${tasks.join(", ") || "home"}`))).toBe(true);
+        // Both chances of every answer stand in its row, each with its sampling error.
+        const said = answers.rows.flatMap(({ cells }) =>
+          cells.map(({ text, under }) => `${text} (${under})`),
+        );
+        const counted = rows.flatMap((row) => lateLines(given, row)).flatMap(({ result }) => result ?? []);
+        for (const { words } of counted.flatMap(({ home, must }) => [home, must]))
+          expect(said).toContain(words.includes("(") ? words : `${words} (undefined)`);
         // Every row takes all columns.
         for (const { cells } of answers.rows)
           expect(cells.reduce((sum, { span = 1 }) => sum + span, 0)).toBeLessThanOrEqual(
