@@ -18,17 +18,34 @@ interface Spreads {
   readonly fields: Memory<Spread>;
 }
 
-/** The midst of `places`. */
-export function midstOf({ lattice, fields }: Spreads, places: readonly Point[]): Midst {
+/** The midst of `places`; and where few of them are `fresh`, of each of those too, since most of what is looked for begins or ends there. */
+export function midstOf(spreads: Spreads, places: readonly Point[], fresh: readonly Point[] = []): Midst {
+  const few = fresh.length <= MOST_FRESH ? fresh : [];
+  const middles = [middleOf(places), ...few].map((place) => at(spreads, place));
+  return {
+    most: (seeds, ends) => middles.reduce((least, one) => Math.min(least, one.most(seeds, ends)), CLOSED),
+  };
+}
+
+/** More fresh places than this have no midst of their own. */
+const MOST_FRESH = 2;
+
+/** The place that is nearest to the farthest of all. */
+function middleOf(places: readonly Point[]): Point | undefined {
   const [middle] = places
     .map((place) => ({ place, farthestM: Math.max(...places.map((other) => awayM(place, other))) }))
     .sort((a, b) => a.farthestM - b.farthestM);
-  const [nearest] = middle
-    ? [...seedsAt(lattice.footing, middle.place, true)].sort((a, b) => a.cost - b.cost)
-    : [];
+  return middle?.place;
+}
+
+/** What ways by the lattice point that is the nearest to `place` cost. */
+function at({ lattice, fields }: Spreads, place: Point | undefined): Midst {
+  const about = place ? seedsAt(lattice.footing, place, true) : [];
+  const [nearest] = [...about].sort((a, b) => a.cost - b.cost);
   if (!nearest) return { most: () => CLOSED };
-  const { at } = nearest;
-  const field = fields.of(`out of ${at}`, () => spread(lattice, [{ at, cost: 0 }], false));
+  const field = fields.of(`out of ${nearest.at}`, () =>
+    spread(lattice, [{ at: nearest.at, cost: 0 }], false),
+  );
   return {
     most(seeds, ends) {
       const to = least(seeds, (point) => backCost(lattice, field, point));

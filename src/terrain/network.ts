@@ -117,7 +117,8 @@ export function trailsBetween(network: Network, places: readonly Point[]): reado
   const key = places.map((one) => `${one.eastM} ${one.northM}`).join(", ");
   return network.tables.of(key, () => {
     const size = places.length;
-    const midst = midstOf(network, places);
+    const fresh = places.filter((place) => !network.trails.has(nameOf(place, place)));
+    const midst = midstOf(network, places, fresh);
     const rows = places.map((place) => trailsFrom(network, place, places, midst));
     const table: (GroundTrail | null)[] = [];
     for (let i = 0; i < size; i += 1)
@@ -135,7 +136,7 @@ export function trailsFrom(
   midst: Midst,
 ): readonly (GroundTrail | null)[] {
   const { lattice, footing, trails } = network;
-  const names = others.map((one) => `${place.eastM} ${place.northM} to ${one.eastM} ${one.northM}`);
+  const names = others.map((one) => nameOf(place, one));
   const known = names.map((name) => trails.known(name));
   const missing = others.flatMap((_, k) => (known[k] ? [] : [k]));
   if (missing.length > 0) {
@@ -147,6 +148,10 @@ export function trailsFrom(
     });
   }
   return known.map((one) => one![0]);
+}
+
+function nameOf(from: Point, to: Point): string {
+  return `${from.eastM} ${from.northM} to ${to.eastM} ${to.northM}`;
 }
 
 function goalOf(network: Network, from: Point, seeds: readonly Seed[], place: Point, midst: Midst): Goal {
