@@ -4,6 +4,7 @@ import { nextStart } from "../../problem/starts.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { NEVER } from "../../problem/problem.ts";
 import { type PlacedActivity, Verifier } from "../../network/verify.ts";
+import { routesOf } from "../trial/placed.ts";
 import { lasting } from "./lasting.ts";
 
 /**
@@ -48,12 +49,6 @@ export function* fitsAhead(
     }
   }
   return { minutes, possible: true, fits };
-}
-
-/** Routes of a stand, as its choice names them. */
-export function routesOf(problem: Problem, { activity, choice }: PlacedActivity): number[] {
-  const at = problem.choiceAt[choice]!;
-  return Array.from({ length: problem.crewCount[activity]! }, (_, k) => problem.choiceRoutes[at + k]!);
 }
 
 function firstStart(

@@ -1,5 +1,5 @@
 import type { Problem } from "../../problem/problem.ts";
-import { scheduleFrom } from "../mend/aim.ts";
+import { scheduleFrom } from "../trial/placed.ts";
 import { type Dropped, lossOf } from "./dropping.ts";
 import { GAIN } from "./changing.ts";
 import type { Played } from "./played.ts";

@@ -4,7 +4,7 @@ import { isEqual } from "../../../kernel/index.ts";
 import { type PackerRule, ruleInWords } from "../../../rules/index.ts";
 import { listed } from "../../../words/index.ts";
 import type { Problem } from "../../problem/problem.ts";
-import { scheduleFrom } from "../mend/aim.ts";
+import { scheduleFrom } from "../trial/placed.ts";
 import type { Change } from "./changing.ts";
 import { type Dropped, lossOf } from "./dropping.ts";
 import type { Played } from "./played.ts";

@@ -2,7 +2,7 @@ import type { Schedule } from "../../../plan/index.ts";
 import { tollOf } from "../../problem/groups.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { read } from "../../network/verify.ts";
-import { scheduleFrom } from "../mend/aim.ts";
+import { scheduleFrom } from "../trial/placed.ts";
 import { type Dropped, type Lost, lossOf } from "./dropping.ts";
 import type { Played } from "./played.ts";
 import { Reorder } from "./reorder.ts";

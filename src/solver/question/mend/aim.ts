@@ -1,7 +1,7 @@
-import { instant } from "../../../kernel/index.ts";
 import type { Plan, Schedule } from "../../../plan/index.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { read, type PlacedActivity, type Verifier } from "../../network/verify.ts";
+import { scheduleFrom } from "../trial/placed.ts";
 import { type Cost, costOf, less, losesNothing } from "./cost.ts";
 
 /** What a repair comes as near to as it can, and the nearest sound schedule so far. */
@@ -101,24 +101,4 @@ export function once({ placements }: Schedule): Schedule {
 
 function inOrder(stands: readonly PlacedActivity[]): PlacedActivity[] {
   return [...stands].sort((a, b) => a.activity - b.activity);
-}
-
-/** The stands as a schedule. */
-export function scheduleFrom(problem: Problem, stands: readonly PlacedActivity[]): Schedule {
-  const { plan } = problem;
-  return {
-    placements: stands.map(({ activity, choice, startS }) => {
-      const at = problem.choiceAt[choice]!;
-      const routes = Array.from(
-        { length: problem.crewCount[activity]! },
-        (_, k) => problem.choiceRoutes[at + k]!,
-      );
-      return {
-        task: plan.tasks[activity]!.id,
-        eva: routes.length === 0 ? null : plan.evas[problem.evaOfRoute[routes[0]!]!]!.id,
-        crew: routes.map((r) => plan.crew[problem.memberOfRoute[r]!]!.id),
-        startS: instant(startS),
-      };
-    }),
-  };
 }

@@ -8,7 +8,8 @@ import { restricted } from "../../problem/restricted.ts";
 import { read, type PlacedActivity } from "../../network/verify.ts";
 import { neededFor } from "../trial/needs.ts";
 import { Trial } from "../trial/trial.ts";
-import { type Aim, scheduleFrom } from "./aim.ts";
+import { scheduleFrom } from "../trial/placed.ts";
+import type { Aim } from "./aim.ts";
 import { less, losesNothing } from "./cost.ts";
 import { nearer } from "./nearer.ts";
 

@@ -2,7 +2,8 @@ import type { Random } from "../../../kernel/index.ts";
 import { held } from "../../problem/pinned.ts";
 import type { PlacedActivity } from "../../network/verify.ts";
 import { Trial } from "../trial/trial.ts";
-import { type Aim, scheduleFrom } from "./aim.ts";
+import { scheduleFrom } from "../trial/placed.ts";
+import type { Aim } from "./aim.ts";
 
 /** Schedules looked at between two breaths. */
 const BREATH = 16;
