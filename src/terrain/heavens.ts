@@ -124,7 +124,7 @@ export function heavensOf(plan: SkyPlan): Heavens {
   const grid = plan.ground ? reliefOf(plan.ground) : null;
   const whole = { startS: instant(0), endS: instant(stay.lengthS) };
   const over = `${touchdownMs} ${observer.latDeg} ${observer.lonDeg} ${observer.radiusM}`;
-  const about = `${over} ${stay.lengthS} ${grid?.key ?? ""}`;
+  const about = `${over} ${body.radiusM} ${stay.lengthS} ${grid?.key ?? ""}`;
   const once = (key: string, make: () => readonly Interval[] | null) =>
     known.of(`${about} ${key}`, () => ({ list: make() })).list;
   const looks = (): Looks => looksOf(touchdownMs, observer, stay.lengthS);
