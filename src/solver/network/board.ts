@@ -446,16 +446,23 @@ export class Board {
     const { draws } = problem;
     if (!draws.binds) return;
     let most = problem.longestS[eva]!;
-    for (let r = problem.routeStart[eva]!; r < problem.routeStart[eva + 1]!; r += 1) {
-      for (let kind = 0; kind < KINDS; kind += 1) {
-        if (draws.kindBinds[kind] === 0) continue;
-        const left = draws.available[r * KINDS + kind]! - this.drawn[r * KINDS + kind]!;
-        const rate = draws.restRate[r * KINDS + kind]!;
-        const seconds = left < 0 ? -1 : rate === 0 ? most : Math.floor(left / rate);
-        if (seconds < most) most = seconds;
-      }
-    }
+    for (let r = problem.routeStart[eva]!; r < problem.routeStart[eva + 1]!; r += 1)
+      most = Math.min(most, this.suitLastsS(r));
     this.allowedS[eva] = most;
+  }
+
+  /** How long what the suit on route `r` carries lasts with what is drawn there; negative when it is too little whatever is done. */
+  private suitLastsS(r: number): number {
+    const { draws } = this.problem;
+    let most = NEVER;
+    for (let kind = 0; kind < KINDS; kind += 1) {
+      if (draws.kindBinds[kind] === 0) continue;
+      const left = draws.available[r * KINDS + kind]! - this.drawn[r * KINDS + kind]!;
+      const rate = draws.restRate[r * KINDS + kind]!;
+      if (left < 0) return -1;
+      if (rate > 0) most = Math.min(most, Math.floor(left / rate));
+    }
+    return most;
   }
 }
 

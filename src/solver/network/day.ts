@@ -243,25 +243,25 @@ export class Day {
     for (let round = 0; round < MOST_ROUNDS; round += 1) {
       propagation.begin();
       const answer = this.keepRules();
-      if (answer === "fails") {
+      if (answer === "holds" && this.totals()) return true;
+      if (answer === "fails" || (answer === "holds" && !this.shortens())) {
         propagation.drop();
         return false;
-      }
-      if (answer === "holds") {
-        if (this.totals()) return true;
-        if (this.trial.on && !this.latestSpoilt) {
-          this.latestSpoilt = true;
-          propagation.bounded = false;
-          this.before.latest.set(this.board.latest);
-        }
-        if (shorten(this.board, propagation) === "fails") {
-          propagation.drop();
-          return false;
-        }
       }
       if (!propagation.raiseAll()) return false;
     }
     return false;
+  }
+
+  /** Makes an EVA shorter, where the EVAs take too long together; false where that cannot be. */
+  private shortens(): boolean {
+    const { board, propagation } = this;
+    if (this.trial.on && !this.latestSpoilt) {
+      this.latestSpoilt = true;
+      propagation.bounded = false;
+      this.before.latest.set(board.latest);
+    }
+    return shorten(board, propagation) !== "fails";
   }
 
   private keepRules(): RuleAnswer {
@@ -290,25 +290,24 @@ export class Day {
     }
     for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
       if (this.touched[r] === 0) continue;
-      if (this.needsRests) {
-        const rests = keepRests(board, propagation, r, outS);
-        if (rests === "fails") return this.breaks("work-and-rest");
-        if (rests === "changed") answer = rests;
-      }
-      if (problem.heat) {
-        const cool = keepCool(board, propagation, r, outS);
-        if (cool === "fails") return this.breaks("heat-storage");
-        if (cool === "changed") answer = cool;
-      }
-      if (this.needsWayBack) {
-        const back = keepWayBack(board, propagation, r, outS);
-        if (back === "fails") return this.breaks("walk-back-consumables");
-        if (back === "changed") answer = back;
-      }
+      const here = this.keepRulesOnRoute(r, outS);
+      if (here === "fails") return here;
+      if (here === "changed") answer = here;
     }
     if (!this.together || answer === "changed") return answer;
     const near = this.together.keep(board, propagation, e, sinceS);
     return near === "fails" ? this.breaks("crew-separation") : near;
+  }
+
+  private keepRulesOnRoute(r: number, outS: number): RuleAnswer {
+    const { board, propagation, problem } = this;
+    const rests = this.needsRests ? keepRests(board, propagation, r, outS) : "holds";
+    if (rests === "fails") return this.breaks("work-and-rest");
+    const cool = problem.heat ? keepCool(board, propagation, r, outS) : "holds";
+    if (cool === "fails") return this.breaks("heat-storage");
+    const back = this.needsWayBack ? keepWayBack(board, propagation, r, outS) : "holds";
+    if (back === "fails") return this.breaks("walk-back-consumables");
+    return rests === "holds" && cool === "holds" && back === "holds" ? "holds" : "changed";
   }
 
   /** Until when EVA `e` goes as it did before what is tried, now that it begins at `outS`; marks the routes that do not. */

@@ -1,5 +1,7 @@
 import { gridFrom, gridTo, instant, type Interval } from "../../kernel/index.ts";
 import { openingsOfActivity } from "../problem/starts.ts";
+import type { Problem } from "../problem/problem.ts";
+import type { Board } from "./board.ts";
 import type { Day } from "./day.ts";
 
 /**
@@ -10,84 +12,119 @@ import type { Day } from "./day.ts";
  * stretch lie on it; between two starts that hold all hold. Places that could only give starts in `known` are passed over.
  */
 export function slidingBand(day: Day, activity: number, c: number, known: readonly Interval[]): Interval[] {
-  const { problem, board } = day;
-  const crew = problem.crewCount[activity]!;
-  const at = problem.choiceAt[c]!;
-  const eva = crew === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!;
-  const band: Interval[] = [...known];
-  if (board.isOver(activity)) return band;
-  const behind: number[] = [];
-  const first = problem.slotStart[activity]!;
-  const slots = problem.slotStart[activity + 1]! - first;
+  return day.board.isOver(activity) ? [...known] : new SlidingBand(day, activity, c, known).found();
+}
 
-  const tryHere = (): void => {
-    const room = day.roomAt(activity, behind, eva);
-    if (!room) return;
-    const { fromS } = room;
-    let highS = room.toS;
-    let lowS = fromS;
-    if (!reaches(highS)) {
-      for (;;) {
-        // What lies on the grid between the two.
-        const nextS = gridFrom(lowS + 1, problem.gridS);
-        const lastS = gridTo(highS - 1, problem.gridS);
-        if (nextS > lastS) break;
-        const middleS = gridTo(Math.floor((nextS + lastS) / 2), problem.gridS);
-        if (reaches(middleS)) lowS = middleS;
-        else highS = middleS;
-      }
-      highS = lowS;
-    }
-    for (const window of openingsOfActivity(problem.windows, activity)) {
-      const startS = Math.max(fromS, window.fromS);
-      const endS = Math.min(highS, window.toS) + 1;
-      if (startS < endS) band.push({ startS: instant(startS), endS: instant(endS) });
-    }
-  };
-  const reaches = (startS: number): boolean => day.holdsAt(activity, behind, eva, startS);
-  const across = (level: number, fromS: number, byS: number): void => {
+/** The search for one band: slot by slot of the activity a place in the order, as long as they leave a start between them. */
+class SlidingBand {
+  private readonly day: Day;
+  private readonly board: Board;
+  private readonly problem: Problem;
+  private readonly activity: number;
+  private readonly crew: number;
+  /** Where the routes of the choice begin. */
+  private readonly at: number;
+  private readonly eva: number;
+  private readonly first: number;
+  private readonly slots: number;
+  private readonly band: Interval[];
+  private readonly behind: number[] = [];
+
+  constructor(day: Day, activity: number, c: number, known: readonly Interval[]) {
+    const { problem } = day;
+    this.day = day;
+    this.board = day.board;
+    this.problem = problem;
+    this.activity = activity;
+    this.crew = problem.crewCount[activity]!;
+    this.at = problem.choiceAt[c]!;
+    this.eva = this.crew === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[this.at]!]!;
+    this.first = problem.slotStart[activity]!;
+    this.slots = problem.slotStart[activity + 1]! - this.first;
+    this.band = [...known];
+  }
+
+  found(): Interval[] {
+    this.across(0, -Infinity, Infinity);
+    return this.band;
+  }
+
+  /** Places for the slots from number `level` on, with starts from `fromS` to `byS` left by those before. */
+  private across(level: number, fromS: number, byS: number): void {
     // Nothing new to be found between these.
-    if (band.some((one) => one.startS <= fromS && byS < one.endS)) return;
-    if (level === slots) tryHere();
-    else if (level < crew) onRoute(level, fromS, byS);
-    else onChains(level, fromS, byS);
-  };
-  const onRoute = (level: number, fromS: number, byS: number): void => {
-    const r = problem.choiceRoutes[at + level]!;
-    const legs = problem.legS[r]!;
+    if (this.band.some((one) => one.startS <= fromS && byS < one.endS)) return;
+    if (level === this.slots) this.tryHere();
+    else if (level < this.crew) this.onRoute(level, fromS, byS);
+    else this.onChains(level, fromS, byS);
+  }
+
+  private onRoute(level: number, fromS: number, byS: number): void {
+    const { problem, board, activity } = this;
     const { lengthS, endsAt, beginsAt, places } = problem;
+    const r = problem.choiceRoutes[this.at + level]!;
+    const legs = problem.legS[r]!;
     for (let p = board.head + r; p !== board.tail + r; p = board.next[p]!) {
       const i = board.nodeOf[p]!;
       const j = board.nodeOf[board.next[p]!]!;
-      const meetS = Math.max(
-        fromS,
-        board.earliest[i]! + lengthS[i]! + legs[endsAt[i]! * places + beginsAt[activity]!]!,
-      );
-      const endS = Math.min(
-        byS,
-        board.latest[j]! - lengthS[activity]! - legs[endsAt[activity]! * places + beginsAt[j]!]!,
-      );
-      if (meetS > endS) continue;
-      behind[level] = p;
-      across(level + 1, meetS, endS);
+      const meetS = board.earliest[i]! + lengthS[i]! + legs[endsAt[i]! * places + beginsAt[activity]!]!;
+      const endS = board.latest[j]! - lengthS[activity]! - legs[endsAt[activity]! * places + beginsAt[j]!]!;
+      this.standBehind(level, p, Math.max(fromS, meetS), Math.min(byS, endS));
     }
-  };
+  }
+
   /** A unit of equipment: any place in the order of any unit that no other slot of the activity has. */
-  const onChains = (level: number, fromS: number, byS: number): void => {
-    const equipment = problem.slotEquipment[first + level]!;
+  private onChains(level: number, fromS: number, byS: number): void {
+    const { problem, board, activity, behind } = this;
+    const { lengthS } = problem;
+    const equipment = problem.slotEquipment[this.first + level]!;
     for (let c = problem.chainStart[equipment]!; c < problem.chainStart[equipment + 1]!; c += 1) {
       const chain = problem.routes + c;
-      if (behind.slice(crew, level).some((p) => board.lane[p] === chain)) continue;
+      if (behind.slice(this.crew, level).some((p) => board.lane[p] === chain)) continue;
       for (let p = board.head + chain; p !== board.tail + chain; p = board.next[p]!) {
         const i = board.nodeOf[p]!;
-        const meetS = Math.max(fromS, board.earliest[i]! + problem.lengthS[i]!);
-        const endS = Math.min(byS, board.latest[board.nodeOf[board.next[p]!]!]! - problem.lengthS[activity]!);
-        if (meetS > endS) continue;
-        behind[level] = p;
-        across(level + 1, meetS, endS);
+        const meetS = board.earliest[i]! + lengthS[i]!;
+        const endS = board.latest[board.nodeOf[board.next[p]!]!]! - lengthS[activity]!;
+        this.standBehind(level, p, Math.max(fromS, meetS), Math.min(byS, endS));
       }
     }
-  };
-  across(0, -Infinity, Infinity);
-  return band;
+  }
+
+  private standBehind(level: number, slot: number, fromS: number, byS: number): void {
+    if (fromS > byS) return;
+    this.behind[level] = slot;
+    this.across(level + 1, fromS, byS);
+  }
+
+  /** Adds the starts that the place in hand gives. */
+  private tryHere(): void {
+    const { activity, problem, band } = this;
+    const room = this.day.roomAt(activity, this.behind, this.eva);
+    if (!room) return;
+    const lastS = this.holdsAt(room.toS) ? room.toS : this.lastBetween(room.fromS, room.toS);
+    for (const window of openingsOfActivity(problem.windows, activity)) {
+      const startS = Math.max(room.fromS, window.fromS);
+      const endS = Math.min(lastS, window.toS) + 1;
+      if (startS < endS) band.push({ startS: instant(startS), endS: instant(endS) });
+    }
+  }
+
+  /** The last start on the grid that holds, found by halving between one that does and one that does not. */
+  private lastBetween(holdsS: number, failsS: number): number {
+    const { gridS } = this.problem;
+    let lowS = holdsS;
+    let highS = failsS;
+    for (;;) {
+      // What lies on the grid between the two.
+      const nextS = gridFrom(lowS + 1, gridS);
+      const lastS = gridTo(highS - 1, gridS);
+      if (nextS > lastS) return lowS;
+      const middleS = gridTo(Math.floor((nextS + lastS) / 2), gridS);
+      if (this.holdsAt(middleS)) lowS = middleS;
+      else highS = middleS;
+    }
+  }
+
+  private holdsAt(startS: number): boolean {
+    return this.day.holdsAt(this.activity, this.behind, this.eva, startS);
+  }
 }

@@ -84,23 +84,30 @@ export class UndoTrail {
    * routes on which one was in `touched`.
    */
   firstRaisedS(eva: number, activity: number, touched: Uint8Array): number {
-    const { evaOf, problem, lane } = this.board;
-    const { slotStart, crewCount, activities } = problem;
+    const { evaOf, problem } = this.board;
+    const { activities } = problem;
     let leastS = Infinity;
     for (let k = 0; k < this.count; k += 1) {
       const node = this.node[k]!;
       if (this.kind[k] !== EARLIEST || node === activity) continue;
-      if (node >= activities) {
-        if ((node - activities) >> 1 !== eva) continue;
-        touched.fill(1, problem.routeStart[eva]!, problem.routeStart[eva + 1]!);
-      } else {
-        if (evaOf[node] !== eva) continue;
-        const end = slotStart[node]! + crewCount[node]!;
-        for (let s = slotStart[node]!; s < end; s += 1) touched[lane[s]!] = 1;
-      }
+      const on = node < activities ? evaOf[node]! : (node - activities) >> 1;
+      if (on !== eva) continue;
+      this.markRoutes(node, eva, touched);
       if (this.oldS[k]! < leastS) leastS = this.oldS[k]!;
     }
     return leastS;
+  }
+
+  /** Marks the routes that `node` of EVA `eva` stands on: all of the EVA's for its ends. */
+  private markRoutes(node: number, eva: number, touched: Uint8Array): void {
+    const { problem, lane } = this.board;
+    const { slotStart, crewCount, routeStart } = problem;
+    if (node >= problem.activities) {
+      touched.fill(1, routeStart[eva]!, routeStart[eva + 1]!);
+      return;
+    }
+    const end = slotStart[node]! + crewCount[node]!;
+    for (let s = slotStart[node]!; s < end; s += 1) touched[lane[s]!] = 1;
   }
 
   private push(kind: number, node: number, oldS: number): void {

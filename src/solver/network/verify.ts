@@ -167,34 +167,50 @@ export class Verifier {
   /** Stands everything at its start: windows, one at a time, ways, equipment. */
   private lay(stands: readonly PlacedActivity[], tell: Hearer): boolean {
     const { problem, board } = this;
-    const { lengthS, slotStart, routes } = problem;
+    const { lengthS } = problem;
     const order = [...stands].sort(
       (x, y) => x.startS - y.startS || lengthS[x.activity]! - lengthS[y.activity]! || x.activity - y.activity,
     );
-    const behind: number[] = [];
-    for (const { activity: a, choice, startS } of order) {
+    for (const stand of order) {
+      const { activity: a, choice, startS } = stand;
       if (!isOpen(problem.windows, a, startS) && !tell("time-window", a)) return false;
-      const crew = problem.crewCount[a]!;
-      const at = problem.choiceAt[choice]!;
-      behind.length = 0;
-      for (let k = 0; k < crew; k += 1) behind.push(board.prev[board.tail + problem.choiceRoutes[at + k]!]!);
-      for (let s = slotStart[a]! + crew; s < slotStart[a + 1]!; s += 1) {
-        const unit = this.freeUnit(problem.slotEquipment[s]!, startS, behind, crew);
-        if (unit < 0 && !tell("equipment", problem.slotEquipment[s]!)) return false;
-        behind.push(
-          board.prev[board.tail + routes + Math.max(unit, problem.chainStart[problem.slotEquipment[s]!]!)]!,
-        );
-      }
+      const behind = this.lastSlots(stand, tell);
+      if (!behind) return false;
+      const first = problem.choiceRoutes[problem.choiceAt[choice]!]!;
       board.earliest[a] = startS;
-      board.link(a, behind, crew === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!);
-      for (let k = 0; k < crew; k += 1) {
-        const s = slotStart[a]! + k;
-        const p = board.prev[s]!;
-        // The first way out only has to exist: egress follows from it.
-        if (board.gapS(p, s) > NO_WAY && !tell("no-way", a)) return false;
-        if (p >= board.head || board.earliest[board.nodeOf[p]!]! + board.gapS(p, s) <= startS) continue;
-        if (!tell("one-at-a-time", a)) return false;
-      }
+      board.link(a, behind, problem.crewCount[a] === 0 ? -1 : problem.evaOfRoute[first]!);
+      if (!this.follows(a, startS, tell)) return false;
+    }
+    return true;
+  }
+
+  /** The last slots of the routes of a placement and of units that are free; null once `tell` has heard enough. */
+  private lastSlots({ activity: a, choice, startS }: PlacedActivity, tell: Hearer): number[] | null {
+    const { problem, board } = this;
+    const { slotStart, slotEquipment, chainStart, routes } = problem;
+    const crew = problem.crewCount[a]!;
+    const at = problem.choiceAt[choice]!;
+    const behind: number[] = [];
+    for (let k = 0; k < crew; k += 1) behind.push(board.prev[board.tail + problem.choiceRoutes[at + k]!]!);
+    for (let s = slotStart[a]! + crew; s < slotStart[a + 1]!; s += 1) {
+      const equipment = slotEquipment[s]!;
+      const unit = this.freeUnit(equipment, startS, behind, crew);
+      if (unit < 0 && !tell("equipment", equipment)) return null;
+      behind.push(board.prev[board.tail + routes + Math.max(unit, chainStart[equipment]!)]!);
+    }
+    return behind;
+  }
+
+  /** no-way and one-at-a-time: activity `a` at `startS` after what stands before it on its routes. */
+  private follows(a: number, startS: number, tell: Hearer): boolean {
+    const { problem, board } = this;
+    const first = problem.slotStart[a]!;
+    for (let s = first; s < first + problem.crewCount[a]!; s += 1) {
+      const p = board.prev[s]!;
+      // The first way out only has to exist: egress follows from it.
+      if (board.gapS(p, s) > NO_WAY && !tell("no-way", a)) return false;
+      if (p >= board.head || board.earliest[board.nodeOf[p]!]! + board.gapS(p, s) <= startS) continue;
+      if (!tell("one-at-a-time", a)) return false;
     }
     return true;
   }
@@ -238,24 +254,28 @@ export class Verifier {
 
   /** link-lag, hot-keep-out; recharge between EVAs in the order they are flown. */
   private edges(tell: Hearer): boolean {
-    const { problem, board } = this;
-    const { from, to, weight, origin } = problem.edges;
-    const { lengthS } = problem;
-    for (let x = 0; x < from.length; x += 1) {
-      const i = from[x]!;
-      const j = to[x]!;
-      if (board.placed[i] === 0 || board.placed[j] === 0) continue;
-      if (board.earliest[j]! >= board.earliest[i]! + weight[x]!) continue;
+    const { origin } = this.problem.edges;
+    for (let x = 0; x < origin.length; x += 1) {
+      if (this.edgeHolds(x)) continue;
       const what = origin[x]!;
-      if (what.rule === "recharge") {
-        // The other way round: from all back on the later EVA to egress on this one, with the same rest between.
-        const restS = weight[x]! - lengthS[i]!;
-        if (board.earliest[i - 1]! >= board.earliest[j + 1]! + lengthS[j + 1]! + restS) continue;
-      }
       const about = what.rule === "link-lag" ? what.link : what.rule === "recharge" ? what.eva : what.keepOut;
       if (!tell(what.rule, about)) return false;
     }
     return true;
+  }
+
+  private edgeHolds(x: number): boolean {
+    const { problem, board } = this;
+    const { earliest, placed } = board;
+    const { from, to, weight, origin } = problem.edges;
+    const { lengthS } = problem;
+    const i = from[x]!;
+    const j = to[x]!;
+    if (placed[i] === 0 || placed[j] === 0 || earliest[j]! >= earliest[i]! + weight[x]!) return true;
+    if (origin[x]!.rule !== "recharge") return false;
+    // The other way round: from all back on the later EVA to egress on this one, with the same rest between.
+    const restS = weight[x]! - lengthS[i]!;
+    return earliest[i - 1]! >= earliest[j + 1]! + lengthS[j + 1]! + restS;
   }
 
   /** Egress and all back of EVA `e` as they follow from what is on it. */
@@ -315,15 +335,20 @@ export class Verifier {
     if (outS(board, e) > board.allowedS[e]! && !tell("reserve", e)) return false;
     if (problem.pet && keepFromEgress(board, null, e, startS) !== "holds" && !tell("egress-window", e))
       return false;
-    for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1) {
-      if (problem.limits.workS !== Infinity && keepRests(board, null, r, startS) !== "holds")
-        if (!tell("work-and-rest", r)) return false;
-      if (problem.heat && keepCool(board, null, r, startS) !== "holds")
-        if (!tell("heat-storage", r)) return false;
-      if (problem.draws.binds && keepWayBack(board, null, r, startS) !== "holds")
-        if (!tell("walk-back-consumables", r)) return false;
-    }
+    for (let r = problem.routeStart[e]!; r < problem.routeStart[e + 1]!; r += 1)
+      if (!this.route(r, startS, tell)) return false;
     return !together || together.keep(board, null, e) === "holds" || tell("crew-separation", e);
+  }
+
+  /** What concerns route `r` alone, whose egress is at `startS`: rests, stored heat, walk-back. */
+  private route(r: number, startS: number, tell: Hearer): boolean {
+    const { problem, board } = this;
+    const isRested = problem.limits.workS === Infinity || keepRests(board, null, r, startS) === "holds";
+    if (!isRested && !tell("work-and-rest", r)) return false;
+    const isCool = !problem.heat || keepCool(board, null, r, startS) === "holds";
+    if (!isCool && !tell("heat-storage", r)) return false;
+    const comesBack = !problem.draws.binds || keepWayBack(board, null, r, startS) === "holds";
+    return comesBack || tell("walk-back-consumables", r);
   }
 
   private inGap(e: number, startS: number, endS: number): boolean {

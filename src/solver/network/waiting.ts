@@ -54,24 +54,19 @@ export class Waiting {
     let level: Floors[] = [before];
     for (let depth = 0; depth < DEEPEST && level.length > 0; depth += 1) {
       const next: Floors[] = [];
-      for (const floors of level) {
-        for (const later of this.heldBack(board, floors)) {
-          const key = later.join();
-          if (seen.has(key)) continue;
-          seen.add(key);
-          if (budget.waits <= 0) {
-            board.floorS.set(before);
-            return false;
-          }
-          budget.waits -= 1;
-          if (budget.waits % BREATH === 0) yield;
-          board.floorS.set(later);
-          if (day.settle()) {
-            this.letGo(day, before);
-            return true;
-          }
-          next.push(later);
+      for (const later of this.newOnesFrom(board, level, seen)) {
+        if (budget.waits <= 0) {
+          board.floorS.set(before);
+          return false;
         }
+        budget.waits -= 1;
+        if (budget.waits % BREATH === 0) yield;
+        board.floorS.set(later);
+        if (day.settle()) {
+          this.release(day, before);
+          return true;
+        }
+        next.push(later);
       }
       level = next;
     }
@@ -79,11 +74,22 @@ export class Waiting {
     return false;
   }
 
+  /** What is held back further than each of `level`, each floors once. */
+  private *newOnesFrom(board: Board, level: readonly Floors[], seen: Set<string>): Generator<Floors> {
+    for (const floors of level)
+      for (const later of this.heldBack(board, floors)) {
+        const key = later.join();
+        if (seen.has(key)) continue;
+        seen.add(key);
+        yield later;
+      }
+  }
+
   /**
    * Lets those go that the day holds without, from the last start on, and the others as far as it holds, by halving on the grid: what is held
    * back is then later than it has to be by no start alone, as far as halving tells.
    */
-  private letGo(day: Day, before: Floors): void {
+  private release(day: Day, before: Floors): void {
     const { board } = day;
     const raised = [...before.keys()]
       .filter((a) => board.placed[a] === 1 && board.floorS[a] !== before[a])
@@ -165,27 +171,29 @@ export class Waiting {
   /** Starts held back until the pause before a task is a rest; before all are back, that of others who come back last. */
   private pauses(e: number): (readonly [number, number])[][] {
     const { plain, problem } = this;
-    const { restS } = problem.limits;
+    const { workS, restS } = problem.limits;
     const list: (readonly [number, number])[][] = [];
-    if (!Number.isFinite(problem.limits.workS)) return list;
-    for (const r of this.routesOf(e)) {
+    if (!Number.isFinite(workS)) return list;
+    for (const r of this.routesOf(e))
       for (let p = plain.next[plain.head + r]!; p < plain.head; p = plain.next[p]!) {
         const q = plain.next[p]!;
+        const node = plain.nodeOf[q]!;
         const restedS = plain.earliest[plain.nodeOf[p]!]! + plain.gapS(p, q) + restS;
-        if (q < plain.head) {
-          const a = plain.nodeOf[q]!;
-          if (plain.earliest[a]! < restedS) list.push([[a, restedS]]);
-          continue;
-        }
-        if (plain.earliest[plain.nodeOf[q]!]! >= restedS) continue;
-        for (const other of this.routesOf(e)) {
-          const last = plain.prev[plain.tail + other]!;
-          if (other === r || last >= plain.head) continue;
-          list.push([[plain.nodeOf[last]!, restedS - plain.gapS(last, plain.tail + other)]]);
-        }
+        if (plain.earliest[node]! >= restedS) continue;
+        if (q < plain.head) list.push([[node, restedS]]);
+        else list.push(...this.othersBackBy(e, r, restedS).map((pair) => [pair]));
       }
-    }
     return list;
+  }
+
+  /** Last starts on the routes of EVA `e` but `but`, held back until their crew members are back at `atS`. */
+  private othersBackBy(e: number, but: number, atS: number): (readonly [number, number])[] {
+    const { plain } = this;
+    return this.routesOf(e).flatMap((r) => {
+      const last = plain.prev[plain.tail + r]!;
+      if (r === but || last >= plain.head) return [];
+      return [[plain.nodeOf[last]!, atS - plain.gapS(last, plain.tail + r)] as const];
+    });
   }
 
   /** Starts held back until a task ends when one of somebody else does: both leave together. */

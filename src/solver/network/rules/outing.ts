@@ -25,3 +25,11 @@ export function outS(board: Board, eva: number): number {
   const { problem } = board;
   return backS(board, eva) + problem.lengthS[problem.activities + 2 * eva + 1]! - egressS(board, eva);
 }
+
+/**
+ * True where somebody who waits for `waitS` on arrival at slot `s` can be asked to stay longer. All are back when the last one is, and egress
+ * follows from the first task that is due (S3): nobody can be asked to wait before either.
+ */
+export function mayStay(board: Board, s: number, waitS: number): boolean {
+  return s < board.head && (waitS !== 0 || board.prev[s]! < board.head);
+}

@@ -43,22 +43,25 @@ function neededS(excesses: readonly Excess[], e: number): number {
 
 /** The last EVA with waiting on it that counts, and how much later its egress must be for a task to leave a stretch of its windows. */
 function nextStretch(board: Board, excesses: readonly Excess[]): [number, number] {
-  const { problem, earliest } = board;
+  const { problem } = board;
   for (let e = problem.evas - 1; e >= 0; e -= 1) {
     if (board.onEva[e] === 0 || neededS(excesses, e) === 0 || !waits(board, e)) continue;
     let byS = Infinity;
     for (let a = 0; a < problem.activities; a += 1) {
-      if (board.placed[a] === 0 || board.evaOf[a] !== e) continue;
-      const last = problem.openStart[a + 1]! - 1;
-      for (let k = problem.openStart[a]!; k < last; k += 1)
-        if (earliest[a]! <= problem.openToS[k]!) {
-          byS = Math.min(byS, problem.openToS[k]! - earliest[a]! + 1);
-          break;
-        }
+      if (board.placed[a] === 1 && board.evaOf[a] === e) byS = Math.min(byS, untilNextStretchS(board, a));
     }
     if (byS < Infinity) return [e, byS];
   }
   return [-1, 0];
+}
+
+/** How much later activity `a` must start to leave the stretch of its windows that it starts in; Infinity in the last one. */
+function untilNextStretchS({ problem, earliest }: Board, a: number): number {
+  const { openStart, openToS } = problem;
+  const last = openStart[a + 1]! - 1;
+  for (let k = openStart[a]!; k < last; k += 1)
+    if (earliest[a]! <= openToS[k]!) return openToS[k]! - earliest[a]! + 1;
+  return Infinity;
 }
 
 /** True when on EVA `e` whoever has most to do is out for longer than that takes. */

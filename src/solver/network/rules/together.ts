@@ -119,36 +119,44 @@ export class Together {
     if (i < 0) return false;
     const slot = one.slot[i]!;
     if (slot < 0 || slot >= board.head) return false;
-    const { nodeOf, earliest } = board;
-    const { lengthS } = this.problem;
-    const node = nodeOf[slot]!;
-    const leftS = earliest[node]! + lengthS[node]!;
-    // The moves of one way, when it goes through other places.
-    let first = i;
-    while (first > 0 && one.slot[first - 1] === slot) first -= 1;
-    let last = i;
-    while (last + 1 < one.count && one.slot[last + 1] === slot) last += 1;
-    const from = one.from[first]!;
-    const to = one.to[last]!;
+    const node = board.nodeOf[slot]!;
+    const leftS = board.earliest[node]! + this.problem.lengthS[node]!;
+    const from = one.from[firstOfWay(one, i)]!;
+    const to = one.to[lastOfWay(one, i)]!;
     let tried = 0;
     for (let j = 0; j < other.count && tried < LOOK_AHEAD; j += 1) {
-      const otherSlot = other.slot[j]!;
-      if (j > 0 && other.slot[j - 1] === otherSlot) continue;
-      let end = j;
-      while (end + 1 < other.count && other.slot[end + 1] === otherSlot) end += 1;
+      if (j !== firstOfWay(other, j)) continue;
+      const end = lastOfWay(other, j);
       if (other.endS[end]! <= leftS) continue;
       tried += 1;
-      const byS = this.leastOffset(from, to, other.from[j]!, other.to[end]!, otherSlot < 0);
+      const byS = this.leastOffset(from, to, other.from[j]!, other.to[end]!, other.slot[j]! < 0);
       if (byS === Infinity) continue;
-      // A move inside an activity begins with it, a way when the activity before it is done.
-      const otherNode = nodeOf[otherSlot < 0 ? -1 - otherSlot : otherSlot]!;
-      const movesAfterS = otherSlot < 0 ? 0 : lengthS[otherNode]!;
-      const weight = movesAfterS + byS - lengthS[node]!;
-      const atS = (otherSlot >= board.head ? other.startS[j]! - movesAfterS : earliest[otherNode]!) + weight;
-      if (atS <= earliest[node]!) continue;
-      return board.hold(otherNode, node, weight) && propagation.raise(node, atS);
+      const laid = this.holdUntil(board, propagation, node, other, j, byS);
+      if (laid !== null) return laid;
     }
     return false;
+  }
+
+  /** Holds `node` until its crew member leaves `byS` after move `j` of `other` begins; false where that cannot be, null where it does already. */
+  private holdUntil(
+    board: Board,
+    propagation: Propagation,
+    node: number,
+    other: Itinerary,
+    j: number,
+    byS: number,
+  ): boolean | null {
+    const { nodeOf, earliest } = board;
+    const { lengthS } = this.problem;
+    // A move inside an activity begins with it, a way when the activity before it is done.
+    const slot = other.slot[j]!;
+    const inner = slot < 0;
+    const otherNode = nodeOf[inner ? -1 - slot : slot]!;
+    const movesAfterS = inner ? 0 : lengthS[otherNode]!;
+    const weight = movesAfterS + byS - lengthS[node]!;
+    const otherS = slot >= board.head ? other.startS[j]! - movesAfterS : earliest[otherNode]!;
+    if (otherS + weight <= earliest[node]!) return null;
+    return board.hold(otherNode, node, weight) && propagation.raise(node, otherS + weight);
   }
 
   /**
@@ -156,38 +164,30 @@ export class Together {
    * that the two stay near enough while both stand before and after; whole seconds, Infinity when never.
    */
   private leastOffset(from: number, to: number, otherFrom: number, otherTo: number, inner: boolean): number {
-    const { places } = this.problem;
+    const { places, limits } = this.problem;
     const key = ((from * places + to) * places + otherFrom) * places + otherTo;
     const known = this.offsets.get(key);
     if (known !== undefined) return known;
-    const { legS, limits } = this.problem;
-    const { straightM } = limits;
-    const lastsS = legS[0]![from * places + to]!;
-    const otherS = inner ? 0 : legS[0]![otherFrom * places + otherTo]!;
-    let least = Infinity;
-    if (straightM[to * places + otherTo]! <= limits.apartM) {
-      const ok = (offsetS: number): boolean =>
-        this.staysNear(from, to, lastsS, otherFrom, otherTo, otherS, offsetS);
-      const step = Math.max(1, Math.ceil((lastsS + otherS) / 24));
-      let failsS = -lastsS - step;
-      for (let offsetS = -lastsS; offsetS <= otherS + step; offsetS += step) {
-        if (!ok(offsetS)) {
-          failsS = offsetS;
-          continue;
-        }
-        let low = failsS;
-        let high = offsetS;
-        while (high - low > 1) {
-          const middle = Math.floor((low + high) / 2);
-          if (ok(middle)) high = middle;
-          else low = middle;
-        }
-        least = high;
-        break;
-      }
-    }
+    const endNear = limits.straightM[to * places + otherTo]! <= limits.apartM;
+    const least = endNear ? this.searchOffset(from, to, otherFrom, otherTo, inner) : Infinity;
     this.offsets.set(key, least);
     return least;
+  }
+
+  /** As leastOffset, looked for in steps, then by halving. */
+  private searchOffset(from: number, to: number, otherFrom: number, otherTo: number, inner: boolean): number {
+    const { places, legS } = this.problem;
+    const lastsS = legS[0]![from * places + to]!;
+    const otherS = inner ? 0 : legS[0]![otherFrom * places + otherTo]!;
+    const isNear = (offsetS: number): boolean =>
+      this.staysNear(from, to, lastsS, otherFrom, otherTo, otherS, offsetS);
+    const step = Math.max(1, Math.ceil((lastsS + otherS) / 24));
+    let failsS = -lastsS - step;
+    for (let offsetS = -lastsS; offsetS <= otherS + step; offsetS += step) {
+      if (isNear(offsetS)) return firstNear(failsS, offsetS, isNear);
+      failsS = offsetS;
+    }
+    return Infinity;
   }
 
   private staysNear(
@@ -209,6 +209,32 @@ export class Together {
     }
     return true;
   }
+}
+
+/** The first whole second after `failsS`, at which it is too far, up to `nearS`, at which it is near, found by halving. */
+function firstNear(failsS: number, nearS: number, isNear: (atS: number) => boolean): number {
+  let low = failsS;
+  let high = nearS;
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (isNear(middle)) high = middle;
+    else low = middle;
+  }
+  return high;
+}
+
+/** The first of the moves of the way that move `k` is part of: a way that goes through other places has several. */
+function firstOfWay(way: Itinerary, k: number): number {
+  let first = k;
+  while (first > 0 && way.slot[first - 1] === way.slot[k]) first -= 1;
+  return first;
+}
+
+/** The last of them. */
+function lastOfWay(way: Itinerary, k: number): number {
+  let last = k;
+  while (last + 1 < way.count && way.slot[last + 1] === way.slot[k]) last += 1;
+  return last;
 }
 
 /** The first move that ends after `nowS`. */

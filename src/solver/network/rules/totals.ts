@@ -12,17 +12,22 @@ export function totalsHold(board: Board): boolean {
   if (limits.evaM !== Infinity)
     for (let r = 0; r < routes; r += 1) if (board.walkedM[r]! > limits.evaM) return false;
   if (!limits.storesBind && limits.dutyS === Infinity && limits.stayM === Infinity) return true;
-  for (let m = 0; m < members; m += 1) {
-    let walkedM = 0;
-    let dutyS = 0;
-    for (let r = 0; r < routes; r += 1) {
-      if (problem.memberOfRoute[r] !== m || board.onEva[problem.evaOfRoute[r]!] === 0) continue;
-      walkedM += board.walkedM[r]!;
-      if (limits.dutyS !== Infinity) dutyS += outS(board, problem.evaOfRoute[r]!);
-    }
-    if (walkedM > limits.stayM || dutyS > limits.dutyS) return false;
-  }
+  for (let m = 0; m < members; m += 1) if (!dutyHolds(board, m)) return false;
   return !limits.storesBind || storesHold(board);
+}
+
+/** stay-distance and duty of crew member `m`. */
+function dutyHolds(board: Board, m: number): boolean {
+  const { problem } = board;
+  const { limits, routes } = problem;
+  let walkedM = 0;
+  let dutyS = 0;
+  for (let r = 0; r < routes; r += 1) {
+    if (problem.memberOfRoute[r] !== m || board.onEva[problem.evaOfRoute[r]!] === 0) continue;
+    walkedM += board.walkedM[r]!;
+    if (limits.dutyS !== Infinity) dutyS += outS(board, problem.evaOfRoute[r]!);
+  }
+  return walkedM <= limits.stayM && dutyS <= limits.dutyS;
 }
 
 /** What is too much over all EVAs together, and how much less it gets with each second that an EVA is shorter. */
@@ -33,39 +38,48 @@ export interface Excess {
 
 /** The sums over EVAs that are too much, where shorter EVAs would do; null where they would not. */
 export function excessesOf(board: Board): Excess[] | null {
-  const { problem } = board;
-  const { limits, members, routes } = problem;
+  const { members, limits } = board.problem;
   const excesses: Excess[] = [];
-  for (let m = 0; m < members; m += 1) {
-    let walkedM = 0;
-    let dutyS = 0;
-    const perSecond = new Float64Array(problem.evas);
-    for (let r = 0; r < routes; r += 1) {
-      const e = problem.evaOfRoute[r]!;
-      if (problem.memberOfRoute[r] !== m || board.onEva[e] === 0) continue;
-      if (board.walkedM[r]! > limits.evaM) return null;
-      walkedM += board.walkedM[r]!;
-      dutyS += outS(board, e);
-      perSecond[e] = 1;
-    }
-    if (walkedM > limits.stayM) return null;
-    if (dutyS > limits.dutyS) excesses.push({ amount: dutyS - limits.dutyS, perSecond });
-  }
-  if (limits.storesBind) {
-    const need = new Float64Array(KINDS);
-    const perSecond = Array.from({ length: KINDS }, () => new Float64Array(problem.evas));
-    const changes = askStores(board, (r, kind, seconds) => {
-      const rate = restRateOf(board, r, kind);
-      need[kind]! += drawnOn(board, r, kind) + rate * seconds;
-      perSecond[kind]![problem.evaOfRoute[r]!]! += rate;
-    });
-    if (changes > limits.changes) return null;
-    for (const kind of STORED) {
-      const amount = need[kind]! - limits.stores[kind]!;
-      if (amount > 0) excesses.push({ amount, perSecond: perSecond[kind]! });
-    }
-  }
+  for (let m = 0; m < members; m += 1) if (!dutyExcess(board, m, excesses)) return null;
+  if (limits.storesBind && !storeExcesses(board, excesses)) return null;
   return excesses;
+}
+
+/** Adds what crew member `m` is out for too long; false where they walk too far, which shorter EVAs do not change. */
+function dutyExcess(board: Board, m: number, excesses: Excess[]): boolean {
+  const { problem } = board;
+  const { limits, routes } = problem;
+  let walkedM = 0;
+  let dutyS = 0;
+  const perSecond = new Float64Array(problem.evas);
+  for (let r = 0; r < routes; r += 1) {
+    const e = problem.evaOfRoute[r]!;
+    if (problem.memberOfRoute[r] !== m || board.onEva[e] === 0) continue;
+    if (board.walkedM[r]! > limits.evaM) return false;
+    walkedM += board.walkedM[r]!;
+    dutyS += outS(board, e);
+    perSecond[e] = 1;
+  }
+  if (dutyS > limits.dutyS) excesses.push({ amount: dutyS - limits.dutyS, perSecond });
+  return walkedM <= limits.stayM;
+}
+
+/** Adds what is taken too much of from the lander's stores; false where absorbent is short, which shorter EVAs do not change. */
+function storeExcesses(board: Board, excesses: Excess[]): boolean {
+  const { problem } = board;
+  const { limits } = problem;
+  const need = new Float64Array(KINDS);
+  const perSecond = Array.from({ length: KINDS }, () => new Float64Array(problem.evas));
+  const changes = askStores(board, (r, kind, seconds) => {
+    const rate = restRateOf(board, r, kind);
+    need[kind]! += drawnOn(board, r, kind) + rate * seconds;
+    perSecond[kind]![problem.evaOfRoute[r]!]! += rate;
+  });
+  for (const kind of STORED) {
+    const amount = need[kind]! - limits.stores[kind]!;
+    if (amount > 0) excesses.push({ amount, perSecond: perSecond[kind]! });
+  }
+  return changes <= limits.changes;
 }
 
 function storesHold(board: Board): boolean {
@@ -83,17 +97,7 @@ function askStores(board: Board, tell: (r: number, kind: number, seconds: number
   const { suits, routes } = problem;
   let changes = 0;
   for (let suit = 0; suit < suits; suit += 1) {
-    let last = -1;
-    let lastS = -Infinity;
-    for (let r = 0; r < routes; r += 1) {
-      const e = problem.evaOfRoute[r]!;
-      if (problem.suitOfRoute[r] !== suit || board.onEva[e] === 0) continue;
-      const egressS = board.earliest[problem.activities + 2 * e]!;
-      if (egressS >= lastS) {
-        last = r;
-        lastS = egressS;
-      }
-    }
+    const last = lastOuting(board, suit);
     for (let r = 0; r < routes; r += 1) {
       const e = problem.evaOfRoute[r]!;
       if (r === last || problem.suitOfRoute[r] !== suit || board.onEva[e] === 0) continue;
@@ -103,6 +107,22 @@ function askStores(board: Board, tell: (r: number, kind: number, seconds: number
     }
   }
   return changes;
+}
+
+/** The route on which `suit` is out last; -1 where it never is. */
+function lastOuting(board: Board, suit: number): number {
+  const { problem } = board;
+  let last = -1;
+  let lastS = -Infinity;
+  for (let r = 0; r < problem.routes; r += 1) {
+    const e = problem.evaOfRoute[r]!;
+    if (problem.suitOfRoute[r] !== suit || board.onEva[e] === 0) continue;
+    const outS = board.earliest[problem.activities + 2 * e]!;
+    if (outS < lastS) continue;
+    last = r;
+    lastS = outS;
+  }
+  return last;
 }
 
 function restRateOf(board: Board, r: number, kind: number): number {
