@@ -35,6 +35,8 @@ const shortRooms = [
   "exchange/lists",
   "exchange/page",
   "screens",
+  "solver/network",
+  "solver/bound",
   "solver/search",
   "solver/question",
   "solver/simulate",

@@ -101,16 +101,16 @@ export function insertAll(day: Day, order: readonly PlacedActivity[]): boolean {
 /** Lets held starts go where the day holds without: half of them at once, and by halves again where it does not. */
 export function releaseStarts(day: Day, order: readonly PlacedActivity[]): void {
   const { board } = day;
-  const letGo = (list: readonly PlacedActivity[]): void => {
+  const release = (list: readonly PlacedActivity[]): void => {
     for (const { activity } of list) board.floorS[activity] = NO_FLOOR;
     if (day.settle()) return;
     for (const { activity, startS } of list) board.floorS[activity] = startS;
     if (list.length === 1) return;
     const half = Math.ceil(list.length / 2);
-    letGo(list.slice(0, half));
-    letGo(list.slice(half));
+    release(list.slice(0, half));
+    release(list.slice(half));
   };
-  letGo(order);
+  release(order);
   day.settle();
 }
 

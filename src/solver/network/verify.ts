@@ -103,8 +103,8 @@ export class Verifier {
       return hear(rule, about);
     };
     this.clear();
-    if (!this.lay(stands, tell)) return false;
-    return this.testLaid(tell) && sound;
+    if (!this.load(stands, tell)) return false;
+    return this.testLoaded(tell) && sound;
   }
 
   /**
@@ -144,7 +144,7 @@ export class Verifier {
     return sound;
   }
 
-  private testLaid(hear: Hearer): boolean {
+  private testLoaded(hear: Hearer): boolean {
     const { problem, board } = this;
     for (let e = 0; e < problem.evas; e += 1) this.bounds(e);
     for (let a = 0; a < problem.activities; a += 1)
@@ -165,7 +165,7 @@ export class Verifier {
   }
 
   /** Stands everything at its start: windows, one at a time, ways, equipment. */
-  private lay(stands: readonly PlacedActivity[], tell: Hearer): boolean {
+  private load(stands: readonly PlacedActivity[], tell: Hearer): boolean {
     const { problem, board } = this;
     const { lengthS } = problem;
     const order = [...stands].sort(

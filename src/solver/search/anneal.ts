@@ -22,7 +22,7 @@ const TOLD = 0.02;
 /** Parts of a run after each of which the routes seen so far are put together anew. */
 const RECOMBINED = 20;
 /** Parts of the turns that let starts go on each EVA that was ruined, hold one back, and place two tasks at once. */
-const LET_GO = 0.5;
+const RELEASED = 0.5;
 const HELD_BACK = 0.1;
 const TWO_AT_ONCE = 0.1;
 /** Part of the turns that may begin an EVA anew around something far from all that is on it. */
@@ -121,7 +121,7 @@ export class Anneal {
     const { random: stream, linger, current } = this;
     const { evaVersion } = this.day.board;
     for (let e = 0; e < evaVersion.length; e += 1)
-      if (evaVersion[e] !== current.evaVersion[e] && stream.next() < LET_GO) linger.letGo(e);
+      if (evaVersion[e] !== current.evaVersion[e] && stream.next() < RELEASED) linger.release(e);
     if (stream.next() < HELD_BACK) linger.holdBack();
   }
 

@@ -4,7 +4,7 @@ import type { Day } from "../network/day.ts";
 import { NO_FLOOR } from "../network/board.ts";
 import { Linger } from "./linger.ts";
 import { Refusals } from "./refusals.ts";
-import { type FromEgress, NEVER, type Problem } from "../problem/problem.ts";
+import { type FromEgress, NEVER, type Pair, type Problem } from "../problem/problem.ts";
 
 /**
  * Best insertion: where an activity costs least, by slack.
@@ -157,12 +157,18 @@ export class Insertion {
       this.eva = this.crew === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!;
       if (remembers && this.fullAt[activity * problem.evas + this.eva] === this.orderOn(this.eva)) continue;
       if (problem.pairs[activity]!.length > 0 && !this.pairsAllow(at)) continue;
-      if (problem.checkLevel === "slack") this.onRoute(problem.choiceRoutes[at]!);
-      else if (problem.pet && this.eva >= 0 && board.onEva[this.eva]! > 0) this.fromEgress(problem.pet);
-      else this.acrossRoutes(0, this.fromS, this.toS, 0);
+      this.onChoice(at);
     }
     if (remembers) this.noteFull();
     return this.found > 0;
+  }
+
+  /** The places of the crew choice in hand, whose routes begin at number `at`. */
+  private onChoice(at: number): void {
+    const { problem, eva } = this;
+    if (problem.checkLevel === "slack") this.onRoute(problem.choiceRoutes[at]!);
+    else if (problem.pet && eva >= 0 && this.day.board.onEva[eva]! > 0) this.fromEgress(problem.pet);
+    else this.acrossRoutes(0, this.fromS, this.toS, 0);
   }
 
   /** A number for the order on EVA `e`, what other EVAs leave it of time, and when the activity in hand may begin. */
@@ -250,27 +256,31 @@ export class Insertion {
 
   /** link-crew, link-eva and pairs that exclude each other, against what is placed. */
   private pairsAllow(at: number): boolean {
-    const { problem } = this;
-    const { board } = this.day;
-    for (const { other, asks } of problem.pairs[this.activity]!) {
-      if (board.placed[other] === 0) continue;
-      if (asks === "not both") return false;
-      if (asks === "same eva") {
-        if (board.evaOf[other] !== this.eva) return false;
-        continue;
-      }
-      let common = 0;
-      const crew = problem.crewCount[other]!;
-      for (let k = 0; k < this.crew; k += 1) {
-        const member = problem.memberOfRoute[problem.choiceRoutes[at + k]!]!;
-        for (let s = 0; s < crew; s += 1) {
-          const r = board.lane[problem.slotStart[other]! + s]!;
-          if (problem.memberOfRoute[r] === member) common += 1;
-        }
-      }
-      if (asks === "same crew" ? common !== crew : common > 0) return false;
-    }
+    const { placed } = this.day.board;
+    for (const { other, asks } of this.problem.pairs[this.activity]!)
+      if (placed[other] === 1 && !this.pairAllows(at, other, asks)) return false;
     return true;
+  }
+
+  private pairAllows(at: number, other: number, asks: Pair["asks"]): boolean {
+    if (asks === "not both") return false;
+    if (asks === "same eva") return this.day.board.evaOf[other] === this.eva;
+    const common = this.commonMembers(at, other);
+    return asks === "same crew" ? common === this.problem.crewCount[other] : common === 0;
+  }
+
+  /** How many crew members of the choice whose routes begin at number `at` do activity `other` too. */
+  private commonMembers(at: number, other: number): number {
+    const { choiceRoutes, memberOfRoute, slotStart, crewCount } = this.problem;
+    const { lane } = this.day.board;
+    const first = slotStart[other]!;
+    const end = first + crewCount[other]!;
+    let common = 0;
+    for (let k = 0; k < this.crew; k += 1) {
+      const member = memberOfRoute[choiceRoutes[at + k]!]!;
+      for (let s = first; s < end; s += 1) if (memberOfRoute[lane[s]!] === member) common += 1;
+    }
+    return common;
   }
 
   /** Earliest start at or after `atS` that may be chosen; NEVER when there is none. */

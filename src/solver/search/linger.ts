@@ -5,7 +5,7 @@ import type { Problem } from "../problem/problem.ts";
 import { nextStart } from "../problem/starts.ts";
 
 /** An activity and the slot behind which it is placed. */
-interface Placing {
+export interface Placing {
   readonly activity: number;
   readonly behind: number;
 }
@@ -54,7 +54,7 @@ export class Linger {
   }
 
   /** Lets every start on EVA `e` go. */
-  letGo(e: number): void {
+  release(e: number): void {
     const { board, problem } = this;
     for (let a = 0; a < problem.activities; a += 1) if (board.evaOf[a] === e) board.floorS[a] = NO_FLOOR;
   }

@@ -2,7 +2,7 @@ import type { Random } from "../../kernel/index.ts";
 import { Board, NO_FLOOR } from "../network/board.ts";
 import type { Day } from "../network/day.ts";
 import { Insertion } from "./insertion.ts";
-import { Linger } from "./linger.ts";
+import { Linger, type Placing } from "./linger.ts";
 import type { Problem } from "../problem/problem.ts";
 
 /** An activity is overlooked at a place with this probability (Christiaens & Vanden Berghe 2020). */
@@ -60,26 +60,16 @@ export class Recreate {
 
   /** Fills the day with what is left out. */
   fill(): void {
-    const { problem, order, key, owed, random, roomS } = this;
+    const { order, key, owed, random } = this;
     const { board } = this.day;
     const { placed } = board;
-    const { lengthS } = problem;
     const mode = random.next();
     let count = 0;
     for (const a of this.possible) {
       if (placed[a] === 1) continue;
       owed[a] = board.isOwed(a) ? 1 : 0;
       if (this.offered < 1 && owed[a] === 0 && random.next() >= this.offered) continue;
-      const noise = random.next();
-      const value = board.worthWith(a) + 1e-3;
-      key[a] =
-        mode < 0.4
-          ? -value * (0.6 + 0.8 * noise)
-          : mode < 0.6
-            ? noise
-            : mode < 0.8
-              ? (-value * value * (0.7 + 0.6 * noise)) / (lengthS[a]! + 1 + roomS[a]! * 0.1)
-              : roomS[a]! * (0.5 + noise);
+      key[a] = this.rankOf(a, mode, random.next());
       order[count] = a;
       count += 1;
     }
@@ -87,6 +77,17 @@ export class Recreate {
     this.failed.fill(0);
     for (let k = 0; k < count; k += 1) if (placed[order[k]!] === 0) this.place(order[k]!, this.blink);
     this.failed.fill(0);
+  }
+
+  /** Where `a` comes in an order of kind `mode` (0 to 1), low ones first: by worth, any, by worth for its length and room, by room. */
+  private rankOf(a: number, mode: number, noise: number): number {
+    const roomS = this.roomS[a]!;
+    const value = this.day.board.worthWith(a) + 1e-3;
+    if (mode < 0.4) return -value * (0.6 + 0.8 * noise);
+    if (mode < 0.6) return noise;
+    if (mode < 0.8)
+      return (-value * value * (0.7 + 0.6 * noise)) / (this.problem.lengthS[a]! + 1 + roomS * 0.1);
+    return roomS * (0.5 + noise);
   }
 
   /**
@@ -126,16 +127,9 @@ export class Recreate {
    * together, or rests while it waits for the other.
    */
   placeTwo(activity: number, near: Int32Array): boolean {
-    const { problem, random, before, day } = this;
-    const { board } = day;
-    if (!this.isSingle(activity)) return false;
-    let other = -1;
-    let skip = random.below(FEW_NEAR);
-    for (let k = 0; k < near.length && skip >= 0; k += 1) {
-      if (!this.isSingle(near[k]!)) continue;
-      other = near[k]!;
-      skip -= 1;
-    }
+    const { problem } = this;
+    const { board } = this.day;
+    const other = this.isSingle(activity) ? this.oneOf(near) : -1;
     if (other < 0) return false;
     const first = this.anyRoute(activity, -1, -1);
     if (first < 0) return false;
@@ -145,20 +139,36 @@ export class Recreate {
     if (here < 0) return false;
     const i = board.nodeOf[here]!;
     const there = this.gapFor(other, second, board.earliest[i]! + problem.lengthS[i]!);
-    if (there < 0) return false;
-    if (board.holdsBoth(activity, other)) {
-      before.copy(board);
-      const one = { activity, behind: here, eva: problem.evaOfRoute[first]! };
-      const two = { activity: other, behind: there, eva: problem.evaOfRoute[second]! };
-      for (let tried = 0; tried < TWO_TRIES; tried += 1) {
-        const [late, soon] = random.next() < 0.5 ? [one, two] : [two, one];
-        const floorS = tried === 0 ? NO_FLOOR : this.linger.laterThan(late, soon);
-        board.link(activity, [here], one.eva);
-        board.link(other, [there], two.eva);
-        board.floorS[late.activity] = floorS;
-        if (day.settleFrom(before)) return true;
-        board.copy(before);
-      }
+    if (there < 0 || !board.holdsBoth(activity, other)) return false;
+    return this.tryBoth({ activity, behind: here }, { activity: other, behind: there }, first);
+  }
+
+  /** One of the first few of `near` that can be placed alone; the last of them where there are fewer, -1 where there is none. */
+  private oneOf(near: Int32Array): number {
+    let one = -1;
+    let skip = this.random.below(FEW_NEAR);
+    for (let k = 0; k < near.length && skip >= 0; k += 1) {
+      if (!this.isSingle(near[k]!)) continue;
+      one = near[k]!;
+      skip -= 1;
+    }
+    return one;
+  }
+
+  /** Places two at once on the EVA of route `r`: as soon as they can, then with one of them later on purpose. */
+  private tryBoth(one: Placing, two: Placing, r: number): boolean {
+    const { problem, random, before, day } = this;
+    const { board } = day;
+    const eva = problem.evaOfRoute[r]!;
+    before.copy(board);
+    for (let tried = 0; tried < TWO_TRIES; tried += 1) {
+      const [late, soon] = random.next() < 0.5 ? [one, two] : [two, one];
+      const floorS = tried === 0 ? NO_FLOOR : this.linger.laterThan(late, soon);
+      board.link(one.activity, [one.behind], eva);
+      board.link(two.activity, [two.behind], eva);
+      board.floorS[late.activity] = floorS;
+      if (day.settleFrom(before)) return true;
+      board.copy(before);
     }
     return false;
   }
