@@ -242,6 +242,8 @@ test.describe("in the system's own colours", () => {
       expect(await ground(chosen)).not.toBe(await ground(other));
     await page.keyboard.press("Control+k");
     const options = page.getByRole("listbox", { name: "Commands" }).getByRole("option");
+    // The list is fetched when it is asked for the first time.
+    await expect(options.nth(1)).toBeVisible();
     const grounds = await options.evaluateAll((all) =>
       all.map((one) => getComputedStyle(one).backgroundColor),
     );
