@@ -139,17 +139,22 @@ function relayOver({ stay }: Plan, fromS: number, toS: number): ConsoleRow["rela
   return { up: up(fromS), changes };
 }
 
+/** Signs and roundings. */
+const KEY = [
+  "Planned at likely durations, everybody leaving as printed. Gauges: planned at that minute, % of the full stock, rounded down; under it HOME IF, the least to come home with the reserve from where the row is, turning at once, rounded up; in the last row the reserve.",
+  "HOME: longest walk-back until the next row, rounded up. RELAY: thick bar while it can be reached. APART: greatest until the next row, straight line, rounded up. SUN: elevation. ?: not known. PET counts from egress.",
+];
+
 /** A console timeline for each EVA that takes place. */
 export function consoleBodies(given: SheetGiven): Body[] {
   return evasOut(given).map(({ eva, outings }) => consoleBody(given, eva, outings));
 }
 
 function consoleBody(given: SheetGiven, eva: Eva, outings: readonly Outing[]): Body {
-  const { plan, day } = given;
+  const { plan } = given;
   const epochMs = touchdownMs(plan);
   const rows = consoleRows(given, eva, outings);
-  const { startS = 0, endS = 0 } = outings[0]?.span ?? {};
-  const limit = day.limit.get(eva.id);
+  const { startS = 0 } = outings[0]?.span ?? {};
   const ground = rows.some((row) => row.ground.length > 0);
   const names = outings.map(({ crew }) => nameOf(plan.crew, crew));
   // Gauges of more than two do not fit beside what they do.
@@ -199,26 +204,31 @@ function consoleBody(given: SheetGiven, eva: Eva, outings: readonly Outing[]): B
   return {
     title: `Console timeline, ${nameOf(plan.evas, eva.id)}`,
     wide: true,
-    under: [
-      [
-        `MET ${clock(startS)} to ${clock(endS)}`,
-        `egress ${utcDate(epochMs, startS)} UTC`,
-        ...(limit
-          ? [
-              `ingress complete no later than ${clock(limit.ingressS, "down")}, set by ${limiterWords(plan, limit.by)}`,
-            ]
-          : []),
-        `crew apart at most ${metres(plan.rules.separation.greatestM, "given")}`,
-        "this run: ________________",
-      ].join(" · "),
-      `GO IF at egress at least ${outings.map(({ crew }) => goWords(given, eva, crew)).join("; ")} (%)`,
-    ],
-    key: [
-      "Planned at likely durations, everybody leaving as printed. Gauges: planned at that minute, % of the full stock, rounded down; under it HOME IF, the least to come home with the reserve from where the row is, turning at once, rounded up; in the last row the reserve.",
-      "HOME: longest walk-back until the next row, rounded up. RELAY: thick bar while it can be reached. APART: greatest until the next row, straight line, rounded up. SUN: elevation. ?: not known. PET counts from egress.",
-    ],
+    under: underWords(given, eva, outings),
+    key: KEY,
     sections: beside ? [timeline] : [timeline, byItself],
   };
+}
+
+/** What holds for the whole EVA: from when to when, what bounds it, and with what it begins. */
+function underWords(given: SheetGiven, eva: Eva, outings: readonly Outing[]): string[] {
+  const { plan, day } = given;
+  const { startS = 0, endS = 0 } = outings[0]?.span ?? {};
+  const limit = day.limit.get(eva.id);
+  return [
+    [
+      `MET ${clock(startS)} to ${clock(endS)}`,
+      `egress ${utcDate(touchdownMs(plan), startS)} UTC`,
+      ...(limit
+        ? [
+            `ingress complete no later than ${clock(limit.ingressS, "down")}, set by ${limiterWords(plan, limit.by)}`,
+          ]
+        : []),
+      `crew apart at most ${metres(plan.rules.separation.greatestM, "given")}`,
+      "this run: ________________",
+    ].join(" · "),
+    `GO IF at egress at least ${outings.map(({ crew }) => goWords(given, eva, crew)).join("; ")} (%)`,
+  ];
 }
 
 /** What a suit must hold at egress for the day as planned. */

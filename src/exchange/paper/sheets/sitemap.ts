@@ -1,6 +1,6 @@
 import { angle, digits, metres } from "../../../words/index.ts";
 import { nameOf, placeName, taskName } from "../crewday.ts";
-import type { Body, Row } from "./body.ts";
+import type { Body, Row, Table } from "./body.ts";
 import type { SheetGiven } from "./given.ts";
 import { mapDrawing } from "./map/map.ts";
 import { whereWords } from "./stations.ts";
@@ -22,53 +22,62 @@ export function siteMapBody(given: SheetGiven): Body {
     ],
     sections: [
       mapDrawing({ plan, ground, courses: [], noteOf: () => "" }),
-      {
-        kind: "table",
-        title: "Places",
-        none: "",
-        columns: [
-          { head: "PLACE", grow: 2, bold: true },
-          { head: "KIND" },
-          { head: "EAST m", align: "right" },
-          { head: "NORTH m", align: "right" },
-          { head: "FROM LANDER" },
-          { head: "WALK-BACK", align: "right" },
-        ],
-        rows: site.places.map((place): Row => {
-          const { way, home } = whereWords(given, place);
-          return {
-            cells: [
-              placeName(plan, place.id),
-              place.kind,
-              digits(place.eastM),
-              digits(place.northM),
-              way,
-              home,
-            ].map((text) => ({ text })),
-          };
-        }),
-      },
-      {
-        kind: "table",
-        title: "Keep-outs",
-        none: "None.",
-        columns: [
-          { head: "KEEP-OUT", grow: 2, bold: true },
-          { head: "WHAT", grow: 2 },
-          { head: "FROM THE END OF", grow: 2 },
-        ],
-        rows: site.keepOuts.map((one): Row => {
-          const task = plan.tasks.find(({ id }) => id === one.afterTask);
-          const what = one.kind === "walking" ? "nobody walks through" : "hot: nobody works inside";
-          const about =
-            one.shape.type === "disc" ? `${what}, ${metres(one.shape.radiusM, "up")} round` : what;
-          return {
-            cells: [nameOf(site.keepOuts, one.id), about, task ? taskName(task) : "always"].map((text) => ({
-              text,
-            })),
-          };
-        }),
-      },
+      placesTable(given),
+      keepOutsTable(given),
     ],
+  };
+}
+
+/** Where every place lies, and how long it is home from there. */
+function placesTable(given: SheetGiven): Table {
+  const { plan } = given;
+  return {
+    kind: "table",
+    title: "Places",
+    none: "",
+    columns: [
+      { head: "PLACE", grow: 2, bold: true },
+      { head: "KIND" },
+      { head: "EAST m", align: "right" },
+      { head: "NORTH m", align: "right" },
+      { head: "FROM LANDER" },
+      { head: "WALK-BACK", align: "right" },
+    ],
+    rows: plan.site.places.map((place): Row => {
+      const { way, home } = whereWords(given, place);
+      return {
+        cells: [
+          placeName(plan, place.id),
+          place.kind,
+          digits(place.eastM),
+          digits(place.northM),
+          way,
+          home,
+        ].map((text) => ({ text })),
+      };
+    }),
+  };
+}
+
+/** Where nobody walks or works, and from when on. */
+function keepOutsTable({ plan }: SheetGiven): Table {
+  const { keepOuts } = plan.site;
+  return {
+    kind: "table",
+    title: "Keep-outs",
+    none: "None.",
+    columns: [
+      { head: "KEEP-OUT", grow: 2, bold: true },
+      { head: "WHAT", grow: 2 },
+      { head: "FROM THE END OF", grow: 2 },
+    ],
+    rows: keepOuts.map((one): Row => {
+      const task = plan.tasks.find(({ id }) => id === one.afterTask);
+      const what = one.kind === "walking" ? "nobody walks through" : "hot: nobody works inside";
+      const about = one.shape.type === "disc" ? `${what}, ${metres(one.shape.radiusM, "up")} round` : what;
+      return {
+        cells: [nameOf(keepOuts, one.id), about, task ? taskName(task) : "always"].map((text) => ({ text })),
+      };
+    }),
   };
 }

@@ -1,7 +1,7 @@
 import type { Block } from "../flow.ts";
 import { line, type Mark, rect, type Tag, tagged, text } from "../page.ts";
 import { within } from "../pieces.ts";
-import { CAP, linesHeight, MM_PER_PT, RISE, wrap } from "../type.ts";
+import { CAP, type Face, linesHeight, MM_PER_PT, RISE, wrap } from "../type.ts";
 import { type Cell, type Column, EMPTY, type Row, type Table } from "./body.ts";
 import { type Fit, headPt, numberWidth, PAD_MM } from "./fit.ts";
 import type { SheetBlock } from "./pages.ts";
@@ -199,30 +199,7 @@ function headBlock(table: Table, fit: Fit, left: number): SheetBlock {
     height,
     keep: true,
     draw: (y) => [
-      ...groups.flatMap(({ group, lines, x, wide }, k) =>
-        group === ""
-          ? []
-          : [
-              ...tagged(
-                tagged(
-                  lines.flatMap((words, i) =>
-                    text(
-                      x + wide / 2,
-                      y + linesHeight(i, face.sizePt) + RISE * face.sizePt * MM_PER_PT,
-                      words,
-                      {
-                        ...face,
-                        align: "centre",
-                      },
-                    ),
-                  ),
-                  overTags[k],
-                ),
-                overRow,
-              ),
-              line(x + 0.5, y + over, x + wide - 0.5, y + over, HAIR),
-            ],
-      ),
+      ...groups.flatMap((one, k) => overMarks(one, y, over, face, [overTags[k], overRow])),
       ...heads.flatMap(({ column, lines, x, wide }, k) => {
         const { align = column.blankMm === undefined ? "left" : "centre" } = column;
         const from = { left: x + PAD_MM, right: x + wide - PAD_MM, centre: x + wide / 2 }[align];
@@ -237,6 +214,24 @@ function headBlock(table: Table, fit: Fit, left: number): SheetBlock {
       line(left, y + height, left + total(fit), y + height, 0.4),
     ],
   };
+}
+
+/** What stands over several columns, in the middle, with a line under it. */
+function overMarks(
+  { group, lines, x, wide }: Group & { readonly lines: readonly string[] },
+  y: number,
+  highMm: number,
+  face: Face,
+  [cell, row]: readonly [Tag | undefined, Tag],
+): Mark[] {
+  if (group === "") return [];
+  const words = lines.flatMap((one, i) =>
+    text(x + wide / 2, y + linesHeight(i, face.sizePt) + RISE * face.sizePt * MM_PER_PT, one, {
+      ...face,
+      align: "centre",
+    }),
+  );
+  return [...tagged(tagged(words, cell), row), line(x + 0.5, y + highMm, x + wide - 0.5, y + highMm, HAIR)];
 }
 
 interface Group {
