@@ -125,16 +125,16 @@ test("a must-do task that a pack leaves out is named, and asked about", async ({
 
 test("every label that the tutorial names is on screen as it is written", async ({ page }) => {
   const seen = new Set<string>();
-  const look = async (): Promise<void> => {
+  const view = async (): Promise<void> => {
     for (const words of await page.evaluate(wordsOnScreen)) seen.add(words);
   };
   await page.goto("./");
   await page.getByRole("button", { name: "Plan file" }).click();
-  await look();
+  await view();
   await page.getByText("New plan", { exact: true }).click();
-  await look();
+  await view();
   await lead(page).click();
-  await look();
+  await view();
   await expect(focused(page)).toHaveText("Add place");
   await page.keyboard.press("Enter");
   await paste(page, "Name\tKind\tEast\tNorth\nFar rim\tStation\t900\t0");
@@ -143,13 +143,13 @@ test("every label that the tutorial names is on screen as it is written", async 
   await page.keyboard.press("Enter");
   await page.keyboard.type("0");
   await page.keyboard.press("Enter");
-  await look();
+  await view();
   await lead(page).click();
-  await look();
+  await view();
   await lead(page).click();
-  await look();
+  await view();
   await lead(page).click();
-  await look();
+  await view();
   await lead(page).click();
   await page.getByRole("button", { name: "Add task", exact: true }).click();
   await paste(
@@ -157,10 +157,10 @@ test("every label that the tutorial names is on screen as it is written", async 
     "Name\tKind\tMust-do\tWorth\tDuration\tPlace\nNear\tSurvey\tx\t5\t10\tLander\nFar\t\t\t\t\tFar rim",
   );
   await expect(page.getByText(/^Pasted 8 cells, 1 new row\./)).toBeVisible();
-  await look();
+  await view();
   await lead(page).click();
   await expect(lead(page)).toHaveText("To paper");
-  await look();
+  await view();
   for (const [screen, sign] of [
     ["Odds", "If late"],
     ["Variants", "Keep the day as a variant"],
@@ -168,11 +168,11 @@ test("every label that the tutorial names is on screen as it is written", async 
   ] as const) {
     await page.getByRole("button", { name: screen, exact: true }).first().click();
     await expect(page.getByRole("button", { name: sign })).toBeVisible();
-    await look();
+    await view();
   }
   await page.keyboard.press("?");
   await expect(page.getByRole("dialog")).toBeVisible();
-  await look();
+  await view();
 
   const text = await (await page.request.get("./tutorial.md")).text();
   const named = [...text.matchAll(/\*\*([^*]+)\*\*/g)].flatMap(([, words = ""]) =>

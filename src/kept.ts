@@ -1,4 +1,4 @@
-import { THEMES, type Theme } from "./screens/look.ts";
+import { THEMES, type Theme } from "./screens/viewstate.ts";
 import { browserArchive } from "./session/shelf/archive.ts";
 import { browserWindows } from "./session/shelf/windows.ts";
 

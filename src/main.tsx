@@ -7,7 +7,7 @@ import type { NamedWays } from "./judging.ts";
 import type { Plan } from "./plan/index.ts";
 import {
   browserHandles,
-  createDesk,
+  createSession,
   type JudgeFor,
   type RehearsalWork,
   systemClock,
@@ -16,16 +16,16 @@ import {
 import { App, fetchScreens } from "./screens/app.tsx";
 import { readying } from "./readying.ts";
 import { READY, readyText } from "./readytext.ts";
-import { createLook } from "./screens/look.ts";
+import { createViewStore } from "./screens/viewstate.ts";
 import { keepMapChoice } from "./screens/day/mapbeside.ts";
 import { fetched } from "./screens/ondemand.tsx";
 import { FirstFrame } from "./screens/opening/firstframe.tsx";
 import type { Services } from "./screens/services.ts";
 
-/** The only wiring: which engine, archive, paper and sky the desk and the views are given. */
+/** The only wiring: which engine, archive, paper and sky the session and the screens are given. */
 
-/** Said on the desk once there is one. */
-const told = (words: string): void => desk.tell(words);
+/** Said in the session once there is one. */
+const told = (words: string): void => session.tell(words);
 const engine = startEngine(told);
 
 const container = document.getElementById("root");
@@ -35,7 +35,7 @@ const root = createRoot(container);
 /** Nothing of a plan is on screen yet, its first picture, or the whole program. */
 let shown: "nothing" | "frame" | "all" = "nothing";
 const ready = readying(engine, async (plan, making) => {
-  if (shown === "all") look.setState({ making });
+  if (shown === "all") view.setState({ making });
   else if (making) root.render(<FirstFrame plan={plan} making={making} />);
   if (shown !== "nothing") return;
   shown = "frame";
@@ -49,7 +49,7 @@ async function painted(): Promise<void> {
   await Promise.race([frames, new Promise((next) => setTimeout(next, 200))]);
 }
 
-const desk = createDesk({
+const session = createSession({
   engine,
   spare: spareEngine(told),
   judgeFor,
@@ -77,7 +77,7 @@ function walksFor(plan: Plan): NamedWays {
 }
 
 const services: Services = {
-  desk,
+  session,
   walkS: (plan) => walksFor(plan).secondsS,
   sunDeg: (plan, atS) => ready.judging().sunDegOver(plan, atS),
   memory,
@@ -99,23 +99,23 @@ function Unbegun({ why }: { readonly why: string }) {
 
 async function begin(): Promise<void> {
   const asked = new URLSearchParams(location.search).get("plan");
-  const restored = await desk.restore();
+  const restored = await session.restore();
   if (asked !== null && READY.includes(asked)) {
-    await desk.openReady(asked);
+    await session.openReady(asked);
     // Loaded anew, the page shows what became of it.
     history.replaceState(null, "", location.pathname);
   } else if (!restored) {
-    await desk.openReady("demo");
-    look.setState({ greeting: true });
+    await session.openReady("demo");
+    view.setState({ greeting: true });
   }
-  if (desk.state.getState().plan !== desk.state.getInitialState().plan) return;
+  if (session.state.getState().plan !== session.state.getInitialState().plan) return;
   // Nothing could be opened: there is a blank plan, and it is judged like any other.
-  await ready.makeReady(desk.state.getState().plan);
-  desk.newPlan();
+  await ready.makeReady(session.state.getState().plan);
+  session.newPlan();
 }
 
-const look = createLook(firstTheme());
-keepMapChoice(look, services.memory);
+const view = createViewStore(firstTheme());
+keepMapChoice(view, services.memory);
 /** The rehearsal, once its screen has been fetched. */
 let rehearsing: RehearsalWork | null = null;
 
@@ -150,34 +150,34 @@ const screens = {
     );
   }),
   site: fetched(async () => {
-    const [{ SiteView }, { createSiteLook, forgetWithPlan }, { siteWork }] = await Promise.all([
+    const [{ SiteView }, { createSiteViewStore, forgetWithPlan }, { siteWork }] = await Promise.all([
       import("./screens/site/siteview.tsx"),
-      import("./screens/site/sitelook.ts"),
+      import("./screens/site/siteviewstate.ts"),
       import("./session/site.ts"),
     ]);
-    const site = siteWork(desk, engine);
-    const siteLook = createSiteLook();
-    forgetWithPlan(desk, siteLook);
-    return () => <SiteView site={site} siteLook={siteLook} />;
+    const site = siteWork(session, engine);
+    const siteView = createSiteViewStore();
+    forgetWithPlan(session, siteView);
+    return () => <SiteView site={site} siteView={siteView} />;
   }),
   map: fetched(async () => {
-    const [{ BesideMap }, { createSiteLook, forgetWithPlan }, { siteWork }] = await Promise.all([
+    const [{ BesideMap }, { createSiteViewStore, forgetWithPlan }, { siteWork }] = await Promise.all([
       import("./screens/beside/besidemap.tsx"),
-      import("./screens/site/sitelook.ts"),
+      import("./screens/site/siteviewstate.ts"),
       import("./session/site.ts"),
     ]);
-    const site = siteWork(desk, engine);
+    const site = siteWork(session, engine);
     // A look of its own: in less room less is read, and it is moved apart from the screen of the site.
-    const siteLook = createSiteLook(["times", "stocks"]);
-    forgetWithPlan(desk, siteLook);
-    return () => <BesideMap site={site} siteLook={siteLook} />;
+    const siteView = createSiteViewStore(["times", "stocks"]);
+    forgetWithPlan(session, siteView);
+    return () => <BesideMap site={site} siteView={siteView} />;
   }),
   rehearsal: fetched(async () => {
     const [{ RehearsalView }, { rehearsalWork }] = await Promise.all([
       import("./screens/rehearsal/rehearsalview.tsx"),
       import("./session/rehearsing.ts"),
     ]);
-    const work = rehearsalWork(desk, {
+    const work = rehearsalWork(session, {
       engine,
       judgeFor,
       clock: systemClock,
@@ -207,14 +207,14 @@ const screens = {
 
 window.addEventListener("pagehide", () => {
   rehearsing?.hold();
-  void desk.saveNow();
+  void session.saveNow();
 });
 // What is not in the store yet would be lost: the browser asks before it leaves the page.
 window.addEventListener("beforeunload", (event) => {
-  if (desk.atStake) event.preventDefault();
+  if (session.atStake) event.preventDefault();
 });
 document.addEventListener("visibilitychange", () => {
-  if (document.visibilityState === "hidden") void desk.saveNow();
+  if (document.visibilityState === "hidden") void session.saveNow();
 });
 
 /** Opens what was open, and then draws the program over its first picture. */
@@ -230,7 +230,7 @@ async function start(): Promise<void> {
     <StrictMode>
       <App
         services={services}
-        look={look}
+        view={view}
         setup={<screens.setup.Screen />}
         site={<screens.site.Screen />}
         rehearsal={<screens.rehearsal.Screen />}
@@ -251,4 +251,4 @@ void start();
 
 // While it is developed the program changes under the page; only a build is kept.
 if (import.meta.env.PROD)
-  void keepProgram((start) => look.setState({ newerVersion: () => void desk.saveNow().then(start) }));
+  void keepProgram((start) => view.setState({ newerVersion: () => void session.saveNow().then(start) }));

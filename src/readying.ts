@@ -1,7 +1,7 @@
 import type { Engine } from "./engine/calls.ts";
 import type * as judge from "./judging.ts";
 import type { Plan } from "./plan/index.ts";
-import type { Making } from "./screens/look.ts";
+import type { Making } from "./screens/viewstate.ts";
 
 type Judging = typeof judge;
 

@@ -82,8 +82,8 @@ export interface GestureStep {
   readonly act: GestureAct;
 }
 
-/** What a step reads of the desk. */
-export interface GestureDesk {
+/** What a step sees. */
+export interface GestureView {
   readonly plan: Plan;
   readonly selection: readonly string[];
   readonly lanes: readonly Lane[];
@@ -97,36 +97,36 @@ const NONE: GestureAct = { kind: "none" };
 const JUMPS: readonly string[] = ["PageUp", "PageDown", "Home", "End"];
 
 /** The next state and what to do. Only the pointer that pressed counts. */
-export function gestureStep(gesture: Gesture, event: GestureEvent, desk: GestureDesk): GestureStep {
+export function gestureStep(gesture: Gesture, event: GestureEvent, seen: GestureView): GestureStep {
   const stay: GestureStep = { gesture, act: NONE };
   switch (gesture.state) {
     case "idle":
-      return fromIdle(event, desk);
+      return fromIdle(event, seen);
     case "pressed":
       if (event.type === "forget") return { gesture: IDLE, act: NONE };
       return "pointer" in event && event.pointer === gesture.pointer
-        ? fromPressed(gesture, event, desk)
+        ? fromPressed(gesture, event, seen)
         : stay;
     case "dragged":
       return fromDragged(gesture, event);
     case "keyed":
-      return event.type === "key" ? byKey(gesture, event, desk) : stay;
+      return event.type === "key" ? byKey(gesture, event, seen) : stay;
   }
 }
 
-function fromIdle(event: GestureEvent, desk: GestureDesk): GestureStep {
+function fromIdle(event: GestureEvent, seen: GestureView): GestureStep {
   if (event.type === "press") {
     const { pointer, grip, at, slackPx } = event;
     return { gesture: { state: "pressed", pointer, grip, from: at, slackPx }, act: NONE };
   }
   if (event.type !== "take") return { gesture: IDLE, act: NONE };
-  return taking(desk, event.grip, (taken) => ({ state: "keyed", taken, target: event.target }));
+  return taking(seen, event.grip, (taken) => ({ state: "keyed", taken, target: event.target }));
 }
 
 function fromPressed(
   pressed: Extract<Gesture, { state: "pressed" }>,
   event: Extract<GestureEvent, { pointer: number }>,
-  desk: GestureDesk,
+  seen: GestureView,
 ): GestureStep {
   const { pointer, grip, from, slackPx } = pressed;
   switch (event.type) {
@@ -139,7 +139,7 @@ function fromPressed(
     case "move": {
       const { at, modifiers } = event;
       if (Math.hypot(at.x - from.x, at.y - from.y) <= slackPx) return { gesture: pressed, act: NONE };
-      return taking(desk, grip, (taken) => ({ state: "dragged", pointer, grip, taken, now: at, modifiers }));
+      return taking(seen, grip, (taken) => ({ state: "dragged", pointer, grip, taken, now: at, modifiers }));
     }
   }
 }
@@ -165,9 +165,9 @@ function fromDragged(dragged: Extract<Gesture, { state: "dragged" }>, event: Ges
 }
 
 /** Takes hold, unless a pin forbids it. */
-function taking(desk: GestureDesk, grip: Grip, held: (taken: Taken) => Gesture): GestureStep {
-  const taken = takenBy(desk.plan, desk.selection, grip);
-  const pinned = pinnedIn(desk.plan, taken);
+function taking(seen: GestureView, grip: Grip, held: (taken: Taken) => Gesture): GestureStep {
+  const taken = takenBy(seen.plan, seen.selection, grip);
+  const pinned = pinnedIn(seen.plan, taken);
   return pinned.length > 0
     ? { gesture: IDLE, act: { kind: "refuse", taken, pinned } }
     : { gesture: held(taken), act: { kind: "start", taken } };
@@ -176,11 +176,11 @@ function taking(desk: GestureDesk, grip: Grip, held: (taken: Taken) => Gesture):
 function byKey(
   keyed: Extract<Gesture, { state: "keyed" }>,
   event: Extract<GestureEvent, { type: "key" }>,
-  desk: GestureDesk,
+  seen: GestureView,
 ): GestureStep {
   const { taken, target } = keyed;
   if (event.key.toLowerCase() === "o") return { gesture: keyed, act: { kind: "other manner" } };
-  const step = keyStep(target, event, desk.lanes, desk.fitting, desk.lineStart(), desk.plan.rules.startGridS);
+  const step = keyStep(target, event, seen.lanes, seen.fitting, seen.lineStart(), seen.plan.rules.startGridS);
   switch (step.act) {
     case "commit":
     case "cancel":

@@ -17,7 +17,7 @@ export type { Target } from "./propose.ts";
 export { roundGridS, snapped, snapPoints } from "./snap.ts";
 export type { Snapped } from "./snap.ts";
 export { gestureStep, IDLE, targetUnder } from "./gesture.ts";
-export type { Gesture, GestureAct, GestureDesk, GestureEvent, Modifiers, Point } from "./gesture.ts";
+export type { Gesture, GestureAct, GestureView, GestureEvent, Modifiers, Point } from "./gesture.ts";
 export { laneFor, selectedBy } from "./taken.ts";
 export type { Grip, Taken } from "./taken.ts";
 export { aimed } from "./aim.ts";

@@ -1,12 +1,12 @@
 import { type ReactNode, useEffect, useMemo } from "react";
 import { framing } from "../editor/index.ts";
 import { mendOutcome } from "../session/index.ts";
-import { AroundContext, useAround, useDesk, useLook } from "./context.ts";
+import { AppContext, useApp, useSession, useView } from "./context.ts";
 import { DayView } from "./day/dayview.tsx";
 import { spokenDay } from "./day/speech.ts";
 import { evaSpan, limitsOf } from "./day/windowing.ts";
 import { takeUpDrafts } from "./kept.ts";
-import { keepMinute, type Look } from "./look.ts";
+import { keepMinute, type ViewStore } from "./viewstate.ts";
 import { Greeting } from "./firststeps/greeting.tsx";
 import { MakingReady } from "./opening/makingready.tsx";
 import { fetched, OnDemand } from "./ondemand.tsx";
@@ -44,13 +44,13 @@ interface Wired {
 }
 
 /** The whole program on screen. */
-export function App(props: Wired & { readonly services: Services; readonly look: Look }) {
-  const { services, look, ...wired } = props;
-  const around = useMemo(() => ({ ...services, look }), [services, look]);
+export function App(props: Wired & { readonly services: Services; readonly view: ViewStore }) {
+  const { services, view, ...wired } = props;
+  const around = useMemo(() => ({ ...services, view }), [services, view]);
   return (
-    <AroundContext value={around}>
+    <AppContext value={around}>
       <Screens {...wired} />
-    </AroundContext>
+    </AppContext>
   );
 }
 
@@ -65,7 +65,7 @@ export async function fetchScreens(): Promise<void> {
 
 function Screens(props: Wired) {
   useTheme();
-  useFirstLook();
+  useFirstView();
   useFollowers();
   return (
     <div className="app">
@@ -91,9 +91,9 @@ function Screens(props: Wired) {
 
 /** The screen that is looked at. */
 function OpenScreen(props: Wired) {
-  const screen = useLook((state) => state.screen);
-  const asked = useDesk((state) => state.why !== null);
-  const isMended = useDesk((state) => mendOutcome(state) !== null);
+  const screen = useView((state) => state.screen);
+  const asked = useSession((state) => state.why !== null);
+  const isMended = useSession((state) => mendOutcome(state) !== null);
   return (
     <OnDemand key={screen} name={`${screen} screen`}>
       {screen === "day" && (
@@ -116,12 +116,12 @@ function OpenScreen(props: Wired) {
 
 /** What opens over any screen. */
 function Windows() {
-  const changed = useLook((state) => state.changedFile !== null);
-  const commandsShown = useLook((state) => state.listShown);
-  const shelfShown = useLook((state) => state.shelfShown);
-  const quarantineShown = useLook((state) => state.quarantineShown);
-  const exportOpen = useLook((state) => state.exporting);
-  const listOpen = useLook((state) => state.importing !== null);
+  const changed = useView((state) => state.changedFile !== null);
+  const commandsShown = useView((state) => state.listShown);
+  const shelfShown = useView((state) => state.shelfShown);
+  const quarantineShown = useView((state) => state.quarantineShown);
+  const exportOpen = useView((state) => state.exporting);
+  const listOpen = useView((state) => state.importing !== null);
   return (
     <>
       {changed && (
@@ -160,58 +160,61 @@ function Windows() {
 
 /** The page wears the theme, and the theme is remembered. */
 function useTheme(): void {
-  const { memory } = useAround();
-  const theme = useLook((state) => state.theme);
+  const { memory } = useApp();
+  const theme = useView((state) => state.theme);
   useEffect(() => {
     document.documentElement.dataset["theme"] = theme;
     memory.set("theme", theme);
   }, [theme, memory]);
 }
 
-/** What follows the desk and the look without being seen: speech, keys, the minute, drafts, commands. */
+/** What follows the session and the view without being seen: speech, keys, the minute, drafts, commands. */
 function useFollowers(): void {
-  const { desk, look, memory } = useAround();
-  useEffect(() => spokenSteps(desk, look), [desk, look]);
-  useEffect(() => spokenSelection(desk, look), [desk, look]);
-  useEffect(() => shellKeys(desk, look), [desk, look]);
-  useEffect(() => keepMinute(look), [look]);
-  useEffect(() => takeUpDrafts({ look, memory }), [look, memory]);
-  useEffect(() => desk.commands.add([...whyWork(desk, look), quarantineCommand(look)]), [desk, look]);
+  const { session, view, memory } = useApp();
+  useEffect(() => spokenSteps(session, view), [session, view]);
+  useEffect(() => spokenSelection(session, view), [session, view]);
+  useEffect(() => shellKeys(session, view), [session, view]);
+  useEffect(() => keepMinute(view), [view]);
+  useEffect(() => takeUpDrafts({ view, memory }), [view, memory]);
+  useEffect(
+    () => session.commands.add([...whyWork(session, view), quarantineCommand(view)]),
+    [session, view],
+  );
 }
 
 /** Another plan is being made ready behind the open one. */
 function MakingOver() {
-  const making = useLook((state) => state.making);
+  const making = useView((state) => state.making);
   return making && <MakingReady {...making} over />;
 }
 
 /** Another plan begins with its first EVA in sight. */
-function useFirstLook(): void {
-  const { desk, look } = useAround();
-  const which = useDesk(
+function useFirstView(): void {
+  const { session, view } = useApp();
+  const which = useSession(
     (state) => `${state.slot}|${state.plan.stay.touchdownUtc}|${state.plan.stay.lengthS}`,
   );
   useEffect(() => {
-    const { plan, verdict } = desk.state.getState();
+    const { plan, verdict } = session.state.getState();
     const span = evaSpan(plan, verdict, 0) ?? { startS: 0, endS: plan.stay.lengthS };
-    look.setState({
+    view.setState({
       window: framing([span], 0.03, limitsOf(plan)),
       focus: null,
       cursorS: null,
       minuteS: null,
       chosen: null,
     });
-  }, [which, desk, look]);
+  }, [which, session, view]);
 }
 
 /** Says what every step of the history has made of the day. */
-function spokenSteps(desk: Services["desk"], look: Look): () => void {
-  return desk.state.subscribe((now, before) => {
+function spokenSteps(session: Services["session"], view: ViewStore): () => void {
+  return session.state.subscribe((now, before) => {
     if (now.plan === before.plan || now.history === before.history) return;
     const back = now.history.redo.length > before.history.redo.length;
     const step = back ? before.history.undo.at(-1) : now.history.undo.at(-1);
     const words = step ? `${back ? "Undone" : "Done"}: ${step.name}. ` : "";
-    look.setState({ spoken: `${words}${spokenDay(now.plan, now.verdict)}` });
+    view.setState({ spoken: `${words}${spokenDay(now.plan, now.verdict)}` });
   });
 }
 
@@ -219,9 +222,9 @@ function spokenSteps(desk: Services["desk"], look: Look): () => void {
  * Says how many tasks are selected when it is none or several; a single one says itself where it is pressed, and what a step of the
  * history selects is said by the step.
  */
-function spokenSelection(desk: Services["desk"], look: Look): () => void {
+function spokenSelection(session: Services["session"], view: ViewStore): () => void {
   let stepping = false;
-  return desk.state.subscribe((now, before) => {
+  return session.state.subscribe((now, before) => {
     if (now.plan !== before.plan) {
       stepping = true;
       queueMicrotask(() => (stepping = false));
@@ -229,6 +232,6 @@ function spokenSelection(desk: Services["desk"], look: Look): () => void {
     if (now.selection === before.selection || now.preview || stepping) return;
     const count = now.selection.length;
     if (count !== 1)
-      look.setState({ spoken: count === 0 ? "Nothing selected." : `${count} tasks selected.` });
+      view.setState({ spoken: count === 0 ? "Nothing selected." : `${count} tasks selected.` });
   });
 }

@@ -1,31 +1,31 @@
 import { createContext, useContext, useRef } from "react";
 import { useStore } from "zustand";
-import type { DeskState } from "../session/index.ts";
-import type { Look, LookState } from "./look.ts";
+import type { SessionState } from "../session/index.ts";
+import type { ViewStore, ViewState } from "./viewstate.ts";
 import type { Services } from "./services.ts";
 
-interface Around extends Services {
-  readonly look: Look;
+interface AppServices extends Services {
+  readonly view: ViewStore;
 }
 
-export const AroundContext = createContext<Around | null>(null);
+export const AppContext = createContext<AppServices | null>(null);
 
-/** The services and the look around a view. Throws outside of the app. */
-export function useAround(): Around {
-  const around = useContext(AroundContext);
-  if (!around) throw new Error("a view stands outside of the app");
+/** The services and the state of what is looked at, for every part of a screen. Throws outside of the app. */
+export function useApp(): AppServices {
+  const around = useContext(AppContext);
+  if (!around) throw new Error("a screen stands outside of the app");
   return around;
 }
 
-/** A part of the desk's state; the view is drawn again when that part is another one. */
-export function useDesk<Part>(select: (state: DeskState) => Part): Part {
-  return useStore(useAround().desk.state, select);
+/** A part of the session's state; the view is drawn again when that part is another one. */
+export function useSession<Part>(select: (state: SessionState) => Part): Part {
+  return useStore(useApp().session.state, select);
 }
 
-/** A list from the desk's state; the view is drawn again only when its members change. */
-export function useDeskList<Item>(select: (state: DeskState) => readonly Item[]): readonly Item[] {
+/** A list from the session's state; the view is drawn again only when its members change. */
+export function useSessionList<Item>(select: (state: SessionState) => readonly Item[]): readonly Item[] {
   const last = useRef<readonly Item[]>([]);
-  return useDesk((state) => {
+  return useSession((state) => {
     const next = select(state);
     const same = next.length === last.current.length && next.every((item, i) => item === last.current[i]);
     if (!same) last.current = next;
@@ -33,7 +33,7 @@ export function useDeskList<Item>(select: (state: DeskState) => readonly Item[])
   });
 }
 
-/** A part of the look. */
-export function useLook<Part>(select: (state: LookState) => Part): Part {
-  return useStore(useAround().look, select);
+/** A part of what is looked at. */
+export function useView<Part>(select: (state: ViewState) => Part): Part {
+  return useStore(useApp().view, select);
 }

@@ -4,22 +4,22 @@ import { fromChance } from "../session/index.ts";
 import type { AskedDay } from "../session/index.ts";
 import { grouped } from "../words/index.ts";
 import { chanceFigure, chanceInterval, standingAgainst, WISH_STATE, wishWords } from "./chancewords.ts";
-import { useAround } from "./context.ts";
+import { useApp } from "./context.ts";
 import { From } from "./parts/from/from.tsx";
 
 /** Chances of a day, worked out in spare time; "asked" until they are there, null where they could not be worked out. */
 export function useChancesOf({ plan, schedule }: AskedDay): ChancesReport | null | "asked" {
-  const { desk } = useAround();
+  const { session } = useApp();
   const [found, find] = useState<{ readonly of: unknown; readonly report: ChancesReport | null } | null>(
     null,
   );
   useEffect(() => {
     const control = new AbortController();
-    void desk.chancesOf({ plan, schedule }, control.signal).then((report) => {
+    void session.chancesOf({ plan, schedule }, control.signal).then((report) => {
       if (!control.signal.aborted) find({ of: schedule, report });
     });
     return () => control.abort();
-  }, [desk, plan, schedule]);
+  }, [session, plan, schedule]);
   return found?.of === schedule ? found.report : "asked";
 }
 

@@ -1,15 +1,15 @@
 import { isRecord } from "../kernel/index.ts";
 import type { Services } from "./services.ts";
-import type { KeptCell, Look } from "./look.ts";
+import type { KeptCell, ViewStore } from "./viewstate.ts";
 
 /**
  * What was written in cells of setup and the plan does not take. It stays until it is mended: on whatever page and screen the
  * planner is, and when the program is opened again. Drafts are no part of the plan and go into no file.
  */
 
-/** Where drafts are held: the look for all who show them, the memory for the next time. */
+/** Where drafts are held: the view for all who show them, the memory for the next time. */
 export interface Keeping {
-  readonly look: Look;
+  readonly view: ViewStore;
   readonly memory: Services["memory"];
 }
 
@@ -25,23 +25,23 @@ export function keptIn(
 }
 
 /** Keeps a draft of the cell `id`; forgets it for null. */
-export function keepDraft({ look, memory }: Keeping, slot: string, id: string, cell: KeptCell | null): void {
-  const now = keptIn(look.getState().keptCells, slot);
+export function keepDraft({ view, memory }: Keeping, slot: string, id: string, cell: KeptCell | null): void {
+  const now = keptIn(view.getState().keptCells, slot);
   if (cell === null && !now.has(id)) return;
   const drafts = new Map(now);
   if (cell) drafts.set(id, cell);
   else drafts.delete(id);
-  look.setState({ keptCells: { slot, drafts } });
+  view.setState({ keptCells: { slot, drafts } });
   memory.set(MEMORY, JSON.stringify({ slot, drafts: [...drafts] }));
 }
 
 /** Takes up the drafts of the last time; what is no such thing is passed over. */
-export function takeUpDrafts({ look, memory }: Keeping): void {
-  if (look.getState().keptCells !== null) return;
+export function takeUpDrafts({ view, memory }: Keeping): void {
+  if (view.getState().keptCells !== null) return;
   try {
     const read: unknown = JSON.parse(memory.get(MEMORY) ?? "null");
     if (!isKept(read)) return;
-    look.setState({ keptCells: { slot: read.slot, drafts: new Map(read.drafts) } });
+    view.setState({ keptCells: { slot: read.slot, drafts: new Map(read.drafts) } });
   } catch {
     // A memory that cannot be read holds nothing.
   }

@@ -1,12 +1,12 @@
 import type { Verdict } from "../answers/index.ts";
-import type { LookState } from "./look.ts";
+import type { ViewState } from "./viewstate.ts";
 
 /**
  * The minute of line and map: under the pointer, else where pointer or keyboard were last while the window shows it, else the first
  * at which the window shows somebody out. Where it shows nobody, the last one again; before any, that of the first egress.
  */
 export function minuteOf(
-  { cursorS, minuteS, window }: Pick<LookState, "cursorS" | "minuteS" | "window">,
+  { cursorS, minuteS, window }: Pick<ViewState, "cursorS" | "minuteS" | "window">,
   outings: Verdict["outings"],
 ): number {
   if (cursorS !== null) return cursorS;

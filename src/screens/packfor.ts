@@ -1,9 +1,9 @@
 import { percent } from "../words/index.ts";
-import type { LookState } from "./look.ts";
+import type { ViewState } from "./viewstate.ts";
 import type { PackOptions } from "../session/index.ts";
 
 /** Places along the curve that a pack can be for: from likely durations over ever surer must-do work to the surest that is searched for. None is certain. */
-export type PackFor = LookState["packFor"];
+export type PackFor = ViewState["packFor"];
 
 const SURE = [0.5, 0.8, 0.9, 0.95, 0.99];
 

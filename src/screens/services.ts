@@ -9,7 +9,7 @@ import type {
 } from "../answers/index.ts";
 import type { WalkS } from "../editor/index.ts";
 import type { Plan } from "../plan/index.ts";
-import type { Desk } from "../session/index.ts";
+import type { Session } from "../session/index.ts";
 
 /** One page of paper: a complete SVG document, its size, and what it is in words. */
 export interface PaperPage {
@@ -90,7 +90,7 @@ export interface PaperPort {
 
 /** What every view may ask for; wired once, at the start. */
 export interface Services {
-  readonly desk: Desk;
+  readonly session: Session;
   /** Sun elevation over the site, degrees; null where it is unknown. */
   readonly sunDeg: (plan: Plan, atS: number) => number | null;
   /** Walking times between the plan's places, at the planned speed. */

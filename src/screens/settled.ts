@@ -1,7 +1,7 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
-import type { Desk, DeskState } from "../session/index.ts";
-import { useAround, useLook } from "./context.ts";
-import type { InHand, Look, LookState } from "./look.ts";
+import type { Session, SessionState } from "../session/index.ts";
+import { useApp, useView } from "./context.ts";
+import type { InHand, ViewStore, ViewState } from "./viewstate.ts";
 
 /**
  * `value`, but of a stream of changes only the first and the one it comes to rest at: for parts that need not follow
@@ -76,7 +76,7 @@ function calmPace(): Pace {
 
 /** `value`; while something is in hand no oftener than ten times a second, the latest at the end. */
 export function useCalm<Value>(value: Value): Value {
-  const by = useLook((look) => look.inHand?.by ?? null);
+  const by = useView((view) => view.inHand?.by ?? null);
   const inHand = by !== null;
   const [kept, keep] = useState(value);
   const [pace] = useState(calmPace);
@@ -90,23 +90,23 @@ export function useCalm<Value>(value: Value): Value {
   return inHand ? kept : value;
 }
 
-/** Parts of the desk and the look that a list is made of. */
+/** Parts of the session and the view that a list is made of. */
 type Parts = readonly unknown[];
-type SelectParts<Made extends Parts> = (desk: DeskState, look: LookState) => Made;
+type SelectParts<Made extends Parts> = (session: SessionState, view: ViewState) => Made;
 
 /**
- * Parts of the desk and the look; while something is in hand no oftener than ten times a second, the latest at the end. Whoever reads
+ * Parts of the session and the view; while something is in hand no oftener than ten times a second, the latest at the end. Whoever reads
  * them so is not even asked in between.
  */
-export function useCalmDesk<Made extends Parts>(select: SelectParts<Made>): Made {
-  const { desk, look } = useAround();
-  const calm = useMemo(() => calmDesk(desk, look), [desk, look]);
+export function useCalmSession<Made extends Parts>(select: SelectParts<Made>): Made {
+  const { session, view } = useApp();
+  const calm = useMemo(() => calmSession(session, view), [session, view]);
   return useSyncExternalStore(calm.subscribe, () => calm.read(select) as Made);
 }
 
 /** Desk and look as a list saw them last. */
-function calmDesk({ state }: Desk, look: Look) {
-  const now = () => ({ desk: state.getState(), look: look.getState() });
+function calmSession({ state }: Session, view: ViewStore) {
+  const now = () => ({ session: state.getState(), view: view.getState() });
   let kept = now();
   let parts: Parts = [];
   let wanted: SelectParts<Parts> = () => parts;
@@ -114,13 +114,13 @@ function calmDesk({ state }: Desk, look: Look) {
 
   /** Between the press and the first move there is a preview, and nothing in hand yet. */
   const hand = (): InHand["by"] | null =>
-    look.getState().inHand?.by ?? (state.getState().preview === null ? null : "pointer");
+    view.getState().inHand?.by ?? (state.getState().preview === null ? null : "pointer");
 
   return {
     read(select: SelectParts<Parts>): Parts {
       wanted = select;
-      const { desk, look: looked } = hand() === null ? now() : kept;
-      const next = select(desk, looked);
+      const { session, view: looked } = hand() === null ? now() : kept;
+      const next = select(session, looked);
       if (!sameParts(next, parts)) parts = next;
       return parts;
     },
@@ -136,8 +136,8 @@ function calmDesk({ state }: Desk, look: Look) {
       const settle = (): void => {
         asked = false;
         const by = hand();
-        const { desk, look: looked } = now();
-        if (!ended && by !== null && !sameParts(wanted(desk, looked), parts)) pace.ask(by, follow);
+        const { session, view: looked } = now();
+        if (!ended && by !== null && !sameParts(wanted(session, looked), parts)) pace.ask(by, follow);
       };
       /** A key is one change and is answered at once, with all that its step still changes. */
       const keyed = (): void => {
@@ -159,7 +159,7 @@ function calmDesk({ state }: Desk, look: Look) {
           queueMicrotask(settle);
         }
       };
-      const stops = [state.subscribe(changed), look.subscribe(changed)];
+      const stops = [state.subscribe(changed), view.subscribe(changed)];
       return () => {
         ended = true;
         pace.forget();

@@ -1,17 +1,17 @@
 import { useEffect } from "react";
 import { lateTableIsStale } from "../session/index.ts";
-import { useAround, useDesk } from "./context.ts";
+import { useApp, useSession } from "./context.ts";
 
 /**
  * While `wanted`, has the late table of the open day worked out when there is none or the day has changed. What was
  * stopped or has failed is left alone until the day changes or the planner asks.
  */
 export function useLateTable(wanted: boolean): void {
-  const { desk } = useAround();
-  const due = useDesk(
+  const { session } = useApp();
+  const due = useSession(
     (state) => state.lateTable === null || (lateTableIsStale(state) && !state.lateTable.running),
   );
   useEffect(() => {
-    if (wanted && due) void desk.askLateTable();
-  }, [wanted, due, desk]);
+    if (wanted && due) void session.askLateTable();
+  }, [wanted, due, session]);
 }

@@ -13,7 +13,7 @@ import type {
 import type { Shape } from "../kernel/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 
-/** What the desk keeps of questions that take a while: each with the day it was asked about. */
+/** What the session keeps of questions that take a while: each with the day it was asked about. */
 
 /** A question why, under way or answered. */
 export interface Asking {

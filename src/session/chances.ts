@@ -4,7 +4,7 @@ import type { ChanceChange, InSight } from "./answers.ts";
 import type { Core } from "./core.ts";
 import type { AskedDay } from "./fromwhat.ts";
 import { betterDay, shownPlan, shownSchedule } from "./selectors.ts";
-import type { DeskState } from "./state.ts";
+import type { SessionState } from "./state.ts";
 
 export interface ChanceCommands {
   /**
@@ -32,7 +32,7 @@ export function chanceCommands(core: Core): ChanceCommands {
 }
 
 /** The last few days counted, to hold the next one against; the answer is how the chances of a day differ. */
-function fewDays(): (now: DeskState, of: AskedDay, report: ChancesReport) => ChanceChange | null {
+function fewDays(): (now: SessionState, of: AskedDay, report: ChancesReport) => ChanceChange | null {
   const few: (AskedDay & { readonly report: ChancesReport })[] = [];
   /** The better day that was counted last, and the plan that its run was asked for. */
   let better: { readonly of: AskedDay; readonly asked: Plan } | null = null;
@@ -55,7 +55,7 @@ function fewDays(): (now: DeskState, of: AskedDay, report: ChancesReport) => Cha
 }
 
 /** The day to be played next and on how many days; null while nothing is due. Many days are for a day that `rests`. */
-function due(now: DeskState, rests: boolean): { readonly of: AskedDay; readonly days: number } | null {
+function due(now: SessionState, rests: boolean): { readonly of: AskedDay; readonly days: number } | null {
   const of = { plan: shownPlan(now), schedule: shownSchedule(now) };
   if (of.schedule.placements.length === 0) return null;
   const { chances } = now;
@@ -103,7 +103,7 @@ function watching({ state, ports }: Core): ChanceCommands["watchChances"] {
   // What was in hand is first let go, then put down: both in one go.
   const soon = onceInOneGo(next);
 
-  const changed = (now: DeskState, before: DeskState): void => {
+  const changed = (now: SessionState, before: SessionState): void => {
     if (shownPlan(now) === shownPlan(before) && shownSchedule(now) === shownSchedule(before)) {
       if (now.preview === null && before.preview !== null) soon();
       return;
@@ -167,7 +167,7 @@ function inSpareTime({ ports }: Core): ChanceCommands["chancesOf"] {
 }
 
 /** True when the chances that are there are of the shown day. */
-export function chancesStand(state: DeskState): boolean {
+export function chancesStand(state: SessionState): boolean {
   const { chances } = state;
   return chances !== null && isOf(chances, { plan: shownPlan(state), schedule: shownSchedule(state) });
 }
@@ -199,12 +199,12 @@ let answered: {
 } | null = null;
 
 /** The chances of the shown day; null while they are of another one or unknown. */
-export function chancesNow(state: DeskState): ChancesReport | null {
+export function chancesNow(state: SessionState): ChancesReport | null {
   return chancesStand(state) ? (state.chances?.report ?? null) : null;
 }
 
 /** How the chances of the shown day differ, while something is in hand or the packer is at work; null at rest and while unknown. */
-export function chanceChange(state: DeskState): ChanceChange | null {
+export function chanceChange(state: SessionState): ChanceChange | null {
   const change = chancesStand(state) ? (state.chances?.change ?? null) : null;
   if (!change) return null;
   if (state.preview) return sameSchedule(change.from, state.preview.start) ? change : null;
@@ -212,6 +212,6 @@ export function chanceChange(state: DeskState): ChanceChange | null {
 }
 
 /** Chances of the open day while nothing is in hand; null while they are not known. */
-export function chancesAtRest(state: DeskState): ChancesReport | null {
+export function chancesAtRest(state: SessionState): ChancesReport | null {
   return state.preview === null ? chancesNow(state) : null;
 }

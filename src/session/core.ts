@@ -12,21 +12,21 @@ import {
 import { blankPlan, blankVerdict } from "./blank.ts";
 import { type HeavySteps, heavySteps } from "./heavysteps.ts";
 import { emptyHistory, type History, recorded } from "./history.ts";
-import type { DeskPorts } from "./ports.ts";
-import type { DeskState, Notice } from "./state.ts";
+import type { SessionPorts } from "./ports.ts";
+import type { SessionState, Notice } from "./state.ts";
 
-/** What the desk's commands share: the state, the judge, and the one way a plan is replaced. */
+/** What the session's commands share: the state, the judge, and the one way a plan is replaced. */
 export interface Core {
-  readonly ports: DeskPorts;
-  readonly state: StoreApi<DeskState>;
+  readonly ports: SessionPorts;
+  readonly state: StoreApi<SessionState>;
   /** Has what is dear to judge in a plan worked out before it is laid; false where that was broken off. */
   makeReady(plan: Plan): Promise<boolean>;
   /** The judge's word on a schedule of the open plan. */
   judge(schedule: Schedule): Verdict;
-  /** Puts a plan on the desk with the verdict on its schedule; the gesture under way, if any, ends without effect. */
+  /** Opens a plan with the verdict on its schedule; the gesture under way, if any, ends without effect. */
   show(plan: Plan, history: History): void;
-  /** Puts another plan on the desk, which lies in `slot` of the shelf; what was on it is only left, not changed. */
-  lay(plan: Plan, history: History, slot: string, writing?: DeskState["writing"]): void;
+  /** Opens another plan, which lies in `slot` of the shelf; what was on it is only left, not changed. */
+  lay(plan: Plan, history: History, slot: string, writing?: SessionState["writing"]): void;
   /** Applies an edit as one step of the history; an empty one leaves no mark. Where its ways take long it is made when they are known. */
   step(edit: Edit): void;
   /** Steps that wait for their ways; null where nothing is worked out beside the page. */
@@ -41,10 +41,10 @@ export interface Core {
 const ELSEWHERE =
   "This plan is being written in another window. Take it over here, or open a copy of it, to change it.";
 
-/** A core with a blank plan on the desk. */
-export function createCore(ports: DeskPorts): Core {
+/** A core with a blank plan in the session. */
+export function createCore(ports: SessionPorts): Core {
   const plan = blankPlan(ports.clock.nowMs());
-  const state = createStore<DeskState>()(() => stateOf(plan, ports));
+  const state = createStore<SessionState>()(() => stateOf(plan, ports));
   const judgeOf = judging(ports);
   const listeners: ((plan: Plan) => void)[] = [];
 
@@ -87,7 +87,7 @@ export function createCore(ports: DeskPorts): Core {
     },
   };
 
-  function put(next: Plan, history: History, more: Partial<DeskState>): void {
+  function put(next: Plan, history: History, more: Partial<SessionState>): void {
     const { selection } = { ...state.getState(), ...more };
     const known = new Set(next.tasks.map((task) => task.id));
     const kept = selection.filter((task) => known.has(task));
@@ -105,8 +105,8 @@ export function createCore(ports: DeskPorts): Core {
   return core;
 }
 
-/** A desk with `plan` on it, and nothing asked or answered yet. */
-function stateOf(plan: Plan, ports: DeskPorts): DeskState {
+/** A session with `plan` open, and nothing asked or answered yet. */
+function stateOf(plan: Plan, ports: SessionPorts): SessionState {
   return {
     slot: ports.newId(),
     writing: "here",
@@ -133,7 +133,7 @@ function stateOf(plan: Plan, ports: DeskPorts): DeskState {
 }
 
 /** The judge of a plan; that of the last one is kept. */
-function judging({ judgeFor }: DeskPorts): (plan: Plan) => (schedule: Schedule) => Verdict {
+function judging({ judgeFor }: SessionPorts): (plan: Plan) => (schedule: Schedule) => Verdict {
   let last: { readonly plan: Plan; readonly judge: (schedule: Schedule) => Verdict } | null = null;
   return (plan) => {
     if (last?.plan !== plan) last = { plan, judge: judgeFor(plan) };

@@ -6,7 +6,7 @@ import type { Core } from "./core.ts";
 import type { EditCommands } from "./editing.ts";
 import { wordsOf } from "./files.ts";
 import { oneCall } from "./onecall.ts";
-import type { DeskState } from "./state.ts";
+import type { SessionState } from "./state.ts";
 import type { VariantCommands } from "./variants.ts";
 
 /** Commands about the curve: worth on average against the chance of every must-do done, and the days along it. */
@@ -24,7 +24,7 @@ export function curveCommands(core: Core, edits: EditCommands, variants: Variant
   const { state, ports } = core;
   const call = oneCall();
 
-  const note = (part: Partial<NonNullable<DeskState["curve"]>>): void =>
+  const note = (part: Partial<NonNullable<SessionState["curve"]>>): void =>
     state.setState((now) => (now.curve ? { curve: { ...now.curve, ...part } } : {}));
   const end = (how: "stopped" | "overtaken"): void => {
     if (call.end()) note({ running: false, end: how });
@@ -84,7 +84,7 @@ function offeredBy(
 }
 
 /** True when the curve that is there is of the requests, crew and limits of the open plan: its schedule does not matter. */
-export function curveStands({ curve, plan }: DeskState): boolean {
+export function curveStands({ curve, plan }: SessionState): boolean {
   return curve !== null && sameRequests(curve.plan, plan);
 }
 
@@ -92,7 +92,7 @@ export function curveStands({ curve, plan }: DeskState): boolean {
  * True when a curve is missing, or of another plan, and nothing speaks against working it out: nothing is in hand, the packer rests. What
  * was stopped or has failed is not due again until the plan changes.
  */
-export function curveIsDue(state: DeskState): boolean {
+export function curveIsDue(state: SessionState): boolean {
   const { curve, plan, run, preview } = state;
   if (run?.running || preview !== null || plan.tasks.length === 0) return false;
   if (!curve || !curveStands(state)) return !curve?.running;

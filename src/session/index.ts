@@ -1,7 +1,7 @@
-export { createDesk } from "./desk.ts";
-export type { Desk } from "./desk.ts";
+export { createSession } from "./session.ts";
+export type { Session } from "./session.ts";
 export { systemClock, systemId } from "./ports.ts";
-export type { Clock, DeskPorts, JudgeFor } from "./ports.ts";
+export type { Clock, SessionPorts, JudgeFor } from "./ports.ts";
 export { browserArchive } from "./shelf/archive.ts";
 export type { Archive, Card, KeptState, StateKind, StoredPlan } from "./shelf/records.ts";
 export type { Picture } from "./shelf/picture.ts";
@@ -33,7 +33,7 @@ export {
   tasksById,
   undoName,
 } from "./selectors.ts";
-export { isOnGrid } from "./deskwork.ts";
+export { isOnGrid } from "./sessionwork.ts";
 export { printedIsStale } from "./printing.ts";
 export { chanceChange, chancesAtRest, chancesNow, chancesStand, FEW_DAYS, MANY_DAYS } from "./chances.ts";
 export { curveIsDue, curveStands } from "./curve.ts";
@@ -45,12 +45,12 @@ export { mendOutcome } from "./running.ts";
 export { askedAgainstThere } from "./asked.ts";
 export { benchSays, whyIsStale } from "./why.ts";
 export type { Asking, OddsChoice, OddsWork, PrintedWork, LateTableWork } from "./answers.ts";
-export type { DeskState, Preview, Run } from "./state.ts";
+export type { SessionState, Preview, Run } from "./state.ts";
 export type { HeightAnswers, HeightQuestion, HeightSource } from "../exchange/heightgrid/index.ts";
 export { siteWork, withPlaceAt } from "./site.ts";
 export type { SiteFile, SiteWork, Taken } from "./site.ts";
 
-// What the judge says in words, which screens see through the desk only.
+// What the judge says in words, which screens see through the session only.
 export { easedWords, limiterWords, overWords, spareWords, subtract, worseWords } from "../check/index.ts";
 export type { PackOptions } from "../engine/calls.ts";
 export type { Leaves } from "./leaving.ts";

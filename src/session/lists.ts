@@ -11,7 +11,7 @@ import {
 } from "../exchange/lists/index.ts";
 import type { Fault } from "../plan/index.ts";
 import { counted } from "../words/index.ts";
-import type { Desk } from "./desk.ts";
+import type { Session } from "./session.ts";
 import { wordsOf } from "./files.ts";
 
 /** Lists from spreadsheets on their way into the open plan. */
@@ -51,10 +51,10 @@ export async function openList(file: ListFile): Promise<Outcome<readonly Sheet[]
 }
 
 /** Takes what a list makes of the open plan into it, as one step of the history. */
-export function takeList(desk: Desk, name: string, read: ListRead): Outcome<string, readonly Fault[]> {
+export function takeList(session: Session, name: string, read: ListRead): Outcome<string, readonly Fault[]> {
   const many = read.rows.filter(({ state }) => state === "new" || state === "changed").length;
   const step = `Import ${counted(many, "row")} from ${name}`;
-  const put = desk.edit(step, () => read.parts);
+  const put = session.edit(step, () => read.parts);
   return put.ok ? { ok: true, value: step } : put;
 }
 

@@ -4,7 +4,7 @@ import type { Core } from "./core.ts";
 import { wordsOf } from "./files.ts";
 import { oneCall } from "./onecall.ts";
 import { sameDay } from "./sameday.ts";
-import type { DeskState } from "./state.ts";
+import type { SessionState } from "./state.ts";
 import type { VariantCommands } from "./variants.ts";
 
 /** Stands for the open day where odds are kept by variant. */
@@ -121,7 +121,7 @@ function lateTableRuns({ state, ports, onPlan }: Core): Pick<OddsCommands, "askL
 }
 
 /** True when the odds that are there are of another day than the open one or the variant as it is now. */
-export function oddsAreStale(state: DeskState, which: string): boolean {
+export function oddsAreStale(state: SessionState, which: string): boolean {
   const work = state.odds.get(which);
   return work !== undefined && !isOfToday(work.reported ?? work, state, which);
 }
@@ -131,7 +131,7 @@ export function oddsAreStale(state: DeskState, which: string): boolean {
  * them out: no run is under way, the packer rests, something is placed. What was stopped or has failed is not due again
  * until the day changes.
  */
-export function oddsAreDue(state: DeskState, which: string): boolean {
+export function oddsAreDue(state: SessionState, which: string): boolean {
   if (state.run?.running || placedOn(state, which) === 0) return false;
   const work = state.odds.get(which);
   if (!work) return true;
@@ -139,12 +139,12 @@ export function oddsAreDue(state: DeskState, which: string): boolean {
 }
 
 /** How many tasks the open day or a variant has placed; none of an unknown variant. */
-export function placedOn({ plan }: DeskState, which: string): number {
+export function placedOn({ plan }: SessionState, which: string): number {
   const of = which === PRESENT ? plan : plan.variants.find((one) => one.id === which);
   return of?.schedule.placements.length ?? 0;
 }
 
-function isOfToday(day: OddsDay, { plan }: DeskState, which: string): boolean {
+function isOfToday(day: OddsDay, { plan }: SessionState, which: string): boolean {
   if (which === PRESENT) return sameDay(day.base, plan);
   const variant = plan.variants.find((one) => one.id === which);
   return (
@@ -153,6 +153,6 @@ function isOfToday(day: OddsDay, { plan }: DeskState, which: string): boolean {
 }
 
 /** True when the late table that is there is of another day than the open one. */
-export function lateTableIsStale({ lateTable, plan }: DeskState): boolean {
+export function lateTableIsStale({ lateTable, plan }: SessionState): boolean {
   return lateTable !== null && !sameDay(lateTable.plan, plan);
 }

@@ -5,9 +5,9 @@ import type { Archive } from "./shelf/records.ts";
 import type { FileHandles } from "./shelf/filehandle.ts";
 import type { Windows } from "./shelf/windows.ts";
 
-/** What the desk needs from outside; all of it is injected. */
+/** What the session needs from outside; all of it is injected. */
 
-/** Time as the desk sees it. */
+/** Time as the session sees it. */
 export interface Clock {
   /** Milliseconds since 1970, UTC. */
   nowMs(): number;
@@ -18,13 +18,13 @@ export interface Clock {
 /** The judge, bound to a plan first so that one plan's many schedules are judged fast. */
 export type JudgeFor = (plan: Plan) => (schedule: Schedule) => Verdict;
 
-export interface DeskPorts {
+export interface SessionPorts {
   readonly engine: Engine;
   /** Another one for what is worked out in spare time, so that it holds nothing up; the same where left out. */
   readonly spare?: () => Engine;
   readonly judgeFor: JudgeFor;
   /**
-   * Has what is dear to judge in a plan worked out before it is laid on the desk, so that the page does not stand still for it. False where
+   * Has what is dear to judge in a plan worked out before it is opened, so that the page does not stand still for it. False where
    * that was broken off, and the plan is not to be opened. Left out, the plan is laid at once.
    */
   readonly makeReady?: (plan: Plan) => Promise<boolean>;

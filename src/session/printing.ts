@@ -2,7 +2,7 @@ import type { PrintedWork } from "./answers.ts";
 import type { Core } from "./core.ts";
 import { wordsOf } from "./files.ts";
 import { oneCall } from "./onecall.ts";
-import type { DeskState } from "./state.ts";
+import type { SessionState } from "./state.ts";
 
 /** Commands that set the judge to work on what is printed. */
 export interface PrintCommands {
@@ -45,6 +45,6 @@ export function printCommands({ state, ports, onPlan }: Core): PrintCommands {
 }
 
 /** True when the printed moments that are there, or were tried, are of another plan than the open one. */
-export function printedIsStale({ printed, plan }: DeskState): boolean {
+export function printedIsStale({ printed, plan }: SessionState): boolean {
   return printed !== null && printed.plan !== plan;
 }

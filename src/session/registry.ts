@@ -1,6 +1,6 @@
 /**
  * One list of everything that can be done, so that a menu, a key and the searchable list call the same thing by the
- * same name. The desk puts in what it can do by itself; screens add what concerns them while they are shown.
+ * same name. The session puts in what it can do by itself; screens add what concerns them while they are shown.
  */
 
 /** Something that can be done. */

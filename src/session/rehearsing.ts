@@ -20,7 +20,7 @@ import {
   type RehearsedWays,
   withReadings,
 } from "../rehearsal/index.ts";
-import type { Desk } from "./desk.ts";
+import type { Session } from "./session.ts";
 import { leavingOf } from "./leaving.ts";
 import type { JudgeFor } from "./ports.ts";
 import { type RehearsalClock, rehearsalClock } from "./rehearsalclock.ts";
@@ -70,15 +70,15 @@ export interface RehearsalPorts extends KeeperPorts {
 const BEFORE_S = 900;
 const MEMORY = "rehearsal";
 
-export function rehearsalWork(desk: Desk, ports: RehearsalPorts): RehearsalWork {
-  const stage = stageOf(desk, ports);
+export function rehearsalWork(session: Session, ports: RehearsalPorts): RehearsalWork {
+  const stage = stageOf(session, ports);
   const { state, clock, replanning, keeper, fileText } = stage;
 
   return {
     state,
     restore: () => restore(stage, ports),
     begin(seed) {
-      const { plan, verdict } = desk.state.getState();
+      const { plan, verdict } = session.state.getState();
       const egress = verdict.outings.map((outing): number => outing.span.startS);
       const fromS = egress.length === 0 ? 0 : Math.max(0, Math.min(...egress) - BEFORE_S);
       stage.start(plan, rehearsalFrom(fromS, seed));
@@ -129,7 +129,7 @@ interface Stage extends Pick<RehearsalWork, "call" | "takeBack" | "end" | "fileT
   start(plan: Plan, rehearsal: Rehearsal): void;
 }
 
-function stageOf(desk: Desk, ports: RehearsalPorts): Stage {
+function stageOf(session: Session, ports: RehearsalPorts): Stage {
   const state = createStore<RehearsalState>()(() => NOTHING);
   const leaving = leavingOf(ports, (leaves) => state.setState({ leaves }));
   const fileText = textOf(() => state.getState().day);
@@ -156,7 +156,7 @@ function stageOf(desk: Desk, ports: RehearsalPorts): Stage {
     put({ ...rehearsal, calls: [...rehearsal.calls, { ...made, atS: rehearsal.nowS } as Call] });
     keeper.keep();
   };
-  const replanning = replanningOf(desk, ports, state, (schedule) => call({ kind: "replanned", schedule }));
+  const replanning = replanningOf(session, ports, state, (schedule) => call({ kind: "replanned", schedule }));
   const halt = (): void => {
     clock.halt();
     replanning.drop();

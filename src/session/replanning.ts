@@ -4,7 +4,7 @@ import type { Engine } from "../engine/calls.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import type { DayStanding } from "../rehearsal/index.ts";
 import { scheduleChanges } from "../words/index.ts";
-import type { Desk } from "./desk.ts";
+import type { Session } from "./session.ts";
 import { wordsOf } from "./files.ts";
 import type { JudgeFor } from "./ports.ts";
 import type { Proposal, Rehearsed, RehearsalState } from "./rehearsalstate.ts";
@@ -22,7 +22,7 @@ const PLAN_S = 5;
 const TOO_OLD = "The new schedule is older than what has begun since. Ask for another one.";
 
 export function replanningOf(
-  desk: Pick<Desk, "chancesOf">,
+  session: Pick<Session, "chancesOf">,
   ports: { readonly engine: Pick<Engine, "mend" | "pack">; readonly judgeFor: JudgeFor },
   state: Pick<StoreApi<RehearsalState>, "getState" | "setState">,
   replanned: (schedule: Schedule) => void,
@@ -61,7 +61,7 @@ export function replanningOf(
           return;
         }
         state.setState({ planning: null, proposal: proposalOf(how, day, plan, answer) });
-        const chances = await bothChances(desk, plan, schedule, mine.signal);
+        const chances = await bothChances(session, plan, schedule, mine.signal);
         const { proposal } = state.getState();
         if (asking === mine && proposal && chances) state.setState({ proposal: { ...proposal, chances } });
       } catch (error) {
@@ -120,13 +120,13 @@ function proposalOf(
 
 /** The chances of the day as it would go on and of `schedule`; null where either cannot be counted. */
 async function bothChances(
-  desk: Pick<Desk, "chancesOf">,
+  session: Pick<Session, "chancesOf">,
   plan: Plan,
   schedule: Schedule,
   signal: AbortSignal,
 ): Promise<Proposal["chances"]> {
   const counted = (of: Schedule): Promise<ChancesReport | null> =>
-    desk.chancesOf({ plan, schedule: of }, signal);
+    session.chancesOf({ plan, schedule: of }, signal);
   const [before, after] = await Promise.all([counted(plan.schedule), counted(schedule)]);
   return before && after ? { before, after } : null;
 }

@@ -4,7 +4,7 @@ import { type Plan, sameSchedule, type Schedule } from "../plan/index.ts";
 import type { Core } from "./core.ts";
 import type { EditCommands } from "./editing.ts";
 import { oneCall } from "./onecall.ts";
-import type { DeskState, Run } from "./state.ts";
+import type { SessionState, Run } from "./state.ts";
 
 /** Commands that set the packer to work. One run at a time; a run ends when the plan it was asked for changes. */
 export interface RunCommands {
@@ -21,7 +21,7 @@ export interface RunCommands {
 }
 
 /** What the last mend made of the day, as long as the schedule is what it made and something changed; null else. */
-export function mendOutcome({ run, plan }: DeskState): MendReport | null {
+export function mendOutcome({ run, plan }: SessionState): MendReport | null {
   if (!run?.mended || !run.made || run.mended.changes.length === 0) return null;
   if (!sameSchedule(run.made, plan.schedule)) return null;
   return run.mended;

@@ -2,10 +2,10 @@ import { scoreGain } from "../check/index.ts";
 import type { Finding, PackReport, Score, Verdict } from "../answers/index.ts";
 import type { Placement, Plan, Schedule, Task } from "../plan/index.ts";
 import { sameDay } from "./sameday.ts";
-import type { DeskState, Run } from "./state.ts";
+import type { SessionState, Run } from "./state.ts";
 
 /**
- * What views read from the desk. None of them makes a new list or map while what it is made from is the same object,
+ * What views read from the session. None of them makes a new list or map while what it is made from is the same object,
  * so a view is drawn again only when something has changed.
  */
 
@@ -13,7 +13,7 @@ import type { DeskState, Run } from "./state.ts";
 export function betterDay({
   run,
   preview,
-}: DeskState): (Run & { best: Schedule; bestVerdict: Verdict }) | null {
+}: SessionState): (Run & { best: Schedule; bestVerdict: Verdict }) | null {
   return !preview && run?.running && hasBest(run) ? run : null;
 }
 
@@ -22,22 +22,22 @@ function hasBest(run: Run): run is Run & { best: Schedule; bestVerdict: Verdict 
 }
 
 /** The schedule to draw: the held one while a gesture is on, the best so far while the packer is at work, else the plan's. */
-export function shownSchedule(state: DeskState): Schedule {
+export function shownSchedule(state: SessionState): Schedule {
   return state.preview?.schedule ?? betterDay(state)?.best ?? state.plan.schedule;
 }
 
 /** The plan to draw: with the held durations while a gesture is on; its schedule is `shownSchedule`. */
-export function shownPlan(state: DeskState): Plan {
+export function shownPlan(state: SessionState): Plan {
   return state.preview ? state.preview.plan : state.plan;
 }
 
 /** The verdict to show: that on the shown schedule. */
-export function shownVerdict(state: DeskState): Verdict {
+export function shownVerdict(state: SessionState): Verdict {
   return state.preview?.verdict ?? betterDay(state)?.bestVerdict ?? state.verdict;
 }
 
 /** How the score of the shown day differs: from that before the gesture, or from that of the last better day; null at rest. */
-export function scoreChange(state: DeskState): Score | null {
+export function scoreChange(state: SessionState): Score | null {
   if (state.preview) return state.preview.difference.score;
   const run = betterDay(state);
   return run && lastGain(run);
@@ -53,7 +53,7 @@ const tasksOf = remembered(
 );
 
 /** The shown tasks by id. */
-export function tasksById(state: DeskState): ReadonlyMap<string, Task> {
+export function tasksById(state: SessionState): ReadonlyMap<string, Task> {
   return tasksOf(shownPlan(state).tasks);
 }
 
@@ -63,7 +63,7 @@ const placementsOf = remembered(
 );
 
 /** The shown placements by task id. */
-export function placementsByTask(state: DeskState): ReadonlyMap<string, Placement> {
+export function placementsByTask(state: SessionState): ReadonlyMap<string, Placement> {
   return placementsOf(shownSchedule(state));
 }
 
@@ -75,12 +75,12 @@ const benchOf = remembered((tasks: Plan["tasks"]) =>
 );
 
 /** The tasks on the bench, in the plan's order. */
-export function benchTasks(state: DeskState): readonly Task[] {
+export function benchTasks(state: SessionState): readonly Task[] {
   return benchOf(state.plan.tasks)(shownSchedule(state));
 }
 
 /** True when the bench reasons are of the open day: what fitted on the day before need not fit on this one. */
-export function benchStands({ benchAsOf, plan }: DeskState): boolean {
+export function benchStands({ benchAsOf, plan }: SessionState): boolean {
   return benchAsOf !== null && sameDay(benchAsOf, plan);
 }
 
@@ -100,28 +100,28 @@ const findingsOf = remembered((verdict: Verdict): ReadonlyMap<string, readonly F
 });
 
 /** The shown findings that name a task. */
-export function findingsOfTask(state: DeskState, task: string): readonly Finding[] {
+export function findingsOfTask(state: SessionState, task: string): readonly Finding[] {
   return findingsOf(shownVerdict(state)).get(task) ?? NONE;
 }
 
 const packOf = remembered((plan: Plan) =>
-  remembered((run: NonNullable<DeskState["run"]>): PackReport | null =>
+  remembered((run: NonNullable<SessionState["run"]>): PackReport | null =>
     run.packed && sameDay({ ...run.plan, schedule: run.packed.schedule }, plan) ? run.packed : null,
   ),
 );
 
 /** The last pack's report while the open day is still the one it made; null while something is in hand. */
-export function packStands({ plan, run, preview }: DeskState): PackReport | null {
+export function packStands({ plan, run, preview }: SessionState): PackReport | null {
   return run && !preview ? packOf(plan)(run) : null;
 }
 
 /** The name of the step that undo would take back; null when there is none. */
-export function undoName(state: DeskState): string | null {
+export function undoName(state: SessionState): string | null {
   return state.history.undo.at(-1)?.name ?? null;
 }
 
 /** The name of the step that redo would do again; null when there is none. */
-export function redoName(state: DeskState): string | null {
+export function redoName(state: SessionState): string | null {
   return state.history.redo.at(-1)?.name ?? null;
 }
 

@@ -16,7 +16,7 @@ import {
   takenWords,
 } from "../exchange/heightgrid/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
-import type { Desk } from "./desk.ts";
+import type { Session } from "./session.ts";
 import { wordsOf } from "./files.ts";
 
 /** The site of the open plan: what the engine says of it, places put elsewhere, and files in and out. */
@@ -84,8 +84,8 @@ function refused(name: string, why: string): Taken {
   return { ok: false, words: `${name} was not taken: ${why}. The plan is as it was.` };
 }
 
-export function siteWork(desk: Desk, engine: Engine): SiteWork {
-  const open = (): Plan => desk.state.getState().plan;
+export function siteWork(session: Session, engine: Engine): SiteWork {
+  const open = (): Plan => session.state.getState().plan;
 
   return {
     ground: (plan, signal) => engine.siteGround(plan, {}, { signal }),
@@ -96,20 +96,20 @@ export function siteWork(desk: Desk, engine: Engine): SiteWork {
       const place = open().site.places.find((one) => one.id === id);
       if (!place) return "there is no such place";
       if (place.kind === "lander") return "the lander is where coordinates begin and stays there";
-      const put = desk.edit(`Move ${place.name}`, (plan) => ({
+      const put = session.edit(`Move ${place.name}`, (plan) => ({
         site: withPlaceAt(plan, id, eastM, northM).site,
       }));
       return put.ok ? null : (put.error[0]?.message ?? "the plan cannot take it");
     },
     geoJson: (walks, rings) => planGeoJson(open(), walks ? walkLines(open(), walks, rings) : []),
-    addGeoJson: (file) => addGeoJson(desk, file),
-    ...heightFiles(desk),
+    addGeoJson: (file) => addGeoJson(session, file),
+    ...heightFiles(session),
   };
 }
 
 /** The files of heights. */
-function heightFiles(desk: Desk): Pick<SiteWork, "openHeights" | "layHeights" | "takeHeights"> {
-  const onBody = (): SiteOnBody => placeOf(desk.state.getState().plan);
+function heightFiles(session: Session): Pick<SiteWork, "openHeights" | "layHeights" | "takeHeights"> {
+  const onBody = (): SiteOnBody => placeOf(session.state.getState().plan);
   return {
     async openHeights(files) {
       const sorted = heightsAmong(files);
@@ -142,7 +142,7 @@ function heightFiles(desk: Desk): Pick<SiteWork, "openHeights" | "layHeights" | 
       }
       if (!found.ok) return found.error;
       const { ground, taken } = found.value;
-      const put = desk.edit(`Ground from ${source.name}`, () => ({ ground }));
+      const put = session.edit(`Ground from ${source.name}`, () => ({ ground }));
       if (!put.ok) return refused(source.name, put.error[0]?.message ?? "the plan cannot take it");
       return {
         ok: true,
@@ -153,7 +153,7 @@ function heightFiles(desk: Desk): Pick<SiteWork, "openHeights" | "layHeights" | 
   };
 }
 
-async function addGeoJson(desk: Desk, file: SiteFile): Promise<Taken> {
+async function addGeoJson(session: Session, file: SiteFile): Promise<Taken> {
   if (file.size > LARGEST) return refused(file.name, "the file is too large");
   let text: string;
   try {
@@ -161,11 +161,11 @@ async function addGeoJson(desk: Desk, file: SiteFile): Promise<Taken> {
   } catch (error) {
     return refused(file.name, `it cannot be read, ${wordsOf(error)}`);
   }
-  const read = readGeoJson(text, desk.state.getState().plan);
+  const read = readGeoJson(text, session.state.getState().plan);
   if (!read.ok) return refused(file.name, read.error);
   const { places, keepOuts, leftOut } = read.value;
   if (places.length + keepOuts.length === 0) return refused(file.name, "it has no points and no polygons");
-  const put = desk.edit(`Add places from ${file.name}`, ({ site }) => ({
+  const put = session.edit(`Add places from ${file.name}`, ({ site }) => ({
     site: {
       ...site,
       places: [...site.places, ...places],

@@ -20,8 +20,8 @@ import type {
 } from "./answers.ts";
 import type { History } from "./history.ts";
 
-/** What lies on the desk. Every part is replaced as a whole and never changed in place. */
-export interface DeskState {
+/** What is open, and what is known of it. Every part is replaced as a whole and never changed in place. */
+export interface SessionState {
   /** Where the open plan lies on the shelf. */
   readonly slot: string;
   /** elsewhere: another window writes the open plan, and this one shows what that has saved. */

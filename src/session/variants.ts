@@ -16,7 +16,7 @@ import {
 } from "../plan/index.ts";
 import type { Core } from "./core.ts";
 import type { EditCommands } from "./editing.ts";
-import type { DeskPorts } from "./ports.ts";
+import type { SessionPorts } from "./ports.ts";
 
 /**
  * Named alternatives to the day as it stands. Names, schedules and what each gives up of the plan beside (a longer EVA, another
@@ -118,7 +118,7 @@ export function variantCommands(core: Core, edits: EditCommands): VariantCommand
 }
 
 /** The days of a plan's variants, each laid and judged once. */
-function variantDays(ports: DeskPorts): (plan: Plan, id: string) => VariantDay | null {
+function variantDays(ports: SessionPorts): (plan: Plan, id: string) => VariantDay | null {
   const days = new WeakMap<Plan, Map<string, VariantDay>>();
 
   const laid = (plan: Plan, id: string): VariantDay | null => {

@@ -7,7 +7,7 @@ import { wordsOf } from "./files.ts";
 import { oneCall } from "./onecall.ts";
 import { sameDay } from "./sameday.ts";
 import { betterDay } from "./selectors.ts";
-import type { DeskState } from "./state.ts";
+import type { SessionState } from "./state.ts";
 import type { VariantCommands } from "./variants.ts";
 
 /** Commands on the question why something is not on the day, or is wrong with it. */
@@ -115,7 +115,7 @@ function variantOf(
 }
 
 /** True when the day is no longer the one that was asked about. */
-export function whyIsStale({ why, plan }: DeskState): boolean {
+export function whyIsStale({ why, plan }: SessionState): boolean {
   return why !== null && !sameDay(why.plan, plan);
 }
 
@@ -124,7 +124,7 @@ export function whyIsStale({ why, plan }: DeskState): boolean {
  * own reason. So card, panel and offers have one figure, that of the trial; the bench alone has none. Null while nothing is known, and
  * while a better day of the packer stands on the line: no reason is of that day.
  */
-export function benchSays(state: DeskState, task: string): string | null {
+export function benchSays(state: SessionState, task: string): string | null {
   if (betterDay(state)) return null;
   const { why } = state;
   const report = why?.task === task && !whyIsStale(state) ? why.report : null;

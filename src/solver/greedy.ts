@@ -33,7 +33,7 @@ function bestNext({ problem, board }: Day, insertion: Insertion, barred: Uint8Ar
   let bestOwed = false;
   let bestValue = -Infinity;
   for (let a = 0; a < problem.activities; a += 1) {
-    if (board.placed[a] === 1 || barred[a] === 1 || !insertion.look(a, 0)) continue;
+    if (board.placed[a] === 1 || barred[a] === 1 || !insertion.view(a, 0)) continue;
     const minutes = Math.max(1, insertion.leastCost()) / 60;
     const owed = board.isOwed(a);
     const value = board.worthWith(a) / minutes;

@@ -180,7 +180,7 @@ class CrewRun implements PackRun {
       const inTime = Math.floor((LOOK_S * k) / Math.max(1e-9, clock() - nowS));
       this.burst = Math.max(1, Math.min(MOST_IN_BURST, 2 * this.burst, inTime));
     }
-    this.proof.look(this.board);
+    this.proof.view(this.board);
     if (this.proof.proved) this.settled ??= "proved";
   }
 

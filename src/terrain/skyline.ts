@@ -87,11 +87,11 @@ function lookAlong(
   endsAtFirst: boolean,
 ): { readonly least: number; readonly most: number; readonly isOpen: boolean } {
   pulse();
-  return new Look(line, azimuthDeg, floor, endsAtFirst).along();
+  return new ViewStore(line, azimuthDeg, floor, endsAtFirst).along();
 }
 
 /** A look in one direction, and what it has come to so far. */
-class Look {
+class ViewStore {
   private readonly grid: HeightGrid;
   private readonly point: Point;
   private readonly footM: number;

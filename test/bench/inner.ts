@@ -78,7 +78,7 @@ function looks(problem: Problem, schedule: Schedule): void {
   const trials = out.reduce((sum, a) => sum + placesOf(day, a), 0);
   const rounds = Math.ceil(200_000 / trials);
   const all = (): void => {
-    for (let round = 0; round < rounds; round += 1) for (const a of out) insertion.look(a, 0);
+    for (let round = 0; round < rounds; round += 1) for (const a of out) insertion.view(a, 0);
   };
   all();
   const per = (spent(all) * 1000) / (rounds * trials);
@@ -89,13 +89,13 @@ function looks(problem: Problem, schedule: Schedule): void {
 function search(problem: Problem, seed: number, iterations: number): void {
   const counting = new Anneal(problem, seed, null);
   const { insertion } = counting.recreate;
-  const look = insertion.look.bind(insertion);
+  const view = insertion.view.bind(insertion);
   let trials = 0;
   let calls = 0;
-  insertion.look = (activity, blink) => {
+  insertion.view = (activity, blink) => {
     calls += 1;
     trials += placesOf(counting.day, activity);
-    return look(activity, blink);
+    return view(activity, blink);
   };
   for (let k = 0; k < iterations; k += 1) counting.iterate(k / iterations);
   const timed = new Anneal(problem, seed, null);

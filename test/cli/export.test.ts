@@ -5,7 +5,7 @@ import { unzipSync } from "fflate";
 import { afterAll, describe, expect, it } from "vitest";
 import { planText } from "../../src/exchange/index.ts";
 import { samplePlan } from "../exchange/samplePlan.ts";
-import { deskWith } from "../session/bench.ts";
+import { sessionWith } from "../session/bench.ts";
 import { run } from "./run.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "lope-export-"));
@@ -32,8 +32,8 @@ describe("lope export", () => {
 
   it("writes a plan as the screen saves it, to the byte", async () => {
     expect((await run("export", "plan", at("plan.json"), "--out", at("again.json"))).code).toBe(0);
-    const { desk } = deskWith();
-    expect(desk.open(readFileSync(at("again.json"), "utf8"))).toBe(true);
-    expect(desk.saveText()).toBe(readFileSync(at("again.json"), "utf8"));
+    const { session } = sessionWith();
+    expect(session.open(readFileSync(at("again.json"), "utf8"))).toBe(true);
+    expect(session.saveText()).toBe(readFileSync(at("again.json"), "utf8"));
   });
 });

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import {
   type Gesture,
   type GestureAct,
-  type GestureDesk,
+  type GestureView,
   type GestureEvent,
   gestureStep,
   IDLE,
@@ -17,7 +17,7 @@ import { fixturePlan, fixtureSchedule } from "./fixture.ts";
 
 const plan: Plan = { ...fixturePlan(), schedule: fixtureSchedule() };
 const lanes = layLanes(plan, 1, { crewPx: 100, remoteRowPx: 20, remotePadPx: 4 });
-const desk: GestureDesk = {
+const session: GestureView = {
   plan,
   selection: [],
   lanes,
@@ -39,7 +39,7 @@ const key = (name: string): GestureEvent => ({ type: "key", key: name, shift: fa
 
 function run(
   events: readonly GestureEvent[],
-  on: GestureDesk = desk,
+  on: GestureView = session,
 ): { gesture: Gesture; acts: GestureAct["kind"][] } {
   let gesture: Gesture = IDLE;
   const acts: GestureAct["kind"][] = [];
@@ -131,8 +131,8 @@ describe("a gesture by keys", () => {
 });
 
 describe("what a gesture takes", () => {
-  const pinned: GestureDesk = {
-    ...desk,
+  const pinned: GestureView = {
+    ...session,
     plan: {
       ...plan,
       tasks: plan.tasks.map((task) => (task.id === "core" ? { ...task, pin: { startS: instant(0) } } : task)),

@@ -9,7 +9,7 @@ import { serve } from "../../src/engine/server.ts";
 import { parseText, type Plan } from "../../src/plan/index.ts";
 import { fitBands } from "../../src/solver/index.ts";
 import { frozen } from "../solver/frozen.ts";
-import { deskWith } from "../session/bench.ts";
+import { sessionWith } from "../session/bench.ts";
 
 /** Cancelling against the real core, behind a real channel, in the thread of the test. */
 
@@ -116,23 +116,23 @@ describe("a cancelled pack", () => {
 
   it("leaves the open plan and its history as they were, and the next pack is taken over as one step", async () => {
     const { engine } = engineWithCore();
-    const { desk } = deskWith({ engine });
-    desk.open(text);
-    const { plan, history } = desk.state.getState();
+    const { session } = sessionWith({ engine });
+    session.open(text);
+    const { plan, history } = session.state.getState();
     frozen(plan);
-    const over = desk.pack({ seed: 1, seconds: ENDLESS_S });
-    await until(() => desk.state.getState().run?.best !== null);
-    desk.stopPack();
+    const over = session.pack({ seed: 1, seconds: ENDLESS_S });
+    await until(() => session.state.getState().run?.best !== null);
+    session.stopPack();
     await over;
-    const stopped = desk.state.getState();
+    const stopped = session.state.getState();
     expect(stopped.plan).toBe(plan);
     expect(stopped.history).toBe(history);
     expect(stopped.run).toMatchObject({ running: false, end: "stopped" });
-    await desk.pack({ seed: 1, seconds: ENDLESS_S, iterations: 30 });
-    const taken = desk.state.getState();
+    await session.pack({ seed: 1, seconds: ENDLESS_S, iterations: 30 });
+    const taken = session.state.getState();
     expect(taken.history.undo.length).toBe(history.undo.length + 1);
     expect(check(taken.plan, taken.plan.schedule).score.breaches).toBe(0);
-    desk.undo();
-    expect(desk.state.getState().plan).toEqual(plan);
+    session.undo();
+    expect(session.state.getState().plan).toEqual(plan);
   });
 });

@@ -4,10 +4,10 @@ import { createRoot, type Root } from "react-dom/client";
 import { afterEach, beforeAll, describe, expect, it, vi } from "vitest";
 import { App } from "../../src/screens/app.tsx";
 import type { PrintedDay } from "../../src/answers/index.ts";
-import { createLook } from "../../src/screens/look.ts";
+import { createViewStore } from "../../src/screens/viewstate.ts";
 import { PaperView } from "../../src/screens/paper/paperview.tsx";
 import type { PaperPort, Services } from "../../src/screens/services.ts";
-import { deskWith } from "../session/bench.ts";
+import { sessionWith } from "../session/bench.ts";
 
 beforeAll(() => {
   Object.assign(globalThis, {
@@ -54,15 +54,15 @@ const PAPER: PaperPort = {
 };
 
 async function show() {
-  const { desk, engine } = deskWith();
+  const { session, engine } = sessionWith();
   const kept = new Map<string, string>();
   const services: Services = {
-    desk,
+    session,
     sunDeg: () => 7,
     walkS: () => () => 0,
     memory: { get: (key) => kept.get(key) ?? null, set: (key, value) => kept.set(key, value).has(key) },
   };
-  const look = createLook("light");
+  const view = createViewStore("light");
   const host = document.createElement("div");
   document.body.append(host);
   root = createRoot(host);
@@ -71,7 +71,7 @@ async function show() {
     root?.render(
       <App
         services={services}
-        look={look}
+        view={view}
         setup={<p>Tables</p>}
         rehearsal={<p />}
         site={<p>Map</p>}
@@ -81,7 +81,7 @@ async function show() {
       />,
     ),
   );
-  return { desk, engine, look, kept };
+  return { session, engine, view, kept };
 }
 
 const text = () => document.body.textContent ?? "";
@@ -95,9 +95,9 @@ const click = (name: string) =>
 
 describe("the app", () => {
   it("says on every screen that it is a planning and training aid", async () => {
-    const { look } = await show();
+    const { view } = await show();
     for (const screen of ["day", "site", "setup", "paper"] as const) {
-      act(() => look.setState({ screen }));
+      act(() => view.setState({ screen }));
       expect(text()).toContain("Planning and training aid.");
       expect(text()).toContain("flight surgeon");
     }
@@ -113,24 +113,24 @@ describe("the app", () => {
   });
 
   it("says how many tasks are selected when it is none or several", async () => {
-    const { desk, look } = await show();
-    act(() => desk.select(["one", "two", "three"]));
-    expect(look.getState().spoken).toBe("3 tasks selected.");
-    act(() => desk.select(["one"]));
-    expect(look.getState().spoken).toBe("3 tasks selected.");
-    act(() => desk.select([]));
-    expect(look.getState().spoken).toBe("Nothing selected.");
+    const { session, view } = await show();
+    act(() => session.select(["one", "two", "three"]));
+    expect(view.getState().spoken).toBe("3 tasks selected.");
+    act(() => session.select(["one"]));
+    expect(view.getState().spoken).toBe("3 tasks selected.");
+    act(() => session.select([]));
+    expect(view.getState().spoken).toBe("Nothing selected.");
     // A step says what it did, and not what it selects.
-    act(() => void desk.splitTask("one", 300));
-    expect(desk.state.getState().selection).toHaveLength(2);
-    expect(look.getState().spoken).toMatch(/^Done: Split Task one\./);
+    act(() => void session.splitTask("one", 300));
+    expect(session.state.getState().selection).toHaveLength(2);
+    expect(view.getState().spoken).toMatch(/^Done: Split Task one\./);
   });
 
   it("shows what a held task costs, in score and findings, before it is set down", async () => {
-    const { desk } = await show();
+    const { session } = await show();
     press(block("one")!, "Enter");
     for (let i = 0; i < 10; i += 1) press(block("one")!, "ArrowLeft", { shiftKey: true });
-    expect(desk.state.getState().preview).not.toBeNull();
+    expect(session.state.getState().preview).not.toBeNull();
     const score = document.querySelector('[aria-label="breaches"], [aria-label="breach"]');
     expect(score?.textContent).toContain("breach");
     expect(score?.textContent).toContain("worse");
@@ -143,25 +143,25 @@ describe("the app", () => {
   });
 
   it("undoes and redoes by key and names the step", async () => {
-    const { desk } = await show();
+    const { session } = await show();
     press(block("one")!, "b");
     expect(block("one")).toBeNull();
     expect(text()).toContain("Bench Task one");
     press(document.body, "z", { ctrlKey: true });
     expect(block("one")).not.toBeNull();
     press(document.body, "z", { ctrlKey: true, shiftKey: true });
-    expect(desk.state.getState().plan.schedule.placements).toHaveLength(0);
+    expect(session.state.getState().plan.schedule.placements).toHaveLength(0);
   });
 
   it("says where it is read why a key does nothing, and why a drag of what is pinned is refused", async () => {
-    const { look } = await show();
+    const { view } = await show();
     const said = () => document.querySelector(".readout")?.textContent;
     press(document.body, "z", { ctrlKey: true });
     expect(said()).toContain("Nothing to undo.");
     press(block("one")!, "p");
     press(block("one")!, "Enter");
     expect(said()).toContain("Pinned: press P to unpin it first.");
-    expect(look.getState().spoken).toContain("Pinned");
+    expect(view.getState().spoken).toContain("Pinned");
   });
 
   it("pins and unpins by key", async () => {
@@ -173,11 +173,11 @@ describe("the app", () => {
   });
 
   it("lists the faults of a refused file and keeps the plan", async () => {
-    const { desk } = await show();
-    const { plan } = desk.state.getState();
-    act(() => void desk.open("{}", "bad.json"));
+    const { session } = await show();
+    const { plan } = session.state.getState();
+    act(() => void session.open("{}", "bad.json"));
     expect(document.querySelector("dialog.shell-refused")?.textContent).toContain("bad.json was not opened");
-    expect(desk.state.getState().plan).toBe(plan);
+    expect(session.state.getState().plan).toBe(plan);
     await click("Close");
     expect(document.querySelector("dialog.shell-refused")).toBeNull();
   });

@@ -2,7 +2,7 @@
 import { act } from "react";
 import { describe, expect, it } from "vitest";
 import { MANY_DAYS } from "../../src/session/index.ts";
-import { DayContext } from "../../src/screens/day/around.ts";
+import { DayContext } from "../../src/screens/day/context.ts";
 import { BelowWish } from "../../src/screens/findings/belowwish.tsx";
 import { chanceOf } from "../../src/solver/simulate/index.ts";
 import { chancesReport } from "../session/answers.ts";
@@ -18,7 +18,7 @@ async function answered(done: number) {
     <DayContext value={{ gesture: null as never, windows: { reveal: () => undefined } as never }}>
       <BelowWish />
     </DayContext>,
-    (desk) => void desk.watchChances(),
+    (session) => void session.watchChances(),
   );
   const tasks = [
     { task: "one", must: true, done: chanceOf(done, MANY_DAYS), reason: "its window was over", slackS: 60 },
@@ -34,14 +34,14 @@ async function answered(done: number) {
 
 describe("what the simulated days find", () => {
   it("names the chance below its wish, then each must-do task that is, with its reason", async () => {
-    const { desk } = await answered(1601);
+    const { session } = await answered(1601);
     const rows = [...list()!.querySelectorAll(".rule-row")];
     expect(rows.map((row) => [...row.children].map((one) => one.textContent))).toEqual([
       ["!", "Every must-do task done", "below the wish of 90 %", "80 % of days"],
       ["!", "1 Task one", "below the wish of 90 %, mostly because its window was over", "80 % of days"],
     ]);
     click(list()!.querySelector<HTMLElement>("button")!);
-    expect(desk.state.getState().selection).toEqual(["one"]);
+    expect(session.state.getState().selection).toEqual(["one"]);
   });
 
   it("says nothing where every wish is met", async () => {

@@ -2,10 +2,10 @@
 import { act } from "react";
 import { createRoot, type Root } from "react-dom/client";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { AroundContext } from "../../src/screens/context.ts";
-import { createLook, type InHand } from "../../src/screens/look.ts";
+import { AppContext } from "../../src/screens/context.ts";
+import { createViewStore, type InHand } from "../../src/screens/viewstate.ts";
 import { createStore, type StoreApi } from "zustand/vanilla";
-import { useCalm, useCalmDesk } from "../../src/screens/settled.ts";
+import { useCalm, useCalmSession } from "../../src/screens/settled.ts";
 
 const HELD: InHand = {
   task: "one",
@@ -22,7 +22,7 @@ const HELD: InHand = {
 };
 
 let root: Root;
-let look: ReturnType<typeof createLook>;
+let view: ReturnType<typeof createViewStore>;
 /** What each list shows, and when it was last made anew, ms. */
 const shown = new Map<string, { readonly value: number; readonly atMs: number }>();
 
@@ -37,11 +37,11 @@ const show = (value: number): void =>
   act(() =>
     root.render(
       // Lists ask nothing of what is around them but the look.
-      <AroundContext value={{ look } as never}>
+      <AppContext value={{ view } as never}>
         {["a", "b", "c"].map((name) => (
           <List key={name} name={name} value={value} />
         ))}
-      </AroundContext>,
+      </AppContext>,
     ),
   );
 const after = (ms: number): void => act(() => void vi.advanceTimersByTime(ms));
@@ -51,7 +51,7 @@ beforeEach(() => {
   Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
   vi.useFakeTimers();
   shown.clear();
-  look = createLook("light");
+  view = createViewStore("light");
   root = createRoot(document.createElement("div"));
   show(0);
 });
@@ -68,13 +68,13 @@ describe("what is read while something is in hand", () => {
   });
 
   it("follows a key at once", () => {
-    act(() => look.setState({ inHand: { ...HELD, by: "keys" } }));
+    act(() => view.setState({ inHand: { ...HELD, by: "keys" } }));
     show(1);
     expect(values()).toEqual([1, 1, 1]);
   });
 
   it("is made anew a list a frame, never two at once", () => {
-    act(() => look.setState({ inHand: HELD }));
+    act(() => view.setState({ inHand: HELD }));
     show(1);
     expect(values()).toEqual([0, 0, 0]);
     for (let ms = 0; ms < 100; ms += 1) after(1);
@@ -85,7 +85,7 @@ describe("what is read while something is in hand", () => {
   });
 
   it("comes to the latest of a stream of changes, no oftener than ten times a second", () => {
-    act(() => look.setState({ inHand: HELD }));
+    act(() => view.setState({ inHand: HELD }));
     const seen = new Set<number>();
     for (let value = 1; value <= 60; value += 1) {
       show(value);
@@ -101,20 +101,20 @@ describe("what is read while something is in hand", () => {
 
   it("is what was shown last when something is taken in hand", () => {
     show(5);
-    act(() => look.setState({ inHand: HELD }));
+    act(() => view.setState({ inHand: HELD }));
     expect(values()).toEqual([5, 5, 5]);
   });
 });
 
 describe("parts of the desk that are read", () => {
   const NONE = { preview: null, figure: 0 } as { preview: object | null; figure: number };
-  let desk: StoreApi<typeof NONE>;
+  let session: StoreApi<typeof NONE>;
   /** Each making of the list: the desk's figure, and whose hand it saw. */
   const made: (readonly [number, string | null])[] = [];
 
   function Read() {
     made.push(
-      useCalmDesk((now, seen) => [
+      useCalmSession((now, seen) => [
         (now as unknown as typeof NONE).figure,
         seen.inHand?.task ?? null,
       ]) as unknown as readonly [number, string | null],
@@ -125,19 +125,19 @@ describe("parts of the desk that are read", () => {
 
   beforeEach(() => {
     made.length = 0;
-    desk = createStore<typeof NONE>()(() => NONE);
+    session = createStore<typeof NONE>()(() => NONE);
     act(() =>
       root.render(
-        <AroundContext value={{ look, desk: { state: desk } } as never}>
+        <AppContext value={{ view, session: { state: session } } as never}>
           <Read />
-        </AroundContext>,
+        </AppContext>,
       ),
     );
   });
 
   it("are followed at once at rest, and not made anew for what they are not made of", () => {
-    act(() => desk.setState({ figure: 1 }));
-    act(() => look.setState({ spoken: "else" }));
+    act(() => session.setState({ figure: 1 }));
+    act(() => view.setState({ spoken: "else" }));
     expect(made).toEqual([
       [0, null],
       [1, null],
@@ -145,9 +145,9 @@ describe("parts of the desk that are read", () => {
   });
 
   it("are not asked for in between while something is in hand, and come to the latest", async () => {
-    act(() => look.setState({ inHand: HELD }));
+    act(() => view.setState({ inHand: HELD }));
     for (let figure = 1; figure <= 5; figure += 1) {
-      act(() => desk.setState({ figure, preview: {} }));
+      act(() => session.setState({ figure, preview: {} }));
       await settle();
     }
     expect(made).toEqual([[0, null]]);
@@ -156,16 +156,16 @@ describe("parts of the desk that are read", () => {
   });
 
   it("wait from the press on, before anything is in hand, and are followed at once when it is let go", async () => {
-    act(() => desk.setState({ figure: 1, preview: {} }));
+    act(() => session.setState({ figure: 1, preview: {} }));
     await settle();
     expect(made).toEqual([[0, null]]);
-    act(() => desk.setState({ figure: 2, preview: null }));
+    act(() => session.setState({ figure: 2, preview: null }));
     expect(made.slice(1)).toEqual([[2, null]]);
   });
 
   it("show what a key does at once, desk and hand together", async () => {
-    act(() => desk.setState({ figure: 1, preview: {} }));
-    act(() => look.setState({ inHand: { ...HELD, by: "keys", task: "two" } }));
+    act(() => session.setState({ figure: 1, preview: {} }));
+    act(() => view.setState({ inHand: { ...HELD, by: "keys", task: "two" } }));
     await settle();
     expect(made.slice(1)).toEqual([[1, "two"]]);
   });

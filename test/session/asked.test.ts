@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { duration, instant } from "../../src/kernel/index.ts";
 import { askedAgainstThere } from "../../src/session/index.ts";
-import { deskWith } from "./bench.ts";
+import { sessionWith } from "./bench.ts";
 
 describe("asked against there", () => {
-  const { plan } = deskWith().desk.state.getState();
+  const { plan } = sessionWith().session.state.getState();
 
   it("is likely time by crew against the time between egress and ingress work, by crew member", () => {
     const tasks = plan.tasks.map((task, i) => ({

@@ -22,10 +22,10 @@ import { parse, type Plan, type PlanInput, type Schedule } from "../../src/plan/
 import {
   type Archive,
   browserArchive,
-  createDesk,
+  createSession,
   type Clock,
-  type Desk,
-  type DeskPorts,
+  type Session,
+  type SessionPorts,
   type StoredPlan,
 } from "../../src/session/index.ts";
 
@@ -245,15 +245,15 @@ export async function putOpen(archive: Archive, record: StoredPlan, slot = "slot
 }
 
 /** A desk with the small plan open and an empty history. */
-export function deskWith(ports: Partial<DeskPorts> = {}): {
-  desk: Desk;
+export function sessionWith(ports: Partial<SessionPorts> = {}): {
+  session: Session;
   engine: HandEngine;
   clock: HandClock;
 } {
   const engine = new HandEngine();
   const clock = new HandClock();
   let ids = 0;
-  const desk = createDesk({
+  const session = createSession({
     engine,
     spare: () => engine,
     judgeFor,
@@ -263,8 +263,8 @@ export function deskWith(ports: Partial<DeskPorts> = {}): {
     readyText: () => Promise.resolve(JSON.stringify(smallInput)),
     ...ports,
   });
-  desk.open(JSON.stringify(smallInput));
-  return { desk, engine, clock };
+  session.open(JSON.stringify(smallInput));
+  return { session, engine, clock };
 }
 
 /** A pack report on `schedule`, as the engine would give it. */

@@ -3,22 +3,22 @@ import { instant } from "../../src/kernel/index.ts";
 import { chanceChange, chancesNow, chancesStand, FEW_DAYS, MANY_DAYS } from "../../src/session/index.ts";
 import { chanceOf } from "../../src/solver/simulate/index.ts";
 import { chancesReport } from "./answers.ts";
-import { deskWith, scheduleWith, settled } from "./bench.ts";
+import { sessionWith, scheduleWith, settled } from "./bench.ts";
 
 const elsewhere = (startS: number) => ({ eva: "eva-1", crew: ["ev2"], startS: instant(startS) });
 
-function deskAt() {
-  const stage = deskWith();
-  return { ...stage, now: () => stage.desk.state.getState() };
+function sessionAt() {
+  const stage = sessionWith();
+  return { ...stage, now: () => stage.session.state.getState() };
 }
 
 /** A desk whose chances are watched, with the first few days answered. */
 async function watched() {
-  const stage = deskWith();
-  const stop = stage.desk.watchChances();
+  const stage = sessionWith();
+  const stop = stage.session.watchChances();
   const answer = (n: number, days: number) => stage.engine.glances[n]!.answer(chancesReport({ days }));
   await answer(0, FEW_DAYS);
-  return { ...stage, stop, answer, now: () => stage.desk.state.getState() };
+  return { ...stage, stop, answer, now: () => stage.session.state.getState() };
 }
 
 describe("chances always in sight", () => {
@@ -32,9 +32,9 @@ describe("chances always in sight", () => {
   });
 
   it("are of another day at once when the day changes, and never taken for those of the shown one", async () => {
-    const { desk, engine, clock, answer, now } = await watched();
+    const { session, engine, clock, answer, now } = await watched();
     await answer(1, MANY_DAYS);
-    desk.place("two", elsewhere(9000));
+    session.place("two", elsewhere(9000));
     expect(chancesStand(now())).toBe(false);
     expect(chancesNow(now())).toBeNull();
     await settled();
@@ -48,18 +48,18 @@ describe("chances always in sight", () => {
   });
 
   it("follow the hand: one run at a time, then the newest schedule; many days wait until it is let go", async () => {
-    const { desk, engine, clock, answer, now } = await watched();
-    desk.begin("Move", ["one"]);
+    const { session, engine, clock, answer, now } = await watched();
+    session.begin("Move", ["one"]);
     const { plan } = now();
     const at = (startS: number) => () => scheduleWith(plan, "two", startS);
-    desk.preview(at(9000));
+    session.preview(at(9000));
     await settled();
     // The refinement of the day before was given up.
     expect(engine.glances[1]!.cancelled()).toBe(true);
     await settled();
-    desk.preview(at(9060));
+    session.preview(at(9060));
     await settled();
-    desk.preview(at(9120));
+    session.preview(at(9120));
     await settled();
     expect(engine.glances).toHaveLength(3);
     await answer(2, FEW_DAYS);
@@ -69,7 +69,7 @@ describe("chances always in sight", () => {
     expect(chancesStand(now())).toBe(true);
     clock.moveOn(5000);
     expect(engine.glances).toHaveLength(4);
-    desk.commit();
+    session.commit();
     await settled();
     expect(chancesStand(now())).toBe(true);
     clock.moveOn(200);
@@ -77,8 +77,8 @@ describe("chances always in sight", () => {
   });
 
   it("say in hand by how much they differ from those before it, on the same few days, and nothing at rest", async () => {
-    const { desk, engine, now } = deskAt();
-    desk.watchChances();
+    const { session, engine, now } = sessionAt();
+    session.watchChances();
     const few = (home: number, must: number, whole: number) =>
       chancesReport({
         days: FEW_DAYS,
@@ -88,45 +88,45 @@ describe("chances always in sight", () => {
       });
     await engine.glances[0]!.answer(few(300, 270, 90));
     expect(chanceChange(now())).toBeNull();
-    desk.begin("Move", ["one"]);
+    session.begin("Move", ["one"]);
     const { plan } = now();
-    desk.preview(() => scheduleWith(plan, "two", 9000));
+    session.preview(() => scheduleWith(plan, "two", 9000));
     await settled();
     await settled();
     await engine.glances[2]!.answer(few(300, 255, 100));
     // 85 % after 90 %: five points lost. A third less than 33 1/3 %: 3.33 points gained, said as 3.
     expect(chanceChange(now())).toMatchObject({ home: 0, must: -5, whole: 3 });
-    desk.commit();
+    session.commit();
     await settled();
     expect(chanceChange(now())).toBeNull();
     // The next hand begins with the day that was set down, which differs from itself in nothing.
-    desk.begin("Move", ["one"]);
+    session.begin("Move", ["one"]);
     expect(chanceChange(now())).toBeNull();
   });
 
   it("that could not be worked out are unknown, and not asked for again until the day is another", async () => {
-    const { desk, engine, clock, now, answer } = await watched();
+    const { session, engine, clock, now, answer } = await watched();
     await answer(1, MANY_DAYS);
-    desk.place("two", elsewhere(9000));
+    session.place("two", elsewhere(9000));
     await settled();
     await engine.glances[2]!.fail("too large");
     expect(chancesStand(now())).toBe(true);
     expect(chancesNow(now())).toBeNull();
     clock.moveOn(5000);
     expect(engine.glances).toHaveLength(3);
-    desk.place("two", elsewhere(9300));
+    session.place("two", elsewhere(9300));
     await settled();
     expect(engine.glances).toHaveLength(4);
   });
 
   it("are not worked out of an empty day, nor when nobody looks", async () => {
-    const { desk, engine, stop } = await watched();
+    const { session, engine, stop } = await watched();
     expect(engine.glances).toHaveLength(2);
-    desk.bench(["one"]);
+    session.bench(["one"]);
     await settled();
     expect(engine.glances).toHaveLength(2);
     stop();
-    desk.place("two", elsewhere(9000));
+    session.place("two", elsewhere(9000));
     await settled();
     expect(engine.glances).toHaveLength(2);
   });
@@ -134,17 +134,17 @@ describe("chances always in sight", () => {
 
 describe("chances of another day", () => {
   it("are worked out one day after the other and kept", async () => {
-    const { desk, engine } = deskWith();
-    const { plan } = desk.state.getState();
+    const { session, engine } = sessionWith();
+    const { plan } = session.state.getState();
     const days = [9000, 9300].map((startS) => ({ plan, schedule: scheduleWith(plan, "two", startS) }));
-    const asked = days.map((day) => desk.chancesOf(day));
+    const asked = days.map((day) => session.chancesOf(day));
     await settled();
     expect(engine.glances).toHaveLength(1);
     await engine.glances[0]!.answer(chancesReport({ days: MANY_DAYS }));
     await engine.glances[1]!.fail("too large");
     expect((await asked[0])?.days).toBe(MANY_DAYS);
     expect(await asked[1]).toBeNull();
-    expect((await desk.chancesOf(days[0]!))?.days).toBe(MANY_DAYS);
+    expect((await session.chancesOf(days[0]!))?.days).toBe(MANY_DAYS);
     expect(engine.glances).toHaveLength(2);
   });
 });

@@ -4,7 +4,7 @@ import type { Engine } from "../../src/engine/calls.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { curveIsDue, curveStands } from "../../src/session/index.ts";
 import { chanceOf } from "../../src/solver/simulate/index.ts";
-import { type Call, deskWith, HandEngine, scheduleWith, settled } from "./bench.ts";
+import { type Call, sessionWith, HandEngine, scheduleWith, settled } from "./bench.ts";
 
 const elsewhere = { eva: "eva-1", crew: ["ev2"], startS: instant(9000) };
 
@@ -18,16 +18,16 @@ function stage() {
     curves.push({ ...list[0]!, given });
     return answer;
   };
-  const made = deskWith({ spare: () => Object.assign(spare, { curve }) });
-  return { ...made, curves, now: () => made.desk.state.getState() };
+  const made = sessionWith({ spare: () => Object.assign(spare, { curve }) });
+  return { ...made, curves, now: () => made.session.state.getState() };
 }
 
 function report(days: readonly WishedDay[] = []): CurveReport {
   return { days, seconds: 1, iterations: 10, tried: 100 };
 }
 
-function dayOf(desk: ReturnType<typeof stage>["desk"], caution: number): WishedDay {
-  const { plan, verdict } = desk.state.getState();
+function dayOf(session: ReturnType<typeof stage>["session"], caution: number): WishedDay {
+  const { plan, verdict } = session.state.getState();
   return {
     schedule: scheduleWith(plan, "two", 9000),
     caution,
@@ -41,61 +41,61 @@ function dayOf(desk: ReturnType<typeof stage>["desk"], caution: number): WishedD
 
 describe("the curve", () => {
   it("is worked out in spare time, by an engine of its own, and stays while only the schedule changes", async () => {
-    const { desk, engine, curves, now } = stage();
+    const { session, engine, curves, now } = stage();
     expect(curveIsDue(now())).toBe(true);
-    void desk.askCurve(10);
+    void session.askCurve(10);
     expect(curves[0]!.given).toEqual({ seed: 1, seconds: 10 });
     expect(engine.packs).toHaveLength(0);
     curves[0]!.report({ seconds: 3 } as PackProgress);
     expect(now().curve).toMatchObject({ running: true, progress: { seconds: 3 } });
     await curves[0]!.answer(report());
     expect(now().curve).toMatchObject({ running: false, end: "answered" });
-    desk.place("two", elsewhere);
+    session.place("two", elsewhere);
     expect(curveStands(now())).toBe(true);
     expect(curveIsDue(now())).toBe(false);
-    desk.edit("Worth", (plan) => ({ tasks: plan.tasks.map((task) => ({ ...task, worth: 20 })) }));
+    session.edit("Worth", (plan) => ({ tasks: plan.tasks.map((task) => ({ ...task, worth: 20 })) }));
     expect(curveStands(now())).toBe(false);
     expect(curveIsDue(now())).toBe(true);
   });
 
   it("gives way as soon as the plan is changed or a task is taken in hand, and goes on when it rests", async () => {
-    const { desk, curves, now } = stage();
-    void desk.askCurve(10);
-    desk.place("two", elsewhere);
+    const { session, curves, now } = stage();
+    void session.askCurve(10);
+    session.place("two", elsewhere);
     expect(curves[0]!.cancelled()).toBe(true);
     expect(now().curve).toMatchObject({ running: false, end: "overtaken" });
     expect(curveIsDue(now())).toBe(true);
-    void desk.askCurve(10);
-    desk.begin("Move", ["one"]);
+    void session.askCurve(10);
+    session.begin("Move", ["one"]);
     expect(curves[1]!.cancelled()).toBe(true);
     expect(curveIsDue(now())).toBe(false);
-    desk.cancel();
+    session.cancel();
     expect(curveIsDue(now())).toBe(true);
-    void desk.askCurve(10);
-    desk.stopCurve();
+    void session.askCurve(10);
+    session.stopCurve();
     await settled();
     expect(curveIsDue(now())).toBe(false);
   });
 
   it("gives a day to take, with the caution it was chosen for, as one step that leaves the curve as it is", async () => {
-    const { desk, curves, now } = stage();
-    void desk.askCurve(10);
-    const day = dayOf(desk, 0.75);
+    const { session, curves, now } = stage();
+    void session.askCurve(10);
+    const day = dayOf(session, 0.75);
     await curves[0]!.answer(report([day]));
-    desk.takeCurveDay(day);
+    session.takeCurveDay(day);
     expect(now().plan.schedule).toEqual(day.schedule);
     expect(now().plan.odds.crew.caution).toBe(0.75);
     expect(curveStands(now())).toBe(true);
-    desk.undo();
+    session.undo();
     expect(now().plan.odds.crew.caution).toBe(0.25);
     expect(now().plan.schedule.placements).toHaveLength(1);
   });
 
   it("gives a day to look at: a variant that brings its caution along", () => {
-    const { desk, now } = stage();
-    const kept = desk.keepCurveDay("Surer", dayOf(desk, 0.75));
+    const { session, now } = stage();
+    const kept = session.keepCurveDay("Surer", dayOf(session, 0.75));
     expect(kept.ok).toBe(true);
-    const day = desk.variantDay(kept.ok ? kept.value : "");
+    const day = session.variantDay(kept.ok ? kept.value : "");
     expect(day?.schedule).toEqual(scheduleWith(now().plan, "two", 9000));
     expect(day?.plan.odds.crew.caution).toBe(0.75);
     expect(day?.givesUp?.sentence).toBe("The crew’s caution is 75 %, not 25 %.");

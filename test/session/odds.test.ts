@@ -2,77 +2,77 @@ import { describe, expect, it } from "vitest";
 import { instant } from "../../src/kernel/index.ts";
 import { oddsAreDue, oddsAreStale, PRESENT, lateTableIsStale } from "../../src/session/index.ts";
 import { longerEva, oddsReport, lateReport } from "./answers.ts";
-import { deskWith } from "./bench.ts";
+import { sessionWith } from "./bench.ts";
 
 const choice = { days: 100, seed: 7, shape: "pert" as const };
 const elsewhere = { eva: "eva-1", crew: ["ev2"], startS: instant(9000) };
 
 describe("odds", () => {
   it("are worked out for the open day, with progress, and stay until the day changes", async () => {
-    const { desk, engine } = deskWith();
-    const asked = desk.askOdds(PRESENT, choice);
+    const { session, engine } = sessionWith();
+    const asked = session.askOdds(PRESENT, choice);
     engine.oddses[0]!.report({ seconds: 0.1, days: 40, of: 100 });
-    expect(desk.state.getState().odds.get(PRESENT)).toMatchObject({
+    expect(session.state.getState().odds.get(PRESENT)).toMatchObject({
       running: true,
       progress: { days: 40 },
     });
     await engine.oddses[0]!.answer(oddsReport());
     await asked;
-    expect(desk.state.getState().odds.get(PRESENT)).toMatchObject({ running: false, end: "answered" });
-    expect(oddsAreStale(desk.state.getState(), PRESENT)).toBe(false);
-    desk.keepVariant("Now");
-    expect(oddsAreStale(desk.state.getState(), PRESENT)).toBe(false);
-    desk.place("two", elsewhere);
-    expect(oddsAreStale(desk.state.getState(), PRESENT)).toBe(true);
-    desk.undo();
-    expect(oddsAreStale(desk.state.getState(), PRESENT)).toBe(false);
+    expect(session.state.getState().odds.get(PRESENT)).toMatchObject({ running: false, end: "answered" });
+    expect(oddsAreStale(session.state.getState(), PRESENT)).toBe(false);
+    session.keepVariant("Now");
+    expect(oddsAreStale(session.state.getState(), PRESENT)).toBe(false);
+    session.place("two", elsewhere);
+    expect(oddsAreStale(session.state.getState(), PRESENT)).toBe(true);
+    session.undo();
+    expect(oddsAreStale(session.state.getState(), PRESENT)).toBe(false);
   });
 
   it("of a variant are those of its own plan and schedule", async () => {
-    const { desk, engine } = deskWith();
-    const { plan } = desk.state.getState();
+    const { session, engine } = sessionWith();
+    const { plan } = session.state.getState();
     const way = longerEva(plan);
-    const kept = desk.keepOffered("Longer", way);
+    const kept = session.keepOffered("Longer", way);
     const id = kept.ok ? kept.value : "";
-    const asked = desk.askOdds(id, choice);
+    const asked = session.askOdds(id, choice);
     expect(engine.oddses[0]!.plan.evas[0]!.longestS).toBe(25_300);
     expect(engine.oddses[0]!.plan.schedule).toEqual(way.schedule);
     await engine.oddses[0]!.answer(oddsReport());
     await asked;
-    expect(oddsAreStale(desk.state.getState(), id)).toBe(false);
+    expect(oddsAreStale(session.state.getState(), id)).toBe(false);
     // The open schedule is not the variant's: changing it leaves the variant's odds as they are.
-    desk.place("two", elsewhere);
-    desk.renameVariant(id, "Other name");
-    expect(oddsAreStale(desk.state.getState(), id)).toBe(false);
-    desk.removeVariant(id);
-    expect(oddsAreStale(desk.state.getState(), id)).toBe(true);
+    session.place("two", elsewhere);
+    session.renameVariant(id, "Other name");
+    expect(oddsAreStale(session.state.getState(), id)).toBe(false);
+    session.removeVariant(id);
+    expect(oddsAreStale(session.state.getState(), id)).toBe(true);
   });
 
   it("are stopped, overtaken by a change, and fail with a word", async () => {
-    const { desk, engine } = deskWith();
-    void desk.askOdds(PRESENT, choice);
-    desk.stopOdds();
+    const { session, engine } = sessionWith();
+    void session.askOdds(PRESENT, choice);
+    session.stopOdds();
     expect(engine.oddses[0]!.cancelled()).toBe(true);
-    expect(desk.state.getState().odds.get(PRESENT)).toMatchObject({ running: false, end: "stopped" });
-    void desk.askOdds(PRESENT, choice);
-    desk.place("two", elsewhere);
+    expect(session.state.getState().odds.get(PRESENT)).toMatchObject({ running: false, end: "stopped" });
+    void session.askOdds(PRESENT, choice);
+    session.place("two", elsewhere);
     expect(engine.oddses[1]!.cancelled()).toBe(true);
-    expect(desk.state.getState().odds.get(PRESENT)).toMatchObject({ end: "overtaken" });
-    const asked = desk.askOdds(PRESENT, choice);
+    expect(session.state.getState().odds.get(PRESENT)).toMatchObject({ end: "overtaken" });
+    const asked = session.askOdds(PRESENT, choice);
     await engine.oddses[2]!.fail("too large");
     await asked;
-    expect(desk.state.getState().odds.get(PRESENT)).toMatchObject({ end: "failed", message: "too large" });
+    expect(session.state.getState().odds.get(PRESENT)).toMatchObject({ end: "failed", message: "too large" });
   });
 
   it("of the day before stay, marked as such, until the new ones are there, also when those fail", async () => {
-    const { desk, engine } = deskWith();
-    const now = () => desk.state.getState();
+    const { session, engine } = sessionWith();
+    const now = () => session.state.getState();
     const [older, newer] = [oddsReport({ seed: 1 }), oddsReport({ seed: 2 })];
-    void desk.askOdds(PRESENT, choice);
+    void session.askOdds(PRESENT, choice);
     await engine.oddses[0]!.answer(older);
     const before = now().plan;
-    desk.place("two", elsewhere);
-    const asked = desk.askOdds(PRESENT, choice);
+    session.place("two", elsewhere);
+    const asked = session.askOdds(PRESENT, choice);
     expect(now().odds.get(PRESENT)).toMatchObject({ running: true, report: older });
     expect(now().odds.get(PRESENT)!.reported!.plan).toBe(before);
     expect(oddsAreStale(now(), PRESENT)).toBe(true);
@@ -80,70 +80,70 @@ describe("odds", () => {
     await asked;
     expect(now().odds.get(PRESENT)).toMatchObject({ end: "failed", report: older });
     expect(oddsAreStale(now(), PRESENT)).toBe(true);
-    void desk.askOdds(PRESENT, choice);
+    void session.askOdds(PRESENT, choice);
     await engine.oddses[2]!.answer(newer);
     expect(now().odds.get(PRESENT)).toMatchObject({ end: "answered", report: newer });
     expect(oddsAreStale(now(), PRESENT)).toBe(false);
   });
 
   it("are due when they are missing or of another day, and never again of the same day", async () => {
-    const { desk, engine } = deskWith();
-    const due = (which = PRESENT): boolean => oddsAreDue(desk.state.getState(), which);
+    const { session, engine } = sessionWith();
+    const due = (which = PRESENT): boolean => oddsAreDue(session.state.getState(), which);
     expect(due()).toBe(true);
-    void desk.askOdds(PRESENT, choice);
+    void session.askOdds(PRESENT, choice);
     expect(due()).toBe(false);
     await engine.oddses[0]!.fail("too large");
     expect(due()).toBe(false);
-    desk.place("two", elsewhere);
+    session.place("two", elsewhere);
     expect(due()).toBe(true);
-    void desk.askOdds(PRESENT, choice);
-    desk.stopOdds();
+    void session.askOdds(PRESENT, choice);
+    session.stopOdds();
     expect(due()).toBe(false);
     // Overtaken, and back at the day it was asked for: there is still no answer.
-    void desk.askOdds(PRESENT, choice);
-    desk.undo();
-    desk.redo();
+    void session.askOdds(PRESENT, choice);
+    session.undo();
+    session.redo();
     expect(due()).toBe(true);
-    void desk.askOdds(PRESENT, choice);
+    void session.askOdds(PRESENT, choice);
     await engine.oddses[3]!.answer(oddsReport());
     expect(due()).toBe(false);
-    desk.undo();
+    session.undo();
     expect(due()).toBe(true);
-    const packing = desk.pack({ seed: 1, seconds: 5 });
+    const packing = session.pack({ seed: 1, seconds: 5 });
     expect(due()).toBe(false);
-    desk.stopPack("leave");
+    session.stopPack("leave");
     await packing;
     expect(due()).toBe(true);
-    desk.bench(["one"]);
+    session.bench(["one"]);
     expect(due()).toBe(false);
     expect(due("variant-x")).toBe(false);
   });
 
   it("of another day, asked for meanwhile, leave those under way due", async () => {
-    const { desk } = deskWith();
-    desk.keepVariant("Now");
-    const [kept] = desk.state.getState().plan.variants;
-    void desk.askOdds(PRESENT, choice);
-    void desk.askOdds(kept!.id, choice);
-    expect(oddsAreDue(desk.state.getState(), PRESENT)).toBe(true);
+    const { session } = sessionWith();
+    session.keepVariant("Now");
+    const [kept] = session.state.getState().plan.variants;
+    void session.askOdds(PRESENT, choice);
+    void session.askOdds(kept!.id, choice);
+    expect(oddsAreDue(session.state.getState(), PRESENT)).toBe(true);
   });
 
   it("of an unknown variant are not asked for", async () => {
-    const { desk, engine } = deskWith();
-    await desk.askOdds("variant-x", choice);
+    const { session, engine } = sessionWith();
+    await session.askOdds("variant-x", choice);
     expect(engine.oddses).toEqual([]);
-    expect(desk.state.getState().odds.size).toBe(0);
+    expect(session.state.getState().odds.size).toBe(0);
   });
 });
 
 describe("the late table", () => {
   it("is worked out with progress and is stale after a change", async () => {
-    const { desk, engine } = deskWith();
-    const asked = desk.askLateTable();
+    const { session, engine } = sessionWith();
+    const asked = session.askLateTable();
     const part = lateReport({ complete: false });
     engine.lateTables[0]!.report({ seconds: 0.1, rows: 1, of: 3, report: part });
     // What is there already is shown.
-    expect(desk.state.getState().lateTable).toMatchObject({
+    expect(session.state.getState().lateTable).toMatchObject({
       running: true,
       progress: { rows: 1 },
       report: part,
@@ -151,27 +151,27 @@ describe("the late table", () => {
     const report = lateReport();
     await engine.lateTables[0]!.answer(report);
     await asked;
-    expect(desk.state.getState().lateTable).toMatchObject({ running: false, end: "answered", report });
-    expect(lateTableIsStale(desk.state.getState())).toBe(false);
-    desk.place("two", elsewhere);
-    expect(lateTableIsStale(desk.state.getState())).toBe(true);
+    expect(session.state.getState().lateTable).toMatchObject({ running: false, end: "answered", report });
+    expect(lateTableIsStale(session.state.getState())).toBe(false);
+    session.place("two", elsewhere);
+    expect(lateTableIsStale(session.state.getState())).toBe(true);
     // And what was worked out to its end stays until the next one is.
-    void desk.askLateTable();
-    const { lateTable } = desk.state.getState();
+    void session.askLateTable();
+    const { lateTable } = session.state.getState();
     expect(lateTable).toMatchObject({ running: true, report: null, before: { report } });
     expect(lateTable?.before?.plan).not.toBe(lateTable?.plan);
-    desk.stopLateTable();
-    void desk.askLateTable();
-    expect(desk.state.getState().lateTable?.before?.report).toBe(report);
+    session.stopLateTable();
+    void session.askLateTable();
+    expect(session.state.getState().lateTable?.before?.report).toBe(report);
   });
 
   it("is stopped, and overtaken by a change", () => {
-    const { desk, engine } = deskWith();
-    void desk.askLateTable();
-    desk.stopLateTable();
+    const { session, engine } = sessionWith();
+    void session.askLateTable();
+    session.stopLateTable();
     expect(engine.lateTables[0]!.cancelled()).toBe(true);
-    void desk.askLateTable();
-    desk.place("two", elsewhere);
-    expect(desk.state.getState().lateTable).toMatchObject({ running: false, end: "overtaken" });
+    void session.askLateTable();
+    session.place("two", elsewhere);
+    expect(session.state.getState().lateTable).toMatchObject({ running: false, end: "overtaken" });
   });
 });

@@ -3,7 +3,7 @@ import { check } from "../../src/check/index.ts";
 import type { Plan } from "../../src/plan/index.ts";
 import { blankPlan, blankVerdict } from "../../src/session/blank.ts";
 import { browserArchive } from "../../src/session/index.ts";
-import { deskWith, freshShelf, smallInput, stored } from "./bench.ts";
+import { sessionWith, freshShelf, smallInput, stored } from "./bench.ts";
 
 describe("a blank plan's verdict", () => {
   it("is what the judge says of it, but for what the rules leave room for", () => {
@@ -13,9 +13,9 @@ describe("a blank plan's verdict", () => {
 });
 
 /** A desk whose plans are made ready when the test says so. */
-function slowDesk(archive = browserArchive(freshShelf())) {
+function slowSession(archive = browserArchive(freshShelf())) {
   const asked: { readonly plan: Plan; readonly done: (go: boolean) => Promise<void> }[] = [];
-  const { desk } = deskWith({
+  const { session } = sessionWith({
     archive,
     makeReady: (plan) =>
       new Promise((resolve) => {
@@ -26,39 +26,39 @@ function slowDesk(archive = browserArchive(freshShelf())) {
         asked.push({ plan, done });
       }),
   });
-  return { desk, asked };
+  return { session, asked };
 }
 const other = JSON.stringify({ ...smallInput, title: "Another day" });
 const file = { name: "other.json", size: other.length, text: () => Promise.resolve(other) };
 
 describe("a plan that is opened", () => {
   it("is laid when it was made ready, and not before; the very plan that was made ready", async () => {
-    const { desk, asked } = slowDesk();
-    const opening = desk.openFile(file);
+    const { session, asked } = slowSession();
+    const opening = session.openFile(file);
     await vi.waitFor(() => expect(asked).toHaveLength(1));
-    expect(desk.state.getState().plan.title).toBe("A small day");
+    expect(session.state.getState().plan.title).toBe("A small day");
     await asked[0]!.done(true);
     expect(await opening).toBe(true);
-    expect(desk.state.getState().plan).toBe(asked[0]!.plan);
+    expect(session.state.getState().plan).toBe(asked[0]!.plan);
   });
 
   it("is not opened where that was broken off, and the open one stays as it is", async () => {
-    const { desk, asked } = slowDesk();
-    const before = desk.state.getState();
-    const opening = desk.openFile(file);
+    const { session, asked } = slowSession();
+    const before = session.state.getState();
+    const opening = session.openFile(file);
     await vi.waitFor(() => expect(asked).toHaveLength(1));
     await asked[0]!.done(false);
     expect(await opening).toBe(false);
-    const { plan, slot, refusal } = desk.state.getState();
+    const { plan, slot, refusal } = session.state.getState();
     expect([plan, slot, refusal]).toEqual([before.plan, before.slot, null]);
   });
 
   it("at the start is made ready as it lies on the shelf, and stays there where that is broken off", async () => {
     const archive = browserArchive(freshShelf());
-    const first = deskWith({ archive }).desk;
+    const first = sessionWith({ archive }).session;
     await first.saveNow();
-    const { desk, asked } = slowDesk(archive);
-    const restoring = desk.restore();
+    const { session, asked } = slowSession(archive);
+    const restoring = session.restore();
     await vi.waitFor(() => expect(asked).toHaveLength(1));
     expect(asked.map(({ plan }) => plan.title)).toEqual(["A small day"]);
     await asked[0]!.done(false);

@@ -8,7 +8,7 @@ import { duration } from "../../src/kernel/index.ts";
 import { glanceRun } from "../../src/solver/simulate/index.ts";
 import { mend } from "../../src/solver/index.ts";
 import { isOver, rehearsalWork } from "../../src/session/index.ts";
-import type { Desk, RehearsalPorts, RehearsalWork } from "../../src/session/index.ts";
+import type { Session, RehearsalPorts, RehearsalWork } from "../../src/session/index.ts";
 import { at, task, tinyPlan } from "../check/tinyPlan.ts";
 import { walksOf } from "../../src/terrain/index.ts";
 
@@ -52,15 +52,15 @@ let packed: (plan: Plan, options: PackOptions) => Promise<PackReport>;
 let mended: (plan: Plan, schedule: Schedule) => Promise<MendReport>;
 
 function work(open: Plan = plan): RehearsalWork {
-  const desk = {
+  const session = {
     state: { getState: () => ({ plan: open, verdict: judgeFor(open)(open.schedule) }) },
     chancesOf: (day: { plan: Plan; schedule: Schedule }) => {
       const run = glanceRun(day.plan, day.schedule, 200, () => 0);
       while (run.step(1));
       return Promise.resolve(run.report());
     },
-  } as unknown as Desk;
-  return rehearsalWork(desk, {
+  } as unknown as Session;
+  return rehearsalWork(session, {
     engine: {
       mend: (of, { schedule }) => mended(of, schedule),
       printed: (of, { fromS }) => {

@@ -5,13 +5,13 @@ import type { Engine } from "../../src/engine/calls.ts";
 import { makeCore } from "../../src/engine/core.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { applyEdit, type Plan, type Schedule } from "../../src/plan/index.ts";
-import { type Desk, MANY_DAYS, rehearsalWork } from "../../src/session/index.ts";
+import { type Session, MANY_DAYS, rehearsalWork } from "../../src/session/index.ts";
 import { latePlan, MINUTES, lateTableRun, lateSchedule } from "../../src/solver/question/late/index.ts";
 import { SHOWN } from "../../src/solver/question/late/played.ts";
 import { oddsRun } from "../../src/solver/simulate/index.ts";
 import { walksOf } from "../../src/terrain/index.ts";
 import { at, eva, task, tinyPlan } from "../check/tinyPlan.ts";
-import { deskWith } from "./bench.ts";
+import { sessionWith } from "./bench.ts";
 
 /**
  * Mend, why-not, variants, the late table and the rehearsal's new plan ask for the same rules of the crew, the same wish and the same days: what
@@ -55,11 +55,11 @@ function realEngine(): Engine {
   return { ...(Object.fromEntries(calls) as Omit<Engine, "close">), close: () => undefined };
 }
 
-function deskAt(plan: Plan): Desk {
+function sessionAt(plan: Plan): Session {
   const engine = realEngine();
-  const { desk } = deskWith({ engine, spare: () => engine });
-  expect(desk.open(JSON.stringify(plan))).toBe(true);
-  return desk;
+  const { session } = sessionWith({ engine, spare: () => engine });
+  expect(session.open(JSON.stringify(plan))).toBe(true);
+  return session;
 }
 
 function oddsOf(plan: Plan, schedule: Schedule, days = MANY_DAYS): OddsReport {
@@ -83,12 +83,12 @@ function expectOdds(report: ChancesReport | null, plan: Plan, schedule: Schedule
 describe("one day, one set of chances", () => {
   it("of a mended day", async () => {
     const plan = lateDay();
-    const desk = deskAt(plan);
-    desk.place("z", { eva: "eva-1", crew: ["ev1"], startS: instant(1900) });
-    await desk.mend({ seed: 1, seconds: 5, iterations: 200 });
-    const { plan: now } = desk.state.getState();
+    const session = sessionAt(plan);
+    session.place("z", { eva: "eva-1", crew: ["ev1"], startS: instant(1900) });
+    await session.mend({ seed: 1, seconds: 5, iterations: 200 });
+    const { plan: now } = session.state.getState();
     expect(judgeFor(now)(now.schedule).score.breaches).toBe(0);
-    expectOdds(await desk.chancesOf({ plan: now, schedule: now.schedule }), now, now.schedule);
+    expectOdds(await session.chancesOf({ plan: now, schedule: now.schedule }), now, now.schedule);
   });
 
   it("of what a question why offers, and of the variant that it is kept as", async () => {
@@ -98,22 +98,22 @@ describe("one day, one set of chances", () => {
       evas: made.evas.map((one) => ({ ...one, longestS: instant(4200) as never })),
     };
     const left = { placements: short.schedule.placements.filter(({ task: id }) => id !== "z") };
-    const desk = deskAt({ ...short, schedule: left });
-    await desk.askWhy("z");
-    const { plan, why } = desk.state.getState();
+    const session = sessionAt({ ...short, schedule: left });
+    await session.askWhy("z");
+    const { plan, why } = session.state.getState();
     const [way] = why!.report!.relaxations;
     expect(way).toBeDefined();
     const then = applyEdit(plan, way!.edit);
-    expectOdds(await desk.chancesOf({ plan: then, schedule: way!.schedule }), then, way!.schedule);
-    const variant = desk.variantDay(desk.tryRelaxation(way!)!)!;
+    expectOdds(await session.chancesOf({ plan: then, schedule: way!.schedule }), then, way!.schedule);
+    const variant = session.variantDay(session.tryRelaxation(way!)!)!;
     expect(variant.schedule).toEqual(way!.schedule);
-    expectOdds(await desk.chancesOf(variant), then, way!.schedule);
+    expectOdds(await session.chancesOf(variant), then, way!.schedule);
   });
 
   it("of a rehearsal's new plan", async () => {
     const plan = lateDay();
-    const desk = deskAt(plan);
-    const rehearsal = rehearsalWork(desk, {
+    const session = sessionAt(plan);
+    const rehearsal = rehearsalWork(session, {
       engine: realEngine(),
       judgeFor,
       clock: { nowMs: () => 0, after: () => () => undefined },

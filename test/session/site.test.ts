@@ -1,7 +1,7 @@
 import { writeArrayBuffer } from "geotiff";
 import { describe, expect, it } from "vitest";
 import { siteWork, withPlaceAt } from "../../src/session/index.ts";
-import { deskWith } from "./bench.ts";
+import { sessionWith } from "./bench.ts";
 
 const file = (name: string, text: string) => ({
   name,
@@ -11,41 +11,41 @@ const file = (name: string, text: string) => ({
 });
 
 function bench() {
-  const { desk, engine } = deskWith();
-  return { desk, site: siteWork(desk, engine), plan: () => desk.state.getState().plan };
+  const { session, engine } = sessionWith();
+  return { session, site: siteWork(session, engine), plan: () => session.state.getState().plan };
 }
 
 const GRID = "ncols 3\nnrows 2\nxllcenter 0\nyllcenter 0\ncellsize 100\n1 2 3\n4 5 6\n";
 
 describe("the site's work", () => {
   it("moves a place as one step that undo takes back", () => {
-    const { desk, site, plan } = bench();
+    const { session, site, plan } = bench();
     const before = plan();
     expect(site.movePlace("ridge", 123.456, -7)).toBeNull();
     expect(plan().site.places[1]).toMatchObject({ eastM: 123.5, northM: -7 });
-    expect(desk.undo()).toBe("Move Ridge");
+    expect(session.undo()).toBe("Move Ridge");
     expect(plan()).toEqual(before);
   });
 
   it("does not move the lander, nor a place to where it is", () => {
-    const { desk, site, plan } = bench();
-    const steps = desk.state.getState().history.undo.length;
+    const { session, site, plan } = bench();
+    const steps = session.state.getState().history.undo.length;
     expect(site.movePlace("lander", 5, 5)).toContain("coordinates begin");
     expect(site.movePlace("nowhere", 5, 5)).toContain("no such place");
     expect(withPlaceAt(plan(), "ridge", 90, 0.01)).toBe(plan());
     expect(site.movePlace("ridge", 1e9, 0)).not.toBeNull();
-    expect(desk.state.getState().history.undo).toHaveLength(steps);
+    expect(session.state.getState().history.undo).toHaveLength(steps);
   });
 
   it("writes GeoJSON that it reads back as the same places", async () => {
-    const { desk, site, plan } = bench();
+    const { session, site, plan } = bench();
     const text = site.geoJson(null, []);
     const took = await site.addGeoJson(file("same.geojson", text));
     expect(took).toMatchObject({ ok: true });
     const { places } = plan().site;
     expect(places).toHaveLength(4);
     expect(places[3]!.eastM).toBeCloseTo(90, 1);
-    expect(desk.undo()).toBe("Add places from same.geojson");
+    expect(session.undo()).toBe("Add places from same.geojson");
     expect(plan().site.places).toHaveLength(2);
   });
 
@@ -64,7 +64,7 @@ describe("the site's work", () => {
   });
 
   it("takes heights from an ASCII grid as one step, once its unit and north are said", async () => {
-    const { desk, site, plan } = bench();
+    const { session, site, plan } = bench();
     const before = plan();
     const source = await site.openHeights([file("a.asc", GRID)]);
     if ("ok" in source) return expect.unreachable();
@@ -77,7 +77,7 @@ describe("the site's work", () => {
     const took = await site.takeHeights(source, told);
     expect(took).toMatchObject({ ok: true, lines: expect.arrayContaining(["Unknown: none."]) });
     expect(plan().ground).toMatchObject({ type: "grid", columns: 3, rows: 2, cellM: 100, source: "a.asc" });
-    expect(desk.undo()).toBe("Ground from a.asc");
+    expect(session.undo()).toBe("Ground from a.asc");
   });
 
   it("takes one file of heights with what lies beside it, and not two", async () => {

@@ -65,14 +65,14 @@ function shown(node: ts.Expression): boolean {
 function clocksIn(file: string, text: string): string[] {
   const source = ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true);
   const found: string[] = [];
-  const look = (node: ts.Node): void => {
+  const view = (node: ts.Node): void => {
     if (makesText(node)) {
       const { line } = source.getLineAndCharacterOfPosition(node.getStart());
       found.push(`${file}:${line + 1} ${node.getText().slice(0, 60)}`);
     }
-    ts.forEachChild(node, look);
+    ts.forEachChild(node, view);
   };
-  look(source);
+  view(source);
   return found;
 }
 

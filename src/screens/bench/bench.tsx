@@ -1,25 +1,25 @@
 import { memo, useDeferredValue, useMemo, useState } from "react";
 import type { BenchReason } from "../../answers/index.ts";
 import type { Plan, Schedule, Task } from "../../plan/index.ts";
-import { benchSays, benchStands, betterDay, type DeskState } from "../../session/index.ts";
+import { benchSays, benchStands, betterDay, type SessionState } from "../../session/index.ts";
 import { counted, lasting, numberedSentence, placeName, taskNumber } from "../../words/index.ts";
-import { useAround, useDesk, useDeskList, useLook } from "../context.ts";
-import { useDay } from "../day/around.ts";
+import { useApp, useSession, useSessionList, useView } from "../context.ts";
+import { useDay } from "../day/context.ts";
 import { Prose } from "../parts/prose.tsx";
 import { KIND_LETTERS, KIND_WORDS } from "../words.ts";
 
 /** The tasks that are not on the day line, must-do ones first, with why each one is not. Held tasks are dropped here. */
 export const Bench = memo(function Bench() {
-  const { look } = useAround();
-  const tasks = useDeskList(benchOfPlan);
-  const plan = useDesk((state) => state.plan);
+  const { view } = useApp();
+  const tasks = useSessionList(benchOfPlan);
+  const plan = useSession((state) => state.plan);
   // Where a task would fit is of the day before the packer's.
-  const reasons = useDesk((state) => (betterDay(state) ? NONE : state.benchReasons));
-  const stands = useDesk(benchStands);
-  const over = useLook((state) => state.inHand?.target.at === "bench");
+  const reasons = useSession((state) => (betterDay(state) ? NONE : state.benchReasons));
+  const stands = useSession(benchStands);
+  const over = useView((state) => state.inHand?.target.at === "bench");
   const [words, setWords] = useState("");
   const wanted = useDeferredValue(words);
-  const selection = useDesk((state) => state.selection);
+  const selection = useSession((state) => state.selection);
   const says = useSaid(tasks);
   const listed = useMemo(() => found(tasks, wanted), [tasks, wanted]);
   const must = tasks.filter((task) => task.must).length;
@@ -53,7 +53,7 @@ export const Bench = memo(function Bench() {
       {tasks.length > 0 && listed.length === 0 && (
         <p className="empty">No task on the bench matches “{words}”.</p>
       )}
-      <ul className="cards" onFocus={() => look.setState({ focus: null })}>
+      <ul className="cards" onFocus={() => view.setState({ focus: null })}>
         {listed.map((task) => (
           <Card
             key={task.id}
@@ -71,11 +71,11 @@ export const Bench = memo(function Bench() {
   );
 });
 
-const NONE: DeskState["benchReasons"] = new Map();
+const NONE: SessionState["benchReasons"] = new Map();
 
 /** Why each of these tasks is not on the line: asked once for all cards, in every frame of a move. */
 function useSaid(tasks: readonly Task[]): ReadonlyMap<string, string | null> {
-  const said = useDeskList((state) => tasks.map(({ id }) => benchSays(state, id)));
+  const said = useSessionList((state) => tasks.map(({ id }) => benchSays(state, id)));
   return useMemo(() => new Map(tasks.map(({ id }, i) => [id, said[i] ?? null])), [tasks, said]);
 }
 
@@ -83,7 +83,7 @@ let lastBench: { readonly plan: Plan; readonly schedule: Schedule; readonly task
   null;
 
 /** What is on the bench of the plan itself, or of the better day that the packer shows: a task in hand keeps its card, and with it the focus. Sorted once a plan. */
-function benchOfPlan(state: DeskState): readonly Task[] {
+function benchOfPlan(state: SessionState): readonly Task[] {
   const { plan } = state;
   const schedule = betterDay(state)?.best ?? plan.schedule;
   if (lastBench?.plan !== plan || lastBench.schedule !== schedule)
@@ -119,7 +119,7 @@ const Card = memo(function Card(props: {
   readonly stands: boolean;
 }) {
   const { task, tasks, place, reason, stands, says, selected } = props;
-  const held = useLook((state) => state.inHand?.task === task.id);
+  const held = useView((state) => state.inHand?.task === task.id);
   const why = useMemo(() => (says === null ? null : numberedSentence({ tasks }, says)), [tasks, says]);
   return (
     <li className={held ? "card held" : "card"} data-selected={selected} {...useCardHand(task, selected)}>
@@ -145,7 +145,7 @@ const Card = memo(function Card(props: {
 
 /** What the pointer does on a card: a press takes the task in hand, the other button opens its menu. */
 function useCardHand({ id, duration }: Task, selected: boolean) {
-  const { desk, look } = useAround();
+  const { session, view } = useApp();
   const { gesture } = useDay();
   return {
     onPointerDown: (event: React.PointerEvent): void => {
@@ -160,8 +160,8 @@ function useCardHand({ id, duration }: Task, selected: boolean) {
       event.preventDefault();
       if (gesture.active()) return;
       gesture.forget();
-      if (!selected) desk.select([id]);
-      look.setState({ menu: { x: event.clientX, y: event.clientY } });
+      if (!selected) session.select([id]);
+      view.setState({ menu: { x: event.clientX, y: event.clientY } });
     },
   };
 }
@@ -176,7 +176,7 @@ function Grip(props: {
   readonly why: string | null;
 }) {
   const { task, number, place, selected, why } = props;
-  const { desk } = useAround();
+  const { session } = useApp();
   const length = lasting(task.duration.likelyS, "down");
   const { count } = task.crew;
   const crew = count === 0 ? "by command" : counted(count, "crew", "crew");
@@ -189,7 +189,7 @@ function Grip(props: {
       aria-label={`${task.name}, ${KIND_WORDS[task.kind].toLowerCase()}, ${length}, ${crew}, worth ${task.worth}${task.must ? ", must do" : ""}${place === null ? "" : `, at ${place}`}, number ${number}. ${why ?? ""}`}
       onClick={(event) => {
         // A pointer's click was taken by the hand; this one comes from a reader's or a switch's own press.
-        if (event.detail === 0) desk.select([task.id]);
+        if (event.detail === 0) session.select([task.id]);
       }}
     >
       <span className="card-name narrow" title={task.name}>
@@ -214,7 +214,7 @@ function PutOn(props: {
   readonly stands: boolean;
 }) {
   const { task, at, stands } = props;
-  const { desk } = useAround();
+  const { session } = useApp();
   return (
     <button
       type="button"
@@ -223,7 +223,7 @@ function PutOn(props: {
       aria-disabled={!stands}
       title={stands ? undefined : STALE_WORDS}
       onClick={() => {
-        if (stands) desk.place(task.id, { ...at, crew: [...at.crew] });
+        if (stands) session.place(task.id, { ...at, crew: [...at.crew] });
       }}
     >
       Put on
@@ -232,13 +232,13 @@ function PutOn(props: {
 }
 
 function WhyNot({ task }: { readonly task: Task }) {
-  const { desk } = useAround();
+  const { session } = useApp();
   return (
     <button
       type="button"
       className="quiet card-ask"
       aria-label={`Why not? ${task.name}`}
-      onClick={() => void desk.askWhy(task.id)}
+      onClick={() => void session.askWhy(task.id)}
     >
       Why not?
     </button>

@@ -6,11 +6,11 @@ import { type Extent, fitted, mapX, mapY, zoomedMap } from "../../editor/map/ind
 import type { Plan, Schedule } from "../../plan/index.ts";
 import { betterDay, type SiteWork } from "../../session/index.ts";
 import { angle, clockText, counted, crewName, lasting } from "../../words/index.ts";
-import { useAround, useDesk, useLook } from "../context.ts";
+import { useApp, useSession, useView } from "../context.ts";
 import { useDial } from "../dial.ts";
 import { minuteOf } from "../minute.ts";
 import { useSettled } from "../settled.ts";
-import { SiteContext, useSite, useSiteLook } from "../site/around.ts";
+import { SiteContext, useSite, useSiteView } from "../site/context.ts";
 import { crewStyle } from "../site/crewstyle.ts";
 import { glide } from "../site/glide.ts";
 import { useLatest } from "../site/latest.ts";
@@ -18,7 +18,7 @@ import { useGroundAndLight } from "../site/light.ts";
 import type { Picture } from "../site/picture.ts";
 import { useFrame, useSize } from "../site/room.ts";
 import { doneExtent, evasShown, PAD_PX, placesExtent } from "../site/shown.ts";
-import type { Layer, SiteLook } from "../site/sitelook.ts";
+import type { Layer, SiteViewStore } from "../site/siteviewstate.ts";
 import { BesideStage } from "./besidestage.tsx";
 import { apartWords, peopleAt, type Person, personWords } from "./people.ts";
 
@@ -36,10 +36,10 @@ const SWITCHES: readonly { readonly layer: Layer; readonly name: string }[] = [
 ];
 
 /** The map of the site beside the lanes: the same day and the same minute as on the line. */
-export function BesideMap(props: { readonly site: SiteWork; readonly siteLook: SiteLook }) {
-  const { site, siteLook } = props;
-  const around = useMemo(() => ({ site, siteLook }), [site, siteLook]);
-  const slot = useDesk((state) => state.slot);
+export function BesideMap(props: { readonly site: SiteWork; readonly siteView: SiteViewStore }) {
+  const { site, siteView } = props;
+  const around = useMemo(() => ({ site, siteView }), [site, siteView]);
+  const slot = useSession((state) => state.slot);
   return (
     <SiteContext value={around}>
       {/* Another plan begins anew: no answer of the one before stands over it. */}
@@ -51,9 +51,9 @@ export function BesideMap(props: { readonly site: SiteWork; readonly siteLook: S
 function MapOfDay() {
   const room = useRef<HTMLDivElement>(null);
   const size = useSize(room);
-  const plan = useDesk((state) => state.plan);
+  const plan = useSession((state) => state.plan);
   // What is in hand is not walked yet: the map keeps the day as it was, and says so.
-  const schedule = useDesk((state) => betterDay(state)?.best ?? state.plan.schedule);
+  const schedule = useSession((state) => betterDay(state)?.best ?? state.plan.schedule);
   const minuteS = useMinute();
   const lit = useSettled(minuteS, LIGHT_REST_MS);
   const { ground, light } = useGroundAndLight(plan, lit);
@@ -62,12 +62,12 @@ function MapOfDay() {
   const walks = walked.answer?.walks ?? null;
   const evaKey = walks ? [...evasShown(walks.verdict, null, minuteS)].join("|") : "";
   const evas = useMemo(() => new Set(evaKey.split("|")), [evaKey]);
-  const { look } = useAround();
+  const { view } = useApp();
   // Only the first frame follows from it: after that the map stays where it is.
-  const extent = useMemo(() => doneExtent(plan, look.getState().window), [plan, look]);
+  const extent = useMemo(() => doneExtent(plan, view.getState().window), [plan, view]);
   const frame = useFrame(size, extent);
-  const layers = useSiteLook((state) => state.layers);
-  const theme = useLook((state) => state.theme);
+  const layers = useSiteView((state) => state.layers);
+  const theme = useView((state) => state.theme);
   const picture = useMemo<Picture>(
     () => ({
       ...{ frame, plan, theme, layers, walks, evas },
@@ -120,14 +120,14 @@ function useRings(plan: Plan) {
 
 /** The one minute of line and map, inside the stay. */
 function useMinute(): number {
-  const outings = useDesk((state) => state.verdict.outings);
-  const lengthS = useDesk((state) => state.plan.stay.lengthS);
-  const minuteS = useLook((state) => Math.round(minuteOf(state, outings) / 60) * 60);
+  const outings = useSession((state) => state.verdict.outings);
+  const lengthS = useSession((state) => state.plan.stay.lengthS);
+  const minuteS = useView((state) => Math.round(minuteOf(state, outings) / 60) * 60);
   return Math.min(lengthS, Math.max(0, minuteS));
 }
 
 function Head({ minuteS }: { readonly minuteS: number }) {
-  const { look } = useAround();
+  const { view } = useApp();
   const dial = useDial();
   return (
     <header className="beside-map-head">
@@ -138,7 +138,7 @@ function Head({ minuteS }: { readonly minuteS: number }) {
         type="button"
         aria-label="Put the map away"
         title="Put the map away; the menu of the clock brings it back"
-        onClick={() => look.setState({ mapAway: true })}
+        onClick={() => view.setState({ mapAway: true })}
       >
         ×
       </button>
@@ -148,8 +148,8 @@ function Head({ minuteS }: { readonly minuteS: number }) {
 
 /** What the map shows and what it hides. */
 function Switches() {
-  const { siteLook } = useSite();
-  const layers = useSiteLook((state) => state.layers);
+  const { siteView } = useSite();
+  const layers = useSiteView((state) => state.layers);
   return (
     <div className="beside-switches" role="group" aria-label="Shown on the map">
       {SWITCHES.map(({ layer, name }) => (
@@ -157,7 +157,7 @@ function Switches() {
           key={layer}
           type="button"
           aria-pressed={layers[layer]}
-          onClick={() => siteLook.setState({ layers: { ...layers, [layer]: !layers[layer] } })}
+          onClick={() => siteView.setState({ layers: { ...layers, [layer]: !layers[layer] } })}
         >
           {name}
         </button>
@@ -168,16 +168,16 @@ function Switches() {
 
 /** How much of the site is in view: closer, farther, what is done now, all. */
 function Views() {
-  const { desk, look } = useAround();
-  const { siteLook } = useSite();
+  const { session, view } = useApp();
+  const { siteView } = useSite();
   const zoom = (factor: number): void => {
-    const { frame } = siteLook.getState();
-    if (frame) glide(siteLook, zoomedMap(frame, factor, frame.widthPx / 2, frame.heightPx / 2));
+    const { frame } = siteView.getState();
+    if (frame) glide(siteView, zoomedMap(frame, factor, frame.widthPx / 2, frame.heightPx / 2));
   };
   const fit = (extentOf: (plan: Plan) => Extent) => (): void => {
-    const { frame } = siteLook.getState();
-    const extent = extentOf(desk.state.getState().plan);
-    if (frame) glide(siteLook, fitted(extent, frame.widthPx, frame.heightPx, PAD_PX));
+    const { frame } = siteView.getState();
+    const extent = extentOf(session.state.getState().plan);
+    if (frame) glide(siteView, fitted(extent, frame.widthPx, frame.heightPx, PAD_PX));
   };
   return (
     <>
@@ -191,7 +191,7 @@ function Views() {
         type="button"
         aria-label="Map of what is in view"
         title="Show where something is done in the part of the stay that is shown"
-        onClick={fit((open) => doneExtent(open, look.getState().window))}
+        onClick={fit((open) => doneExtent(open, view.getState().window))}
       >
         View
       </button>
@@ -216,8 +216,8 @@ function Foot(props: {
 }) {
   const { picture, people, walks, minuteS } = props;
   const { plan } = picture;
-  const { sunDeg } = useAround();
-  const held = useLook((state) => state.inHand !== null);
+  const { sunDeg } = useApp();
+  const held = useView((state) => state.inHand !== null);
   const sun = useMemo(() => sunDeg(plan, minuteS), [sunDeg, plan, minuteS]);
   const facts = [
     ...(walks ? apartWords(plan, walks, minuteS) : []),

@@ -2,11 +2,11 @@ import { useCallback, useEffect, useLayoutEffect, useMemo, useRef } from "react"
 import { type Box, type LabelWish, layPlates, mapX, mapY, type Plates } from "../../editor/map/index.ts";
 import type { Schedule } from "../../plan/index.ts";
 import { counted, taskNumber } from "../../words/index.ts";
-import { useAround, useDesk, useLook } from "../context.ts";
+import { useApp, useSession, useView } from "../context.ts";
 import { type Brush, facePx, font } from "../parts/canvas/brush.ts";
 import { Canvas, useFace } from "../parts/canvas/canvas.tsx";
 import { useSettled } from "../settled.ts";
-import { useSite } from "../site/around.ts";
+import { useSite } from "../site/context.ts";
 import { crewStyle } from "../site/crewstyle.ts";
 import { MapHand } from "../site/maphand.ts";
 import { paintFrame } from "../site/paintframe.ts";
@@ -76,7 +76,7 @@ type Numbers = ReadonlyMap<string, readonly string[]>;
 /** The tasks at every place; another object only when they are others. */
 function useNumbers({ plan }: Picture, schedule: Schedule): Numbers {
   const window = useSettled(
-    useLook((state) => state.window),
+    useView((state) => state.window),
     REST_MS,
   );
   const key = useMemo(
@@ -88,8 +88,8 @@ function useNumbers({ plan }: Picture, schedule: Schedule): Numbers {
 
 /** Wheel and pointers move the map; a press on a place selects what is done there, and no place is moved here. */
 function useMapHand(stage: React.RefObject<HTMLDivElement | null>, picture: Picture): void {
-  const { desk } = useAround();
-  const { siteLook } = useSite();
+  const { session } = useApp();
+  const { siteView } = useSite();
   const latest = useRef(picture);
   useLayoutEffect(() => {
     latest.current = picture;
@@ -102,13 +102,13 @@ function useMapHand(stage: React.RefObject<HTMLDivElement | null>, picture: Pict
       setDown: () => undefined,
       extent: () => wholeExtent(latest.current.plan, latest.current.ground),
       choose(place: string | null) {
-        const { plan } = desk.state.getState();
+        const { plan } = session.state.getState();
         const placed = new Set(plan.schedule.placements.map((one) => one.task));
         const here = plan.tasks.filter(
           (task) =>
             place !== null && placed.has(task.id) && (task.place === place || task.endPlace === place),
         );
-        desk.select(here.map((task) => task.id));
+        session.select(here.map((task) => task.id));
       },
     };
     const press = (event: PointerEvent): void => {
@@ -117,15 +117,15 @@ function useMapHand(stage: React.RefObject<HTMLDivElement | null>, picture: Pict
       if (!number?.dataset["task"]) return;
       // The map under it is not pressed with it.
       event.stopImmediatePropagation();
-      desk.select([number.dataset["task"]]);
+      session.select([number.dataset["task"]]);
     };
     element.addEventListener("pointerdown", press);
-    const stop = new MapHand(element, siteLook, commands, () => latest.current).listen();
+    const stop = new MapHand(element, siteView, commands, () => latest.current).listen();
     return () => {
       stop();
       element.removeEventListener("pointerdown", press);
     };
-  }, [stage, desk, siteLook]);
+  }, [stage, session, siteView]);
 }
 
 /** Plates, and the boxes that they take. */
@@ -206,9 +206,9 @@ function paintLeaders({ ctx, palette }: Brush, { plates }: Plates): void {
 function PlateLayer(props: { readonly picture: Picture; readonly laid: Plates; readonly numbers: Numbers }) {
   const { picture, laid, numbers } = props;
   const { plan } = picture;
-  const selection = useDesk((state) => state.selection);
-  const pointed = useLook((state) => state.pointed);
-  const target = useLook(({ inHand }) => (inHand?.target.at === "place" ? inHand.target.place : null));
+  const selection = useSession((state) => state.selection);
+  const pointed = useView((state) => state.pointed);
+  const target = useView(({ inHand }) => (inHand?.target.at === "place" ? inHand.target.place : null));
   const names = new Map(plan.site.places.map((place) => [place.id, mapName(place)]));
   return (
     <div aria-hidden="true">
@@ -261,8 +261,8 @@ function Hits({ picture: { frame, plan } }: { readonly picture: Picture }) {
 /** Rings about the places of what is selected, full, and of what is pointed at, dashed. */
 function Marks({ picture }: { readonly picture: Picture }) {
   const { frame, plan } = picture;
-  const selection = useDesk((state) => state.selection);
-  const pointed = useLook((state) => state.pointed);
+  const selection = useSession((state) => state.selection);
+  const pointed = useView((state) => state.pointed);
   const placesOf = (tasks: readonly string[]): ReadonlySet<string> =>
     new Set(
       plan.tasks
@@ -291,7 +291,7 @@ function People(props: {
 }) {
   const { people, laid } = props;
   const { frame, plan } = props.picture;
-  const held = useLook((state) => state.inHand !== null);
+  const held = useView((state) => state.inHand !== null);
   if (held) return null;
   const seen = people.flatMap(({ crew, sign, at }) =>
     at ? [{ crew, sign, x: mapX(frame, at.eastM), y: mapY(frame, at.northM) }] : [],

@@ -10,7 +10,7 @@ import {
   type Target,
   targetUnder,
 } from "../../editor/index.ts";
-import type { InHand } from "../look.ts";
+import type { InHand } from "../viewstate.ts";
 import { isOverBench, placeUnder, seenThrough, under } from "./ground.ts";
 import { SNAP_PX } from "./line/sizes.ts";
 import type { GestureSurface } from "./surface.ts";
@@ -19,8 +19,8 @@ import type { GestureSurface } from "./surface.ts";
 export type Aim = Pick<InHand, "by" | "manner" | "target" | "snap"> & { readonly taken: Taken };
 
 /** Where the gesture leads; null while nothing is in hand or the line is not on the page. */
-export function aimOf({ desk, look, ground }: GestureSurface, gesture: Gesture): Aim | null {
-  const { manner } = look.getState();
+export function aimOf({ session, view, ground }: GestureSurface, gesture: Gesture): Aim | null {
+  const { manner } = view.getState();
   if (gesture.state === "keyed") {
     const { taken, target } = gesture;
     return { by: "keys", manner, target, snap: null, taken };
@@ -33,14 +33,14 @@ export function aimOf({ desk, look, ground }: GestureSurface, gesture: Gesture):
     manner: modifiers.other ? otherManner(manner) : manner,
     taken,
   };
-  const seen = seenThrough(base, look.getState().window);
+  const seen = seenThrough(base, view.getState().window);
   // An end or an EVA cannot be left on the bench.
   const over = placeUnder(now);
   if (over !== null) return { ...aim, target: over, snap: null };
   const benches = taken.edge === null && taken.eva === null && isOverBench(now);
   const raw = targetUnder(grip, under(seen, now, benches));
   if (raw.at !== "line") return { ...aim, target: raw, snap: null };
-  const { plan, verdict, fitBands, preview } = desk.state.getState();
+  const { plan, verdict, fitBands, preview } = session.state.getState();
   const lane = laneFor(plan, taken, raw.lane);
   const snap: Snapped = aimed(
     plan,
@@ -58,19 +58,19 @@ export function aimOf({ desk, look, ground }: GestureSurface, gesture: Gesture):
   return { ...aim, target: { at: "line", lane, startS: snap.startS }, snap };
 }
 
-/** Shows on the desk what comes of it, and what is in hand on the look; nothing where the pointer moved and its aim did not. */
-export function show({ desk, look, walkS }: GestureSurface, aim: Aim): void {
+/** Shows in the session what comes of it, and what is in hand in the view; nothing where the pointer moved and its aim did not. */
+export function show({ session, view, walkS }: GestureSurface, aim: Aim): void {
   const { taken, by, manner, target, snap } = aim;
-  const last = look.getState().inHand;
+  const last = view.getState().inHand;
   if (last && sameAim(last, aim)) return;
-  const { plan } = desk.state.getState();
+  const { plan } = session.state.getState();
   const made = proposalOf(plan, taken, target, manner, walkS);
-  if (made.plan === plan) desk.preview(() => made.schedule);
-  else desk.previewPlan(() => ({ ...made.plan, schedule: made.schedule }));
-  const { preview } = desk.state.getState();
+  if (made.plan === plan) session.preview(() => made.schedule);
+  else session.previewPlan(() => ({ ...made.plan, schedule: made.schedule }));
+  const { preview } = session.state.getState();
   const slid = preview ? slidBy(preview.start, preview.schedule, taken.tasks) : new Map<string, number>();
   const { anchor: task, tasks, edge, eva, fromLane } = taken;
-  look.setState({
+  view.setState({
     inHand: { task, tasks, edge, eva, manner, slid, stuck: made.stuck, fromLane, by, target, snap },
   });
 }

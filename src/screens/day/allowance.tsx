@@ -1,13 +1,13 @@
 import type { Run } from "../../session/index.ts";
 import { counted, grouped, lasting } from "../../words/index.ts";
-import { useDesk } from "../context.ts";
+import { useSession } from "../context.ts";
 
 const WIDE = 200;
 const HIGH = 18;
 
 /** How far the packer is: time as a fill, the worth of each better day as a step in it, and the last of them in words. */
 export function Allowance() {
-  const run = useDesk((state) => state.run);
+  const run = useSession((state) => state.run);
   if (!run?.running) return null;
   const { steps } = run;
   const last = steps.at(-1);

@@ -1,17 +1,17 @@
 import { useMemo } from "react";
 import { askedAgainstThere } from "../../session/index.ts";
 import { counted, crewName, evaName, lasting } from "../../words/index.ts";
-import { useDesk } from "../context.ts";
+import { useSession } from "../context.ts";
 
 /**
  * Before anything is on the line: the crew time that is asked for and the crew time at hand, on one scale. Ways and rests
  * are in neither: they are not known before there is a day.
  */
 export function Asked() {
-  const empty = useDesk(
+  const empty = useSession(
     (state) => state.plan.schedule.placements.length === 0 && state.run?.running !== true,
   );
-  const plan = useDesk((state) => state.plan);
+  const plan = useSession((state) => state.plan);
   const sums = useMemo(() => askedAgainstThere(plan), [plan]);
   if (!empty || sums.askedS === 0) return null;
   const { askedS, mustS, thereS, tasks, must, outings } = sums;

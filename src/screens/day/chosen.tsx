@@ -1,13 +1,13 @@
 import { shownPlan } from "../../session/index.ts";
 import { counted, lasting, numberedTask } from "../../words/index.ts";
-import { useAround, useDesk, useLook } from "../context.ts";
+import { useApp, useSession, useView } from "../context.ts";
 
 /** The selection in words, with what can be done with it and the way to its fields. Nothing when nothing is selected. */
 export function Chosen() {
-  const { look } = useAround();
-  const selection = useDesk((state) => state.selection);
-  const plan = useDesk(shownPlan);
-  const shown = useLook((state) => state.menu !== null);
+  const { view } = useApp();
+  const selection = useSession((state) => state.selection);
+  const plan = useSession(shownPlan);
+  const shown = useView((state) => state.menu !== null);
   const chosen = plan.tasks.filter((task) => selection.includes(task.id));
   const [first] = chosen;
   if (!first) return null;
@@ -29,12 +29,12 @@ export function Chosen() {
         aria-label="What can be done with the selection"
         onClick={(event) => {
           const box = event.currentTarget.getBoundingClientRect();
-          look.setState({ menu: { x: box.left, y: box.bottom + 4 } });
+          view.setState({ menu: { x: box.left, y: box.bottom + 4 } });
         }}
       >
         Actions <span className="opens-down" aria-hidden="true" />
       </button>
-      <button type="button" onClick={() => look.setState({ details: true })}>
+      <button type="button" onClick={() => view.setState({ details: true })}>
         Details
       </button>
     </div>

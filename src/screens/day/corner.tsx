@@ -1,9 +1,9 @@
 import { memo } from "react";
 import { MANNER_WORDS, type Manner } from "../../editor/index.ts";
-import { useAround, useDesk, useLook } from "../context.ts";
-import type { LookState } from "../look.ts";
+import { useApp, useSession, useView } from "../context.ts";
+import type { ViewState } from "../viewstate.ts";
 import { Menu } from "../parts/menu.tsx";
-import { useDay } from "./around.ts";
+import { useDay } from "./context.ts";
 import { useWide } from "./mapbeside.ts";
 import { evaSpan } from "./windowing.ts";
 
@@ -37,12 +37,12 @@ export const Corner = memo(function Corner() {
 /** The part of the stay that is shown, by its EVA where it is about one. */
 function Part() {
   const { windows } = useDay();
-  const { desk } = useAround();
-  const evas = useDesk((state) => state.plan.evas);
-  const verdict = useDesk((state) => state.verdict);
-  const plan = useDesk((state) => state.plan);
-  const window = useLook((state) => state.window);
-  const chosen = useDesk((state) => state.selection.length > 0);
+  const { session } = useApp();
+  const evas = useSession((state) => state.plan.evas);
+  const verdict = useSession((state) => state.verdict);
+  const plan = useSession((state) => state.plan);
+  const window = useView((state) => state.window);
+  const chosen = useSession((state) => state.selection.length > 0);
   const middleS = (window.startS + window.endS) / 2;
   const spans = evas.map((_, i) => evaSpan(plan, verdict, i));
   const whole =
@@ -70,11 +70,15 @@ function Part() {
       ))}
       <hr />
       {chosen && (
-        <button type="button" className="quiet" onClick={() => void desk.commands.run("zoom selection")}>
+        <button type="button" className="quiet" onClick={() => void session.commands.run("zoom selection")}>
           Zoom to the selection <kbd>Z</kbd>
         </button>
       )}
-      <button type="button" className="quiet" onClick={() => void desk.commands.run("minute a centimetre")}>
+      <button
+        type="button"
+        className="quiet"
+        onClick={() => void session.commands.run("minute a centimetre")}
+      >
         A minute a centimetre <kbd>M</kbd>
       </button>
     </Menu>
@@ -83,13 +87,13 @@ function Part() {
 
 /** The clock that is read, what others do, what dragging the ground does, and what the signs mean. */
 function Manners() {
-  const { look } = useAround();
-  const set = (part: Partial<LookState>): void => look.setState(part);
-  const manner = useLook((state) => state.inHand?.manner ?? state.manner);
-  const tool = useLook((state) => state.tool);
-  const clock = useLook((state) => state.clock);
+  const { view } = useApp();
+  const set = (part: Partial<ViewState>): void => view.setState(part);
+  const manner = useView((state) => state.inHand?.manner ?? state.manner);
+  const tool = useView((state) => state.tool);
+  const clock = useView((state) => state.clock);
   const wide = useWide();
-  const away = useLook((state) => state.mapAway);
+  const away = useView((state) => state.mapAway);
   return (
     <>
       <Menu name={clock.toUpperCase()} label="Clock and hand" title="Clock, hand, legend" atEnd>

@@ -19,17 +19,17 @@ import {
   shift,
   signed,
 } from "../../words/index.ts";
-import { useDesk } from "../context.ts";
-import type { InHand } from "../look.ts";
-import { useCalmDesk } from "../settled.ts";
+import { useSession } from "../context.ts";
+import type { InHand } from "../viewstate.ts";
+import { useCalmSession } from "../settled.ts";
 import { marginCause, worstMargin } from "../words.ts";
 import { useDial } from "../dial.ts";
 import { placeWords, stuckWords } from "./speech.ts";
 
 /** What is in hand, at its fixed place: what goes where, what breaks, what it costs. */
 export const MoveCost = memo(function MoveCost() {
-  const [hand, preview] = useCalmDesk((state, look) => [look.inHand, state.preview] as const);
-  const plan = useDesk((state) => state.plan);
+  const [hand, preview] = useCalmSession((state, view) => [view.inHand, state.preview] as const);
+  const plan = useSession((state) => state.plan);
   const ref = useTallest();
   if (!hand || !preview) return null;
   const broken = brokenBy(plan, preview);
@@ -158,7 +158,7 @@ function Place(props: { readonly what: string; readonly where: string; readonly 
 
 /** Worth, the least margin and the walking, each as it was and would be. */
 function Costs({ preview, plan }: { readonly preview: Preview; readonly plan: Plan }) {
-  const verdict = useDesk((state) => state.verdict);
+  const verdict = useSession((state) => state.verdict);
   const [before, after] = [verdict.score, preview.verdict.score];
   const worst = worstMargin(preview.verdict);
   const margin = (of: typeof before): string => percent(of.worstMargin / 10_000, "down");

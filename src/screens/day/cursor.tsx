@@ -1,7 +1,7 @@
 import { memo } from "react";
 import { type TimeScale } from "../../editor/index.ts";
 import { clock, clockText, utcClock } from "../../words/index.ts";
-import { useDesk, useLook } from "../context.ts";
+import { useSession, useView } from "../context.ts";
 import { useDial } from "../dial.ts";
 import { minuteOf } from "../minute.ts";
 import { useMapBeside } from "./mapbeside.ts";
@@ -13,11 +13,11 @@ import { useMapBeside } from "./mapbeside.ts";
 export const Cursor = memo(function Cursor(props: { readonly scale: TimeScale; readonly gutterPx: number }) {
   const { scale } = props;
   const beside = useMapBeside();
-  const outings = useDesk((state) => state.verdict.outings);
-  const cursorS = useLook((look) =>
-    look.cursorS === null && (!beside || look.minuteS === null) ? null : minuteOf(look, outings),
+  const outings = useSession((state) => state.verdict.outings);
+  const cursorS = useView((view) =>
+    view.cursorS === null && (!beside || view.minuteS === null) ? null : minuteOf(view, outings),
   );
-  const inHand = useLook((look) => look.inHand !== null);
+  const inHand = useView((view) => view.inHand !== null);
   const dial = useDial();
   if (cursorS === null || inHand) return null;
   const whole = Math.round(cursorS / 60) * 60;

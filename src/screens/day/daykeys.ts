@@ -1,6 +1,6 @@
 import type { Direction } from "../../editor/index.ts";
 import { keysOf } from "../../session/index.ts";
-import { refuse } from "../look.ts";
+import { refuse } from "../viewstate.ts";
 import type { DayGesture } from "./gesture.ts";
 import { followHands, type KeyGround, stepAside, walk } from "./keyplace.ts";
 
@@ -57,24 +57,24 @@ function pan({ windows }: KeyWork, key: string): boolean {
 
 /** A command of the line, on the task that has the keyboard when it is not among the selected. */
 function runCommand(work: KeyWork, keys: string, target: Element | null): boolean {
-  const { desk, look } = work;
-  const found = desk.commands.forKeys(keys);
+  const { session, view } = work;
+  const found = session.commands.forKeys(keys);
   if (found?.where !== "line" || found.id === "keys") return false;
   const onLine = target === document.body || Boolean(target?.closest("[data-line], [data-bench]"));
   if (!onLine && !target?.closest("[data-task]"))
-    return found.group === "Line" ? desk.commands.run(found.id) : false;
+    return found.group === "Line" ? session.commands.run(found.id) : false;
   if (found.group === "Tasks" && !found.id.startsWith("select")) selectUnder(work, target);
   if (found.id === "bench") stepAside(work);
-  const done = desk.commands.run(found.id);
+  const done = session.commands.run(found.id);
   const why = done ? null : found.disabledReason();
-  if (why !== null) refuse(look, why);
+  if (why !== null) refuse(view, why);
   followHands(work);
   return done;
 }
 
-function selectUnder({ desk }: KeyWork, target: Element | null): void {
+function selectUnder({ session }: KeyWork, target: Element | null): void {
   const task = target?.closest<HTMLElement>("[data-task]")?.dataset["task"];
-  if (task !== undefined && !desk.state.getState().selection.includes(task)) desk.select([task]);
+  if (task !== undefined && !session.state.getState().selection.includes(task)) session.select([task]);
 }
 
 function take({ gesture }: KeyWork, target: Element | null): boolean {
@@ -90,6 +90,6 @@ function openMenu(work: KeyWork, target: Element | null): boolean {
   if (!block) return false;
   selectUnder(work, block);
   const box = block.getBoundingClientRect();
-  work.look.setState({ menu: { x: box.left + 8, y: box.bottom } });
+  work.view.setState({ menu: { x: box.left + 8, y: box.bottom } });
   return true;
 }

@@ -1,8 +1,8 @@
 import { type ReactNode, useEffect, useMemo } from "react";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import { Board } from "./line/board.tsx";
 import { useLineOnPage } from "./line/theline.ts";
-import { type Day, DayContext } from "./around.ts";
+import { type Day, DayContext } from "./context.ts";
 import { dayKeys } from "./daykeys.ts";
 import { groundOf } from "./ground.ts";
 import { dayGesture } from "./gesture.ts";
@@ -16,41 +16,41 @@ import { windowing } from "./windowing.ts";
 
 /** The day: lanes, margins under the same axis, one line to read what is pointed at, the map where there is room, and the side. */
 export function DayView(props: { readonly details: ReactNode; readonly map: ReactNode }) {
-  const { desk, look, walkS } = useAround();
+  const { session, view, walkS } = useApp();
   const onPage = useLineOnPage();
   const { stage, latest } = onPage;
   const beside = useMapBeside();
   const windows = useMemo(
     () =>
       windowing(
-        look,
-        () => desk.state.getState().plan,
-        () => desk.state.getState().verdict,
+        view,
+        () => session.state.getState().plan,
+        () => session.state.getState().verdict,
         () => latest.current?.scale.widthPx,
       ),
-    [desk, look, latest],
+    [session, view, latest],
   );
   const gesture = useMemo(() => {
     const ground = () => groundOf(stage.current, latest.current);
-    return dayGesture({ desk, look, ground, windows, walkS });
-  }, [desk, look, windows, walkS, stage, latest]);
+    return dayGesture({ session, view, ground, windows, walkS });
+  }, [session, view, windows, walkS, stage, latest]);
   useEffect(() => gesture.listen(), [gesture]);
-  const evas = useDesk((state) => state.plan.evas);
+  const evas = useSession((state) => state.plan.evas);
   useEffect(
-    () => desk.commands.add(lineWork(desk, look, gesture, windows)),
+    () => session.commands.add(lineWork(session, view, gesture, windows)),
     // The commands name the plan's EVAs.
-    [desk, look, gesture, windows, evas],
+    [session, view, gesture, windows, evas],
   );
-  useEffect(() => desk.commands.add(splitWork(desk, look)), [desk, look]);
+  useEffect(() => session.commands.add(splitWork(session, view)), [session, view]);
   useEffect(
-    () => dayKeys({ desk, look, gesture, windows, standing: () => latest.current?.standing ?? null }),
-    [desk, look, gesture, windows, latest],
+    () => dayKeys({ session, view, gesture, windows, standing: () => latest.current?.standing ?? null }),
+    [session, view, gesture, windows, latest],
   );
   const day = useMemo<Day>(() => ({ gesture, windows }), [gesture, windows]);
   const point = (event: React.PointerEvent): void => {
     const over = event.target instanceof Element ? event.target.closest<HTMLElement>("[data-task]") : null;
     const pointed = over?.dataset["task"] ?? null;
-    if (pointed !== look.getState().pointed) look.setState({ pointed });
+    if (pointed !== view.getState().pointed) view.setState({ pointed });
   };
   return (
     <DayContext value={day}>

@@ -1,13 +1,13 @@
 import { betterDay } from "../../session/index.ts";
 import type { GestureEvent, Grip, Modifiers } from "../../editor/index.ts";
-import { refuse } from "../look.ts";
-import { whereTaken } from "./gesturedesk.ts";
+import { refuse } from "../viewstate.ts";
+import { whereTaken } from "./gestureview.ts";
 import { type DayHand, dayHand, isHolding } from "./hand.ts";
 import { CLICK_PX, TOUCH_CLICK_PX } from "./line/sizes.ts";
 import type { GestureSurface } from "./surface.ts";
 
 /**
- * The gesture on the day line at work: events of pointer and keys go through `gestureStep`, and what it asks for is done on the desk, which judges one whole
+ * The gesture on the day line at work: events of pointer and keys go through `gestureStep`, and what it asks for is done in the session, which judges one whole
  * proposal from the begin each time. What is in hand is a task, all that are selected, an EVA, or one end of a task.
  */
 export interface DayGesture {
@@ -32,7 +32,7 @@ export function dayGesture(surface: GestureSurface): DayGesture {
     forget: () => hand.step({ type: "forget" }),
     press(event, grip) {
       if (hand.now().state === "keyed" || isPacking(surface)) return;
-      surface.look.setState({ refused: null, menu: null });
+      surface.view.setState({ refused: null, menu: null });
       const at = { x: event.clientX, y: event.clientY };
       const slackPx = event.pointerType === "touch" ? TOUCH_CLICK_PX : CLICK_PX;
       hand.step({ type: "press", pointer: event.pointerId, grip, at, slackPx });
@@ -54,9 +54,9 @@ export function dayGesture(surface: GestureSurface): DayGesture {
 }
 
 /** The better day that the packer shows is not the plan's: what is taken from it would be taken from nowhere. */
-function isPacking({ desk, look }: GestureSurface): boolean {
-  const shown = betterDay(desk.state.getState()) !== null;
-  if (shown) refuse(look, "The packer is at work: Enter takes this day, Escape stops, then it can be moved.");
+function isPacking({ session, view }: GestureSurface): boolean {
+  const shown = betterDay(session.state.getState()) !== null;
+  if (shown) refuse(view, "The packer is at work: Enter takes this day, Escape stops, then it can be moved.");
   return shown;
 }
 
@@ -69,8 +69,8 @@ function isForHand({ ground }: GestureSurface, hand: DayHand, event: KeyboardEve
   return !(event.metaKey || event.ctrlKey || event.key === "F5");
 }
 
-/** Follows pointers, wherever they go, and lets go with the desk; the answer ends it, and takes back what is in hand then. */
-function follows({ desk }: GestureSurface, hand: DayHand): () => void {
+/** Follows pointers, wherever they go, and lets go with the session; the answer ends it, and takes back what is in hand then. */
+function follows({ session }: GestureSurface, hand: DayHand): () => void {
   const listening = new AbortController();
   const on = <Type extends keyof WindowEventMap>(
     type: Type,
@@ -99,8 +99,8 @@ function follows({ desk }: GestureSurface, hand: DayHand): () => void {
   };
   on("keydown", modify);
   on("keyup", modify);
-  // Undo, or a pack that comes in, ends the gesture on the desk: nothing is in hand then.
-  const stop = desk.state.subscribe((now, before) => {
+  // Undo, or a pack that comes in, ends the gesture in the session: nothing is in hand then.
+  const stop = session.state.subscribe((now, before) => {
     if (before.preview && !now.preview && isHolding(hand.now())) hand.letGo();
   });
   return () => {

@@ -4,7 +4,7 @@ import { homeY, type Lane, outerY, REMOTE } from "../../editor/index.ts";
 import type { Verdict } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { clockText, counted, hours, lasting, metres } from "../../words/index.ts";
-import { useAround, useDesk, useLook } from "../context.ts";
+import { useApp, useSession, useView } from "../context.ts";
 import { useCalm } from "../settled.ts";
 import { Corner } from "./corner.tsx";
 import { useDial } from "../dial.ts";
@@ -24,8 +24,8 @@ export const StayGutter = memo(function StayGutter(props: {
   readonly heightPx: number;
   readonly margins: "all" | "least";
 }) {
-  const { look } = useAround();
-  const lengthS = useDesk((state) => state.plan.stay.lengthS);
+  const { view } = useApp();
+  const lengthS = useSession((state) => state.plan.stay.lengthS);
   const all = props.margins === "all";
   return (
     <div className="gutter gutter-stay" style={{ height: props.heightPx }}>
@@ -34,7 +34,7 @@ export const StayGutter = memo(function StayGutter(props: {
         type="button"
         className="quiet margin-switch"
         title={all ? "One strip for the four consumables of a suit" : "A strip for each consumable"}
-        onClick={() => look.setState({ margins: all ? "least" : "all" })}
+        onClick={() => view.setState({ margins: all ? "least" : "all" })}
       >
         {all ? "Least only" : "All strips"}
       </button>
@@ -170,7 +170,7 @@ function useEvasInSight(
   { verdict }: { readonly verdict: Verdict },
   lanes: readonly Lane[],
 ): readonly string[] {
-  const seen = useLook(({ window }) =>
+  const seen = useView(({ window }) =>
     [
       ...new Set(
         verdict.outings

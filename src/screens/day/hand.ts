@@ -8,10 +8,10 @@ import {
   type Point,
   type Target,
 } from "../../editor/index.ts";
-import { refuse } from "../look.ts";
+import { refuse } from "../viewstate.ts";
 import { aimOf, show } from "./aiming.ts";
 import { edgeRoll } from "./edgeroll.ts";
-import { deskNow } from "./gesturedesk.ts";
+import { gestureView } from "./gestureview.ts";
 import { beyondEdge } from "./ground.ts";
 import { choose, nameOf, setDown } from "./setdown.ts";
 import { spokenHand } from "./speech.ts";
@@ -22,7 +22,7 @@ export interface DayHand {
   now(): Gesture;
   /** Takes the gesture a step on, and does what it asks for. */
   step(event: GestureEvent): void;
-  /** Nothing is in hand any more; what is shown on the desk is left to others. */
+  /** Nothing is in hand any more; what is shown in the session is left to others. */
   letGo(): void;
   /** What is in hand goes back to where it was; nothing where nothing is. */
   takeBack(): void;
@@ -37,7 +37,7 @@ export function isHolding({ state }: Gesture): boolean {
 const SPEAK_AFTER_MS = 350;
 
 export function dayHand(surface: GestureSurface): DayHand {
-  const { desk, look, ground, windows } = surface;
+  const { session, view, ground, windows } = surface;
   let gesture: Gesture = IDLE;
   let speech: ReturnType<typeof setTimeout> | undefined;
 
@@ -48,8 +48,8 @@ export function dayHand(surface: GestureSurface): DayHand {
     if (gesture.state === "keyed") reveal(surface, aim.target);
     clearTimeout(speech);
     speech = setTimeout(() => {
-      const words = spokenHand(desk.state.getState(), look.getState());
-      if (words !== null) look.setState({ spoken: words });
+      const words = spokenHand(session.state.getState(), view.getState());
+      if (words !== null) view.setState({ spoken: words });
     }, SPEAK_AFTER_MS);
   };
   const edge = edgeRoll(
@@ -63,14 +63,14 @@ export function dayHand(surface: GestureSurface): DayHand {
     clearTimeout(speech);
     edge.stop();
     gesture = IDLE;
-    look.setState({ inHand: null });
+    view.setState({ inHand: null });
   };
   const grasp: Grasp = { follow, letGo, watchEdge: () => edge.watch() };
   return {
     now: () => gesture,
     letGo,
     step(event) {
-      const next = gestureStep(gesture, event, deskNow(surface, gesture));
+      const next = gestureStep(gesture, event, gestureView(surface, gesture));
       gesture = next.gesture;
       const at = "at" in event ? event.at : { x: window.innerWidth / 2, y: window.innerHeight / 3 };
       carryOut(surface, grasp, next.act, at);
@@ -93,20 +93,20 @@ interface Grasp {
 
 /** Does what a step of the gesture asks for. */
 function carryOut(surface: GestureSurface, grasp: Grasp, act: GestureAct, at: Point): void {
-  const { desk, look } = surface;
+  const { session, view } = surface;
   switch (act.kind) {
     case "click":
       choose(surface, act.grip);
       return;
     case "refuse":
-      desk.select(act.taken.tasks);
-      look.setState({ refused: { tasks: act.pinned, ...at } });
-      refuse(look, "Pinned: press P to unpin it first.");
+      session.select(act.taken.tasks);
+      view.setState({ refused: { tasks: act.pinned, ...at } });
+      refuse(view, "Pinned: press P to unpin it first.");
       return;
     case "start":
-      desk.select(act.taken.tasks);
-      look.setState({ refused: null, menu: null });
-      desk.begin(nameOf(desk.state.getState().plan, act.taken), act.taken.tasks);
+      session.select(act.taken.tasks);
+      view.setState({ refused: null, menu: null });
+      session.begin(nameOf(session.state.getState().plan, act.taken), act.taken.tasks);
       grasp.follow();
       return;
     case "follow":
@@ -114,31 +114,31 @@ function carryOut(surface: GestureSurface, grasp: Grasp, act: GestureAct, at: Po
       grasp.watchEdge();
       return;
     case "no start":
-      refuse(look, noStartWords(surface));
+      refuse(view, noStartWords(surface));
       return;
     case "other manner":
-      look.setState({ manner: otherManner(look.getState().manner) });
+      view.setState({ manner: otherManner(view.getState().manner) });
       grasp.follow();
       return;
     case "commit": {
-      const { inHand } = look.getState();
+      const { inHand } = view.getState();
       grasp.letGo();
-      if (inHand) look.setState({ spoken: setDown(surface, act.taken, inHand) });
-      else desk.cancel();
+      if (inHand) view.setState({ spoken: setDown(surface, act.taken, inHand) });
+      else session.cancel();
       return;
     }
     case "cancel":
-      desk.cancel();
+      session.cancel();
       grasp.letGo();
-      look.setState({ spoken: "Taken back." });
+      view.setState({ spoken: "Taken back." });
       return;
     case "none":
   }
 }
 
 /** Why a jump by keys finds no start. */
-function noStartWords({ desk }: GestureSurface): string {
-  return desk.state.getState().fitBands === null
+function noStartWords({ session }: GestureSurface): string {
+  return session.state.getState().fitBands === null
     ? "Starts that fit are being worked out."
     : "No further start that fits on this lane.";
 }

@@ -2,7 +2,7 @@ import { memo } from "react";
 import type { Lane, TimeScale } from "../../editor/index.ts";
 import { FLIGHT_RULES } from "../../rules/index.ts";
 import { clockText } from "../../words/index.ts";
-import { useDesk, useLook } from "../context.ts";
+import { useSession, useView } from "../context.ts";
 import { nearestStarts, overlapsOf, pinsOf, type Starts } from "./breachmarks.ts";
 import { useDial } from "../dial.ts";
 import { slabFor, type DayLayout } from "./line/geometry.ts";
@@ -13,8 +13,8 @@ export const HandLayer = memo(function HandLayer(props: {
   readonly scale: TimeScale;
 }) {
   const { standing, scale } = props;
-  const hand = useLook((state) => state.inHand);
-  const difference = useDesk((state) => state.preview?.difference ?? null);
+  const hand = useView((state) => state.inHand);
+  const difference = useSession((state) => state.preview?.difference ?? null);
   const dial = useDial();
   if (!hand || !difference) return null;
   const { target } = hand;
@@ -55,10 +55,10 @@ export const HandLayer = memo(function HandLayer(props: {
 
 /** First and last start on the lane that it is held over, and how far these go if the others slide. */
 function Flags({ standing, scale }: { readonly standing: DayLayout; readonly scale: TimeScale }) {
-  const target = useLook((state) => state.inHand?.target ?? null);
-  const many = useLook((state) => (state.inHand?.tasks.length ?? 0) > 1);
-  const bands = useDesk((state) => state.fitBands);
-  const gridS = useDesk((state) => state.plan.rules.startGridS);
+  const target = useView((state) => state.inHand?.target ?? null);
+  const many = useView((state) => (state.inHand?.tasks.length ?? 0) > 1);
+  const bands = useSession((state) => state.fitBands);
+  const gridS = useSession((state) => state.plan.rules.startGridS);
   const lane = target?.at === "line" ? standing.lanes.find(({ key }) => key === target.lane) : undefined;
   if (!bands || !lane || target?.at !== "line") return null;
   const { fixed, sliding } = nearestStarts(bands, lane.key, target.startS, gridS);

@@ -1,52 +1,52 @@
 import { blockBeside, type Direction, REMOTE } from "../../editor/index.ts";
-import type { Desk } from "../../session/index.ts";
-import type { Look } from "../look.ts";
+import type { Session } from "../../session/index.ts";
+import type { ViewStore } from "../viewstate.ts";
 import type { DayLayout } from "./line/geometry.ts";
 import type { Windowing } from "./windowing.ts";
 
 /** What the keyboard's place on the line moves over. */
 export interface KeyGround {
-  readonly desk: Desk;
-  readonly look: Look;
+  readonly session: Session;
+  readonly view: ViewStore;
   readonly windows: Windowing;
   /** What stands on the line; null before it is laid out. */
   readonly standing: () => DayLayout | null;
 }
 
 /** Goes to the block beside the keyboard's place and selects it; `more` adds it to what is selected. */
-export function walk({ desk, look, windows, standing }: KeyGround, way: Direction, more: boolean): void {
+export function walk({ session, view, windows, standing }: KeyGround, way: Direction, more: boolean): void {
   const { blocks, lanes } = standing() ?? NOTHING;
-  const from = look.getState().focus ?? blocks[0];
+  const from = view.getState().focus ?? blocks[0];
   const next = from ? blockBeside(blocks, lanes, from, way) : null;
   if (!next) return;
   // The minute goes along; it is the pointer's again when that moves.
-  look.setState({ focus: { task: next.task, lane: next.lane }, cursorS: null, minuteS: next.startS });
-  const { selection } = desk.state.getState();
-  desk.select(more ? [...new Set([...selection, ...(from ? [from.task] : []), next.task])] : [next.task]);
+  view.setState({ focus: { task: next.task, lane: next.lane }, cursorS: null, minuteS: next.startS });
+  const { selection } = session.state.getState();
+  session.select(more ? [...new Set([...selection, ...(from ? [from.task] : []), next.task])] : [next.task]);
   windows.reveal(next);
 }
 
 /** The keyboard's place goes to a neighbour before its block leaves the line. */
-export function stepAside({ desk, look, standing }: KeyGround): void {
+export function stepAside({ session, view, standing }: KeyGround): void {
   const { blocks, lanes } = standing() ?? NOTHING;
-  const { selection, plan } = desk.state.getState();
-  const { focus } = look.getState();
+  const { selection, plan } = session.state.getState();
+  const { focus } = view.getState();
   const task = focus?.task ?? selection[0];
   if (task === undefined || !selection.includes(task)) return;
   const spot = plan.schedule.placements.find((one) => one.task === task);
   const from = { task, lane: focus?.lane ?? spot?.crew[0] ?? REMOTE };
   const staying = blocks.filter((one) => one.task === task || !selection.includes(one.task));
   const next = blockBeside(staying, lanes, from, "later") ?? blockBeside(staying, lanes, from, "earlier");
-  look.setState({ focus: next ? { task: next.task, lane: next.lane } : null });
+  view.setState({ focus: next ? { task: next.task, lane: next.lane } : null });
 }
 
 /** The keyboard's place follows its task to another lane. */
-export function followHands({ desk, look }: KeyGround): void {
-  const { focus } = look.getState();
-  const spot = desk.state.getState().plan.schedule.placements.find((one) => one.task === focus?.task);
+export function followHands({ session, view }: KeyGround): void {
+  const { focus } = view.getState();
+  const spot = session.state.getState().plan.schedule.placements.find((one) => one.task === focus?.task);
   const [first] = spot?.crew ?? [];
   if (focus && spot && first !== undefined && !spot.crew.includes(focus.lane)) {
-    look.setState({ focus: { task: focus.task, lane: first } });
+    view.setState({ focus: { task: focus.task, lane: first } });
   }
 }
 

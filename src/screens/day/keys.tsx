@@ -1,13 +1,13 @@
 import { useEffect, useRef } from "react";
-import { useAround, useLook } from "../context.ts";
+import { useApp, useView } from "../context.ts";
 import { nameOf } from "../../session/index.ts";
 import { STEERING } from "./keywords.ts";
 import { Legend } from "./legend.tsx";
 
 /** All keys, and what the signs of the day line mean. */
 export function Keys() {
-  const { desk, look } = useAround();
-  const shown = useLook((state) => state.keysShown);
+  const { session, view } = useApp();
+  const shown = useView((state) => state.keysShown);
   const ref = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     if (shown) ref.current?.showModal();
@@ -16,7 +16,7 @@ export function Keys() {
   if (!shown) return null;
   /** Commands that have keys, by their groups, in the order of the list. */
   const commandKeys = (): typeof STEERING => {
-    const keyed = desk.commands.list().filter((command) => command.keys.length > 0);
+    const keyed = session.commands.list().filter((command) => command.keys.length > 0);
     const groups = [...new Set(keyed.map((command) => command.group))];
     return groups.map((title) => ({
       title,
@@ -30,7 +30,7 @@ export function Keys() {
       ref={ref}
       className="shell-keys"
       aria-labelledby="keys-title"
-      onClose={() => look.setState({ keysShown: false })}
+      onClose={() => view.setState({ keysShown: false })}
     >
       <header className="part-head">
         <h2 id="keys-title">Keys and legend</h2>

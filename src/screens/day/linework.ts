@@ -1,7 +1,13 @@
 import { MANNER_WORDS, otherManner, placeHindered, withLength } from "../../editor/index.ts";
-import { type Command, type Desk, placementsByTask, shownVerdict, tasksById } from "../../session/index.ts";
+import {
+  type Command,
+  type Session,
+  placementsByTask,
+  shownVerdict,
+  tasksById,
+} from "../../session/index.ts";
 import type { ClockKind } from "../../words/index.ts";
-import type { Look } from "../look.ts";
+import type { ViewStore } from "../viewstate.ts";
 import { findingKey, readFindings } from "../words.ts";
 import type { DayGesture } from "./gesture.ts";
 import { goToFinding } from "./findingway.ts";
@@ -17,20 +23,20 @@ const CLOCKS: readonly { readonly id: ClockKind; readonly name: string }[] = [
 
 /** What the commands of the line work with. */
 interface LineWork {
-  readonly desk: Desk;
-  readonly look: Look;
+  readonly session: Session;
+  readonly view: ViewStore;
   readonly gesture: DayGesture;
   readonly windows: Windowing;
 }
 
 /** The commands of the day line: taking in hand, durations, what is shown and how it is read. */
 export function lineWork(
-  desk: Desk,
-  look: Look,
+  session: Session,
+  view: ViewStore,
   gesture: DayGesture,
   windows: Windowing,
 ): readonly Command[] {
-  const work = { desk, look, gesture, windows };
+  const work = { session, view, gesture, windows };
   return [
     ...takingWork(work),
     ...lengthWork(work),
@@ -56,27 +62,27 @@ function onTasks(...of: Parameters<typeof line>): Command {
   return { ...line(...of), group: "Tasks" };
 }
 
-function needsOne({ desk }: LineWork): string | null {
-  return desk.state.getState().selection.length === 0 ? "Select a task first." : null;
+function needsOne({ session }: LineWork): string | null {
+  return session.state.getState().selection.length === 0 ? "Select a task first." : null;
 }
 
 /** Taking in hand, and what a hand could do with the map. */
 function takingWork(work: LineWork): readonly Command[] {
-  const { desk, look, gesture } = work;
-  const now = desk.state.getState;
+  const { session, view, gesture } = work;
+  const now = session.state.getState;
   return [
     onTasks(
       "take",
       () => (now().selection.length > 1 ? "Take all selected in hand" : "Take in hand"),
       [],
-      () => void gesture.take(anchorOf(desk, look), look.getState().focus?.lane ?? null),
+      () => void gesture.take(anchorOf(session, view), view.getState().focus?.lane ?? null),
       () => needsOne(work),
     ),
     onTasks(
       "place",
       "Put at another place",
       ["G"],
-      () => look.setState({ details: true, detailsAt: "place" }),
+      () => view.setState({ details: true, detailsAt: "place" }),
       () => {
         const { plan, selection } = now();
         const [anchor = ""] = selection;
@@ -90,30 +96,30 @@ function takingWork(work: LineWork): readonly Command[] {
 
 /** How long the selected tasks last. */
 function lengthWork(work: LineWork): readonly Command[] {
-  const { desk } = work;
+  const { session } = work;
   const needsLonger = (): string | null => {
-    const { selection, plan } = desk.state.getState();
+    const { selection, plan } = session.state.getState();
     const some = plan.tasks.some(({ id, duration }) => selection.includes(id) && duration.likelyS > MINUTE_S);
     return needsOne(work) ?? (some ? null : "A task lasts a minute at least.");
   };
   return [
-    onTasks("minute shorter", "A minute shorter", [","], () => lengthen(desk, -MINUTE_S), needsLonger),
+    onTasks("minute shorter", "A minute shorter", [","], () => lengthen(session, -MINUTE_S), needsLonger),
     onTasks(
       "minute longer",
       "A minute longer",
       ["."],
-      () => lengthen(desk, MINUTE_S),
+      () => lengthen(session, MINUTE_S),
       () => needsOne(work),
     ),
   ];
 }
 
-function lengthen(desk: Desk, byS: number): void {
-  const { selection, plan } = desk.state.getState();
+function lengthen(session: Session, byS: number): void {
+  const { selection, plan } = session.state.getState();
   const chosen = new Set(selection);
   const names = plan.tasks.filter((task) => chosen.has(task.id));
   const what = names.length === 1 ? names[0]!.name : `${names.length} tasks`;
-  desk.edit(`Make ${what} ${byS > 0 ? "longer" : "shorter"}`, ({ tasks }) => ({
+  session.edit(`Make ${what} ${byS > 0 ? "longer" : "shorter"}`, ({ tasks }) => ({
     tasks: tasks.map((task) =>
       chosen.has(task.id) ? withLength(task, Math.max(MINUTE_S, task.duration.likelyS + byS)) : task,
     ),
@@ -121,42 +127,42 @@ function lengthen(desk: Desk, byS: number): void {
 }
 
 /** What others do when something is moved, and what dragging the ground does. */
-function handWork({ look }: LineWork): readonly Command[] {
+function handWork({ view }: LineWork): readonly Command[] {
   return [
     line(
       "manner",
-      () => `${MANNER_WORDS[otherManner(look.getState().manner)]} from now on`,
+      () => `${MANNER_WORDS[otherManner(view.getState().manner)]} from now on`,
       ["O"],
       () => {
-        const manner = otherManner(look.getState().manner);
-        look.setState({ manner, spoken: `${MANNER_WORDS[manner]}.` });
+        const manner = otherManner(view.getState().manner);
+        view.setState({ manner, spoken: `${MANNER_WORDS[manner]}.` });
       },
     ),
     line(
       "lasso",
-      () => (look.getState().tool === "pan" ? "Drag the ground to lasso" : "Drag the ground to pan"),
+      () => (view.getState().tool === "pan" ? "Drag the ground to lasso" : "Drag the ground to pan"),
       ["L"],
       () => {
-        const tool = look.getState().tool === "pan" ? "lasso" : "pan";
-        look.setState({ tool, spoken: tool === "lasso" ? "Lasso." : "Pan." });
+        const tool = view.getState().tool === "pan" ? "lasso" : "pan";
+        view.setState({ tool, spoken: tool === "lasso" ? "Lasso." : "Pan." });
       },
     ),
   ];
 }
 
 /** Which part of the stay is shown, and whether the map is. */
-function viewWork({ desk, look, windows }: LineWork): readonly Command[] {
+function viewWork({ session, view, windows }: LineWork): readonly Command[] {
   const middle = (): number => {
-    const { window, cursorS } = look.getState();
+    const { window, cursorS } = view.getState();
     return cursorS ?? (window.startS + window.endS) / 2;
   };
-  const evas = desk.state.getState().plan.evas.slice(0, 9);
+  const evas = session.state.getState().plan.evas.slice(0, 9);
   return [
     line(
       "map beside",
-      () => (look.getState().mapAway ? "Show the map beside the lanes" : "Put the map away"),
+      () => (view.getState().mapAway ? "Show the map beside the lanes" : "Put the map away"),
       [],
-      () => look.setState(({ mapAway }) => ({ mapAway: !mapAway })),
+      () => view.setState(({ mapAway }) => ({ mapAway: !mapAway })),
       () => (isWide() ? null : `The map stands beside the lanes from ${MAP_FROM_PX} px of width.`),
     ),
     line("zoom in", "Zoom in", ["+", "="], () => windows.zoomAbout(middle(), 0.7)),
@@ -169,21 +175,21 @@ function viewWork({ desk, look, windows }: LineWork): readonly Command[] {
       "zoom selection",
       "Zoom to the selection",
       ["Z"],
-      () => windows.frame(spansOf(desk)),
-      () => (spansOf(desk).length === 0 ? "Select a task on the line first." : null),
+      () => windows.frame(spansOf(session)),
+      () => (spansOf(session).length === 0 ? "Select a task on the line first." : null),
     ),
     line("minute a centimetre", "Zoom to a minute a centimetre", ["M"], () => windows.centimetre(middle())),
   ];
 }
 
-function findingWork({ desk, look, windows }: LineWork): readonly Command[] {
+function findingWork({ session, view, windows }: LineWork): readonly Command[] {
   const goTo = (id: string, name: string, key: string, by: 1 | -1): Command =>
     line(
       id,
       name,
       [key],
-      () => step(desk, look, windows, by),
-      () => noFinding(desk),
+      () => step(session, view, windows, by),
+      () => noFinding(session),
     );
   return [
     goTo("next finding", "Go to the next finding", "F", 1),
@@ -192,13 +198,13 @@ function findingWork({ desk, look, windows }: LineWork): readonly Command[] {
 }
 
 /** The clock that is read, and the bench. */
-function readingWork({ look }: LineWork): readonly Command[] {
+function readingWork({ view }: LineWork): readonly Command[] {
   return [
-    ...CLOCKS.map(({ id, name }) => line(`clock ${id}`, name, [], () => look.setState({ clock: id }))),
+    ...CLOCKS.map(({ id, name }) => line(`clock ${id}`, name, [], () => view.setState({ clock: id }))),
     line("next clock", "Read the next clock", ["T"], () => {
       const ids = CLOCKS.map((one) => one.id);
-      const clock = ids[(ids.indexOf(look.getState().clock) + 1) % ids.length] ?? "met";
-      look.setState({ clock, spoken: `${clock.toUpperCase()}.` });
+      const clock = ids[(ids.indexOf(view.getState().clock) + 1) % ids.length] ?? "met";
+      view.setState({ clock, spoken: `${clock.toUpperCase()}.` });
     }),
     line("search bench", "Find on the bench", ["/"], () =>
       document.querySelector<HTMLInputElement>("[data-bench] input[type=search]")?.focus(),
@@ -207,14 +213,14 @@ function readingWork({ look }: LineWork): readonly Command[] {
 }
 
 /** The task that a hand takes by: the one with the keyboard's place when it is selected, else the first selected. */
-function anchorOf(desk: Desk, look: Look): string {
-  const { selection } = desk.state.getState();
-  const focus = look.getState().focus?.task;
+function anchorOf(session: Session, view: ViewStore): string {
+  const { selection } = session.state.getState();
+  const focus = view.getState().focus?.task;
   return focus !== undefined && selection.includes(focus) ? focus : (selection[0] ?? "");
 }
 
-function spansOf(desk: Desk): readonly { readonly startS: number; readonly endS: number }[] {
-  const state = desk.state.getState();
+function spansOf(session: Session): readonly { readonly startS: number; readonly endS: number }[] {
+  const state = session.state.getState();
   const spots = placementsByTask(state);
   return state.selection.flatMap((task) => {
     const spot = spots.get(task);
@@ -223,16 +229,16 @@ function spansOf(desk: Desk): readonly { readonly startS: number; readonly endS:
   });
 }
 
-function noFinding(desk: Desk): string | null {
-  return shownVerdict(desk.state.getState()).findings.length === 0 ? "There is no finding." : null;
+function noFinding(session: Session): string | null {
+  return shownVerdict(session.state.getState()).findings.length === 0 ? "There is no finding." : null;
 }
 
 /** Goes through the findings as the list has them, round at its ends. */
-function step(desk: Desk, look: Look, windows: Windowing, by: 1 | -1): void {
-  const inOrder = readFindings(shownVerdict(desk.state.getState()).findings);
-  const { chosen } = look.getState();
+function step(session: Session, view: ViewStore, windows: Windowing, by: 1 | -1): void {
+  const inOrder = readFindings(shownVerdict(session.state.getState()).findings);
+  const { chosen } = view.getState();
   const at = inOrder.findIndex((one) => chosen !== null && findingKey(one) === findingKey(chosen));
   const next =
     inOrder[at < 0 ? (by > 0 ? 0 : inOrder.length - 1) : (at + by + inOrder.length) % inOrder.length];
-  if (next) goToFinding(desk, look, windows, next);
+  if (next) goToFinding(session, view, windows, next);
 }

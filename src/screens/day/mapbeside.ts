@@ -1,5 +1,5 @@
-import { useLook } from "../context.ts";
-import type { Look } from "../look.ts";
+import { useView } from "../context.ts";
+import type { ViewStore } from "../viewstate.ts";
 import { matchesWindow, useMatching } from "../media.ts";
 import type { Services } from "../services.ts";
 
@@ -24,14 +24,14 @@ export function useWide(): boolean {
 /** True while the map stands beside the lanes. */
 export function useMapBeside(): boolean {
   const wide = useWide();
-  const away = useLook((state) => state.mapAway);
+  const away = useView((state) => state.mapAway);
   return wide && !away;
 }
 
 /** Takes up what was chosen the last time, and keeps every choice from now on; the answer ends it. */
-export function keepMapChoice(look: Look, memory: Services["memory"]): () => void {
-  look.setState({ mapAway: memory.get(KEPT) === "away" });
-  return look.subscribe(({ mapAway }, before) => {
+export function keepMapChoice(view: ViewStore, memory: Services["memory"]): () => void {
+  view.setState({ mapAway: memory.get(KEPT) === "away" });
+  return view.subscribe(({ mapAway }, before) => {
     if (mapAway !== before.mapAway) memory.set(KEPT, mapAway ? "away" : "shown");
   });
 }

@@ -1,7 +1,7 @@
 import { type CSSProperties, memo, useEffect, useLayoutEffect, useRef, useState } from "react";
 import type { Slab, TimeScale } from "../../editor/index.ts";
 import { betterDay } from "../../session/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import { type ChangedBlock, changedBlocks } from "./changedblocks.ts";
 import { slabFor, type DayLayout } from "./line/geometry.ts";
 
@@ -21,7 +21,7 @@ interface Change {
  */
 export const Moved = memo(function Moved(props: { readonly standing: DayLayout; readonly scale: TimeScale }) {
   const { standing, scale } = props;
-  const packing = useDesk((state) => betterDay(state) !== null);
+  const packing = useSession((state) => betterDay(state) !== null);
   const change = useChange(standing, packing);
   if (!change) return null;
   const ways = change.blocks.flatMap(({ block, was }) => {
@@ -67,7 +67,7 @@ function CutOut({ of }: { readonly of: Slab }) {
 
 /** The last change of the shown day that no hand has made; null once it has been seen. */
 function useChange(standing: DayLayout, packing: boolean): Change | null {
-  const { desk } = useAround();
+  const { session } = useApp();
   const last = useRef(standing);
   const nth = useRef(0);
   const [change, setChange] = useState<Change | null>(null);
@@ -75,7 +75,7 @@ function useChange(standing: DayLayout, packing: boolean): Change | null {
   useLayoutEffect(() => {
     const was = last.current;
     last.current = standing;
-    if (was.schedule === standing.schedule || desk.state.getState().preview !== null) return;
+    if (was.schedule === standing.schedule || session.state.getState().preview !== null) return;
     // Another plan is not a change of this one.
     if (
       was.plan.stay.touchdownUtc !== standing.plan.stay.touchdownUtc ||
@@ -85,7 +85,7 @@ function useChange(standing: DayLayout, packing: boolean): Change | null {
     const blocks = changedBlocks(was.blocks, standing.blocks, packing ? WORTH_S : 1);
     nth.current += 1;
     setChange(blocks.length === 0 ? null : { nth: nth.current, blocks });
-  }, [standing, packing, desk]);
+  }, [standing, packing, session]);
   useEffect(() => {
     if (!change || packing) return;
     const timer = setTimeout(() => setChange(null), EDGED_MS);

@@ -1,22 +1,22 @@
 import { useEffect, useRef } from "react";
 import { tasksById } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";
-import { useAround, useDesk, useLook } from "../context.ts";
+import { useApp, useSession, useView } from "../context.ts";
 
 const WIDE = 280;
 
 /** Beside a drag that a pin has refused: why it was refused, and the way out of it. */
 export function PinnedBox() {
-  const { desk, look } = useAround();
-  const refused = useLook((state) => state.refused);
-  const tasks = useDesk(tasksById);
+  const { session, view } = useApp();
+  const refused = useView((state) => state.refused);
+  const tasks = useSession(tasksById);
   const ref = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (!refused) return;
     const away = (event: Event): void => {
       const outside = event.target instanceof Node && !ref.current?.contains(event.target);
       const escape = event instanceof KeyboardEvent && event.key === "Escape";
-      if (escape || (event.type === "pointerdown" && outside)) look.setState({ refused: null });
+      if (escape || (event.type === "pointerdown" && outside)) view.setState({ refused: null });
       if (escape) event.stopPropagation();
     };
     document.addEventListener("pointerdown", away, true);
@@ -25,11 +25,11 @@ export function PinnedBox() {
       document.removeEventListener("pointerdown", away, true);
       document.removeEventListener("keydown", away, true);
     };
-  }, [refused, look]);
+  }, [refused, view]);
   if (!refused) return null;
   const first = tasks.get(refused.tasks[0] ?? "");
   const more = refused.tasks.length - 1;
-  const close = (): void => look.setState({ refused: null });
+  const close = (): void => view.setState({ refused: null });
   return (
     <div
       ref={ref}
@@ -51,7 +51,7 @@ export function PinnedBox() {
           type="button"
           className="primary"
           onClick={() => {
-            desk.unpin(refused.tasks);
+            session.unpin(refused.tasks);
             close();
           }}
         >

@@ -1,6 +1,6 @@
 import { memo } from "react";
 import type { TimeScale } from "../../editor/index.ts";
-import { useLook } from "../context.ts";
+import { useView } from "../context.ts";
 import { shows, slabFor, type DayLayout } from "./line/geometry.ts";
 import { boxOf } from "./moved.tsx";
 
@@ -10,7 +10,7 @@ export const Pointed = memo(function Pointed(props: {
   readonly scale: TimeScale;
 }) {
   const { standing, scale } = props;
-  const task = useLook((state) => (state.cursorS === null ? state.pointed : null));
+  const task = useView((state) => (state.cursorS === null ? state.pointed : null));
   if (task === null) return null;
   return standing.blocks
     .filter((block) => block.task === task && shows(scale, block))

@@ -12,10 +12,10 @@ import {
 } from "../../session/index.ts";
 import { clockText, counted, crewName, lasting, listed, numberedTask, placeName } from "../../words/index.ts";
 import { slackWords } from "../chancewords.ts";
-import { useAround, useDesk, useLook } from "../context.ts";
-import type { InHand } from "../look.ts";
+import { useApp, useSession, useView } from "../context.ts";
+import type { InHand } from "../viewstate.ts";
 import { useBefore } from "../margins/before.ts";
-import { useCalmDesk, useSettled } from "../settled.ts";
+import { useCalmSession, useSettled } from "../settled.ts";
 import { Allowance } from "./allowance.tsx";
 import { useDial } from "../dial.ts";
 import { minuteWords } from "./atminute.ts";
@@ -25,14 +25,16 @@ import { minuteWords } from "./atminute.ts";
  * selected; what is in hand; how far the packer is. Whole parts only: what has no room is left out.
  */
 export const Readout = memo(function Readout() {
-  const hand = useLook((state) => state.inHand);
-  const packing = useDesk((state) => state.run?.running ?? false);
-  const pointed = useLook((state) => state.pointed);
-  const focus = useLook((state) => state.focus?.task ?? null);
-  const selected = useDesk((state) => (state.selection.length === 1 ? (state.selection[0] ?? null) : null));
-  const tasks = useDesk(tasksById);
+  const hand = useView((state) => state.inHand);
+  const packing = useSession((state) => state.run?.running ?? false);
+  const pointed = useView((state) => state.pointed);
+  const focus = useView((state) => state.focus?.task ?? null);
+  const selected = useSession((state) =>
+    state.selection.length === 1 ? (state.selection[0] ?? null) : null,
+  );
+  const tasks = useSession(tasksById);
   // The ground of the line that is pointed at, in whole minutes.
-  const minuteS = useLook(({ cursorS, pointed: over }) =>
+  const minuteS = useView(({ cursorS, pointed: over }) =>
     cursorS === null || over !== null ? null : Math.floor(cursorS / 60) * 60,
   );
   const task =
@@ -64,19 +66,19 @@ const HINT_MS = 5000;
 
 /** Why the last key or press did nothing, until it has been read. */
 function Hint() {
-  const { look } = useAround();
-  const hint = useLook((state) => state.hint);
+  const { view } = useApp();
+  const hint = useView((state) => state.hint);
   useEffect(() => {
     if (hint === null) return;
-    const timer = setTimeout(() => look.setState({ hint: null }), HINT_MS);
+    const timer = setTimeout(() => view.setState({ hint: null }), HINT_MS);
     return () => clearTimeout(timer);
-  }, [hint, look]);
+  }, [hint, view]);
   return hint === null ? null : <span className="readout-hint">{hint}</span>;
 }
 
 /** What is in hand, and the keys that work on it. Where it fits stands on the line itself. */
 function Held({ hand }: { readonly hand: InHand }) {
-  const plan = useDesk(shownPlan);
+  const plan = useSession(shownPlan);
   const other = MANNER_WORDS[otherManner(hand.manner)].toLowerCase();
   const what = hand.tasks.length > 1 ? counted(hand.tasks.length, "task") : numberedTask(plan, hand.task);
   return (
@@ -93,10 +95,10 @@ function Held({ hand }: { readonly hand: InHand }) {
 }
 
 function OfTask({ task }: { readonly task: Task }) {
-  const plan = useDesk(shownPlan);
-  const [verdict, chances] = useCalmDesk((state) => [shownVerdict(state), chancesNow(state)] as const);
-  const spot = useDesk((state) => placementsByTask(state).get(task.id) ?? null);
-  const says = useDesk((state) => benchSays(state, task.id));
+  const plan = useSession(shownPlan);
+  const [verdict, chances] = useCalmSession((state) => [shownVerdict(state), chancesNow(state)] as const);
+  const spot = useSession((state) => placementsByTask(state).get(task.id) ?? null);
+  const says = useSession((state) => benchSays(state, task.id));
   const slackS = chances?.tasks.find((one) => one.task === task.id)?.slackS ?? null;
   const dial = useDial();
   const lengthS = task.duration.likelyS;
@@ -123,8 +125,8 @@ function OfTask({ task }: { readonly task: Task }) {
 
 /** Who is out at the minute that is pointed at, with whom, and at what. */
 function OfMinute({ atS }: { readonly atS: number }) {
-  const plan = useDesk(shownPlan);
-  const [verdict] = useCalmDesk((state) => [shownVerdict(state)] as const);
+  const plan = useSession(shownPlan);
+  const [verdict] = useCalmSession((state) => [shownVerdict(state)] as const);
   const dial = useDial();
   return (
     <>
@@ -154,8 +156,8 @@ function homeWords({ walkbackS }: Verdict, task: string): string {
 
 /** With nothing pointed at: what can be done. */
 function OfDay() {
-  const empty = useDesk(({ plan }) => plan.schedule.placements.length === 0);
-  const asked = useDesk(({ plan }) => plan.tasks.length);
+  const empty = useSession(({ plan }) => plan.schedule.placements.length === 0);
+  const asked = useSession(({ plan }) => plan.tasks.length);
   return empty ? (
     <>
       <b>Nothing on the line.</b>
@@ -189,7 +191,7 @@ function hasManyHeights({ ground }: Plan): boolean {
 
 /** By what the plan is known as it stands, as its pages say it; nothing while that is not worked out, or where it takes longer than a moment. */
 function KnownBy() {
-  const plan = useDesk((state) => state.plan);
+  const plan = useSession((state) => state.plan);
   const settled = useSettled(plan, REST_MS);
   const by = useMemo(() => (hasManyHeights(settled) ? null : shortFingerprint(settled)), [settled]);
   if (by === null || settled !== plan) return null;

@@ -1,27 +1,27 @@
 import { type Grip, NO_PLACE, placeHindered, REMOTE, selectedBy, type Taken } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { type Desk, stepName } from "../../session/index.ts";
+import { type Session, stepName } from "../../session/index.ts";
 import { counted, evaName, placeName, taskName } from "../../words/index.ts";
-import type { InHand, LookState } from "../look.ts";
+import type { InHand, ViewState } from "../viewstate.ts";
 import { setDownWords, spokenDay } from "./speech.ts";
 import type { GestureSurface } from "./surface.ts";
 
 /** Makes what is in hand part of the plan, or benches it; the answer is what is said of it. */
-export function setDown({ desk, look }: GestureSurface, taken: Taken, hand: InHand): string {
-  const { plan, verdict } = desk.state.getState();
+export function setDown({ session, view }: GestureSurface, taken: Taken, hand: InHand): string {
+  const { plan, verdict } = session.state.getState();
   const refusal = refusalOf(plan, taken, hand);
   if (refusal !== null) {
-    desk.cancel();
-    look.setState({ hint: refusal });
+    session.cancel();
+    view.setState({ hint: refusal });
     return refusal;
   }
-  put(desk, plan, taken, hand);
-  const after = desk.state.getState();
-  look.setState({
+  put(session, plan, taken, hand);
+  const after = session.state.getState();
+  view.setState({
     before: after.plan === plan ? null : { plan, verdict, now: after.plan, tasks: hand.tasks },
   });
   const focus = hand.eva === null ? placeOf(after.plan, hand) : null;
-  if (focus) look.setState({ focus });
+  if (focus) view.setState({ focus });
   const where = setDownWords(after.plan, hand.target, hand.task, hand.edge);
   return `Set down at ${where}. ${spokenDay(after.plan, after.verdict)}`;
 }
@@ -35,20 +35,20 @@ function refusalOf(plan: Plan, taken: Taken, { target }: InHand): string | null 
 }
 
 /** Makes the one step of the history that the hand asks for. */
-function put(desk: Desk, plan: Plan, taken: Taken, { target, task, tasks, slid }: InHand): void {
+function put(session: Session, plan: Plan, taken: Taken, { target, task, tasks, slid }: InHand): void {
   if (target.at === "bench") {
-    desk.cancel();
-    desk.bench(tasks);
+    session.cancel();
+    session.bench(tasks);
   } else if (target.at === "place") {
-    desk.commit(`Put ${taskName(plan, task)} at ${placeName(plan, target.place)}`);
+    session.commit(`Put ${taskName(plan, task)} at ${placeName(plan, target.place)}`);
   } else {
     const name = nameOf(plan, taken);
-    desk.commit(slid.size === 0 ? name : `${name}, ${counted(slid.size, "other slides", "others slide")}`);
+    session.commit(slid.size === 0 ? name : `${name}, ${counted(slid.size, "other slides", "others slide")}`);
   }
 }
 
 /** Where the keyboard's place is after a task was set down: on the lane that it was led to where it is done there; null off the line. */
-function placeOf(plan: Plan, { target, task }: InHand): LookState["focus"] {
+function placeOf(plan: Plan, { target, task }: InHand): ViewState["focus"] {
   const spot = plan.schedule.placements.find((one) => one.task === task);
   if (!spot) return null;
   const wanted = target.at === "line" ? target.lane : null;
@@ -57,11 +57,11 @@ function placeOf(plan: Plan, { target, task }: InHand): LookState["focus"] {
 }
 
 /** What a click selects: the task, with the key for it one more or less, or all of an EVA. */
-export function choose({ desk, look }: GestureSurface, grip: Grip): void {
-  const { plan, selection } = desk.state.getState();
-  desk.select(selectedBy(plan, selection, grip));
+export function choose({ session, view }: GestureSurface, grip: Grip): void {
+  const { plan, selection } = session.state.getState();
+  session.select(selectedBy(plan, selection, grip));
   if (grip.eva === undefined && grip.lane !== null) {
-    look.setState({ focus: { task: grip.task, lane: grip.lane } });
+    view.setState({ focus: { task: grip.task, lane: grip.lane } });
   }
 }
 

@@ -3,7 +3,7 @@ import { benchTasks, shownVerdict } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";
 import { useAway } from "../away.ts";
 import { Bench } from "../bench/bench.tsx";
-import { useAround, useDesk, useLook } from "../context.ts";
+import { useApp, useSession, useView } from "../context.ts";
 import { Findings } from "../findings/findings.tsx";
 import { Safety } from "../parts/safety.tsx";
 import { Asked } from "./asked.tsx";
@@ -17,12 +17,12 @@ const PRESSES = ["pointerdown"];
  * narrow it is a rail, and opens over the line.
  */
 export function Side(props: { readonly details: ReactNode }) {
-  const { look } = useAround();
-  const open = useLook((state) => state.sideOpen);
-  const held = useLook((state) => state.inHand !== null);
-  const details = useLook((state) => state.details);
+  const { view } = useApp();
+  const open = useView((state) => state.sideOpen);
+  const held = useView((state) => state.inHand !== null);
+  const details = useView((state) => state.details);
   const ref = useRef<HTMLDivElement>(null);
-  const close = useRef((): void => look.setState({ sideOpen: false })).current;
+  const close = useRef((): void => view.setState({ sideOpen: false })).current;
   useAway(ref, open && !held, close, PRESSES);
   return (
     <div
@@ -50,14 +50,14 @@ export function Side(props: { readonly details: ReactNode }) {
 
 /** What the side holds, in so many words; a press opens it, and what is dragged here goes to the bench. */
 function Rail() {
-  const { look } = useAround();
-  const open = useLook((state) => state.sideOpen);
-  const benched = useDesk((state) => benchTasks(state).length);
-  const breaches = useDesk((state) => shownVerdict(state).score.breaches);
-  const tight = useDesk(
+  const { view } = useApp();
+  const open = useView((state) => state.sideOpen);
+  const benched = useSession((state) => benchTasks(state).length);
+  const breaches = useSession((state) => shownVerdict(state).score.breaches);
+  const tight = useSession(
     (state) => shownVerdict(state).findings.filter((finding) => finding.level === "tight").length,
   );
-  const turn = (): void => look.setState({ sideOpen: !open });
+  const turn = (): void => view.setState({ sideOpen: !open });
   return (
     <div className="rail">
       <button type="button" aria-expanded={open} className={breaches > 0 ? "breach" : ""} onClick={turn}>

@@ -27,13 +27,13 @@ function block(
   kind: Task["kind"],
   more: Partial<BlockLook> & { must?: boolean; pinned?: boolean },
 ): Sign["paint"] {
-  const { must = false, pinned = false, ...look } = more;
+  const { must = false, pinned = false, ...view } = more;
   const task: BlockLook["task"] = {
     kind,
     must,
     ...(pinned ? { pin: {} } : {}),
   };
-  return (brush) => paintBlock(brush, FORM, { task, state: "sound", selected: false, held: false, ...look });
+  return (brush) => paintBlock(brush, FORM, { task, state: "sound", selected: false, held: false, ...view });
 }
 
 /** A pause over the width of a sign. */

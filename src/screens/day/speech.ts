@@ -1,9 +1,9 @@
 import type { Shift, Verdict } from "../../answers/index.ts";
 import { type Edge, NO_PLACE, REMOTE, type Stuck, type Target } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { type DeskState, type Preview, worseWords } from "../../session/index.ts";
+import { type SessionState, type Preview, worseWords } from "../../session/index.ts";
 import { clock, counted, crewName, percent, placeName, signed, taskName } from "../../words/index.ts";
-import type { LookState } from "../look.ts";
+import type { ViewState } from "../viewstate.ts";
 import { marginCause, worstMargin } from "../words.ts";
 
 /** The place of a task that is held over the map, in words. */
@@ -30,7 +30,7 @@ export function setDownWords(plan: Plan, target: Target, task: string, edge: Edg
 }
 
 /** What the move in hand costs, for listeners, with what cannot give way; null while nothing is shown. */
-export function spokenHand({ plan, preview }: DeskState, { inHand }: LookState): string | null {
+export function spokenHand({ plan, preview }: SessionState, { inHand }: ViewState): string | null {
   if (!preview || !inHand) return null;
   const cannot = stuckWords(plan, inHand.stuck);
   const cost = spokenCost(plan, preview, inHand.target, inHand.slid.size);

@@ -1,18 +1,18 @@
 import { otherPart, splitAfterS } from "../../plan/index.ts";
-import type { Command, Desk } from "../../session/index.ts";
+import type { Command, Session } from "../../session/index.ts";
 import { clock, lasting } from "../../words/index.ts";
-import type { Look } from "../look.ts";
+import type { ViewStore } from "../viewstate.ts";
 
 /** The commands that make two tasks of one and one of two. */
-export function splitWork(desk: Desk, look: Look): readonly Command[] {
-  const now = () => desk.state.getState();
+export function splitWork(session: Session, view: ViewStore): readonly Command[] {
+  const now = () => session.state.getState();
   /** The task to split and how long its first part lasts; null where none can be. */
   const cut = (): { readonly task: string; readonly afterS: number } | null => {
     const { selection, plan } = now();
     const [task] = selection;
     if (task === undefined || selection.length !== 1) return null;
     // A menu lies over the time under the pointer: the time it was opened at counts then.
-    const { cursorS, menu } = look.getState();
+    const { cursorS, menu } = view.getState();
     const afterS = splitAfterS(plan, task, menu?.atS ?? cursorS);
     return afterS === null ? null : { task, afterS };
   };
@@ -31,7 +31,7 @@ export function splitWork(desk: Desk, look: Look): readonly Command[] {
     run: Command["run"],
   ): Command => ({ id, name, group: "Tasks", keys, where: "line", disabledReason, run });
   const told = (refused: string | null): void => {
-    if (refused !== null) look.setState({ spoken: refused });
+    if (refused !== null) view.setState({ spoken: refused });
   };
 
   return [
@@ -39,17 +39,17 @@ export function splitWork(desk: Desk, look: Look): readonly Command[] {
       "split",
       () => {
         const at = cut();
-        return at === null ? "Split in two" : `Split in two ${whereWords(desk, at)}`;
+        return at === null ? "Split in two" : `Split in two ${whereWords(session, at)}`;
       },
       ["S"],
       () => {
         if (now().selection.length !== 1) return "Select one task first.";
         const at = cut();
-        return at ? desk.hinderedSplit(at.task, at.afterS) : "It is too short: both parts need a minute.";
+        return at ? session.hinderedSplit(at.task, at.afterS) : "It is too short: both parts need a minute.";
       },
       () => {
         const at = cut();
-        if (at) told(desk.splitTask(at.task, at.afterS));
+        if (at) told(session.splitTask(at.task, at.afterS));
       },
     ),
     work(
@@ -58,11 +58,11 @@ export function splitWork(desk: Desk, look: Look): readonly Command[] {
       ["Shift+S"],
       () => {
         const two = pair();
-        return two ? desk.hinderedMerge(...two) : "Select two tasks, or a part of a split one.";
+        return two ? session.hinderedMerge(...two) : "Select two tasks, or a part of a split one.";
       },
       () => {
         const two = pair();
-        if (two) told(desk.mergeTasks(...two));
+        if (two) told(session.mergeTasks(...two));
       },
     ),
   ];
@@ -70,10 +70,10 @@ export function splitWork(desk: Desk, look: Look): readonly Command[] {
 
 /** `at 2:14` on the line, `after 0:10` on the bench. */
 function whereWords(
-  desk: Desk,
+  session: Session,
   { task, afterS }: { readonly task: string; readonly afterS: number },
 ): string {
-  const { placements } = desk.state.getState().plan.schedule;
+  const { placements } = session.state.getState().plan.schedule;
   const spot = placements.find((one) => one.task === task);
   return spot ? `at ${clock(spot.startS + afterS)}` : `after ${lasting(afterS, "up")}`;
 }

@@ -8,7 +8,7 @@ import {
   zoomed,
 } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import type { Look } from "../look.ts";
+import type { ViewStore } from "../viewstate.ts";
 
 /** Where the day line may be looked at: the stay with half an hour around it, down to eight minutes. */
 export function limitsOf(plan: Plan): WindowLimits {
@@ -44,15 +44,15 @@ const CENTIMETRE_PX = 96 / 2.54;
 const NO_LINE_PX = 1200;
 
 export function windowing(
-  look: Look,
+  view: ViewStore,
   plan: () => Plan,
   verdict: () => Verdict,
   widthPx: () => number | undefined = () => undefined,
 ): Windowing {
   const set = (window: TimeWindow): void => {
-    if (window !== look.getState().window) look.setState({ window });
+    if (window !== view.getState().window) view.setState({ window });
   };
-  const now = (): TimeWindow => look.getState().window;
+  const now = (): TimeWindow => view.getState().window;
   const lengthS = (): number => now().endS - now().startS;
   return {
     zoomAbout: (atS, factor) => set(zoomed(now(), atS, factor, limitsOf(plan()))),

@@ -4,18 +4,18 @@ import type { Plan } from "../../plan/index.ts";
 import { everything, EXPORTS } from "../../session/exports.ts";
 import { Dialog } from "../parts/dialog.tsx";
 import { DialogHead } from "../parts/dialoghead.tsx";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import { download } from "../parts/files.ts";
 import { useFound } from "../parts/found.ts";
 import { stateFile } from "../parts/statefile.ts";
 
 /** The open plan as files for other programs: one of a kind, or everything in one zip. */
 export function ExportDialog() {
-  const { desk, look } = useAround();
-  const plan = useDesk((state) => state.plan);
+  const { session, view } = useApp();
+  const plan = useSession((state) => state.plan);
   // Worked out anew whenever the plan is another.
   // eslint-disable-next-line react-hooks/exhaustive-deps
-  const found = useFound(useCallback(() => desk.exported(), [desk, plan]));
+  const found = useFound(useCallback(() => session.exported(), [session, plan]));
   const [said, say] = useState("");
 
   const save = (name: string, parts: BlobPart[], type: string): void => {
@@ -27,7 +27,7 @@ export function ExportDialog() {
     <Dialog
       className="export-dialog"
       aria-labelledby="export-title"
-      onClose={() => look.setState({ exporting: false })}
+      onClose={() => view.setState({ exporting: false })}
     >
       <DialogHead id="export-title" title="Export for other programs" />
       {found && "problem" in found && (

@@ -1,7 +1,7 @@
 import { type ClipboardEvent, type FocusEvent, useEffect, useId, useMemo, useRef, useState } from "react";
 import { tabbedRows } from "../../session/index.ts";
-import { useAround, useDesk } from "../context.ts";
-import type { KeptCell } from "../look.ts";
+import { useApp, useSession } from "../context.ts";
+import type { KeptCell } from "../viewstate.ts";
 import { putDraft, readDraft } from "./draft.ts";
 import { type Done, EDITORS } from "./editors.tsx";
 import { isBlock } from "./entry.ts";
@@ -26,13 +26,13 @@ interface CellEditorProps {
  */
 export function CellEditor(props: CellEditorProps) {
   const { cell, first, typed = false, onDone, onCancel, onFaulty, yields = false } = props;
-  const { desk } = useAround();
-  const plan = useDesk((state) => state.plan);
+  const { session } = useApp();
+  const plan = useSession((state) => state.plan);
   const [draft, setDraft] = useState(first);
   const latest = useRef(first);
   const over = useRef(false);
   const faultId = useId();
-  const read = useMemo(() => readDraft(desk, plan, cell, draft), [desk, plan, cell, draft]);
+  const read = useMemo(() => readDraft(session, plan, cell, draft), [session, plan, cell, draft]);
   const box = useRef<HTMLDivElement>(null);
   // The editor may be taller than its cell was.
   useEffect(() => {
@@ -42,7 +42,7 @@ export function CellEditor(props: CellEditorProps) {
 
   const finish = (how: Done): void => {
     if (over.current) return;
-    const put = putDraft(desk, desk.state.getState().plan, cell, latest.current);
+    const put = putDraft(session, session.state.getState().plan, cell, latest.current);
     if (!put.ok && (how === "down" || how === "stay")) return;
     over.current = true;
     if (put.ok) onDone(how);

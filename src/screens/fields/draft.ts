@@ -1,12 +1,12 @@
 import { done, failed, type Outcome } from "../../kernel/index.ts";
 import type { Fault, Plan } from "../../plan/index.ts";
-import type { Desk } from "../../session/index.ts";
+import type { Session } from "../../session/index.ts";
 import { clock } from "../../words/index.ts";
 import type { Cell } from "./table.ts";
 
 /** What is being written in a cell: a value, or in words why it is none that the plan can take. */
 export function readDraft(
-  desk: Pick<Desk, "faultsOf">,
+  session: Pick<Session, "faultsOf">,
   plan: Plan,
   cell: Cell,
   draft: string,
@@ -15,15 +15,15 @@ export function readDraft(
   if (isThere(plan, cell, draft)) return done(cell.value);
   const read = cell.entry.read(draft, plan, cell.guide);
   if (!read.ok) return read;
-  const faults = desk.faultsOf(cell.put(read.value));
+  const faults = session.faultsOf(cell.put(read.value));
   return faults.length === 0 ? read : failed(faultWords(faults, cell.path));
 }
 
 /** Puts a draft into the plan as one step. The same draft leaves no mark. */
-export function putDraft(desk: Desk, plan: Plan, cell: Cell, draft: string): Outcome<unknown, string> {
-  const read = readDraft(desk, plan, cell, draft);
+export function putDraft(session: Session, plan: Plan, cell: Cell, draft: string): Outcome<unknown, string> {
+  const read = readDraft(session, plan, cell, draft);
   if (!read.ok || isThere(plan, cell, draft)) return read;
-  const put = desk.edit(cell.step, cell.put(read.value));
+  const put = session.edit(cell.step, cell.put(read.value));
   return put.ok ? read : failed(faultWords(put.error, cell.path));
 }
 
@@ -32,7 +32,7 @@ export function putDraft(desk: Desk, plan: Plan, cell: Cell, draft: string): Out
  * the other. True when it did.
  */
 export function putTogether(
-  desk: Desk,
+  session: Session,
   plan: Plan,
   drafts: readonly { readonly cell: Cell; readonly draft: string }[],
 ): boolean {
@@ -50,7 +50,7 @@ export function putTogether(
     }
     return parts;
   };
-  return desk.faultsOf(change).length === 0 && desk.edit(first.cell.step, change).ok;
+  return session.faultsOf(change).length === 0 && session.edit(first.cell.step, change).ok;
 }
 
 /** True when the draft is what stands there, in every cell that the cell stands for. What nobody has given is given by writing it. */

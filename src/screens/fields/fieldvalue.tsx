@@ -1,5 +1,5 @@
 import type { RefObject } from "react";
-import type { KeptCell } from "../look.ts";
+import type { KeptCell } from "../viewstate.ts";
 import { untilGiven } from "./draft.ts";
 import type { Cell } from "./table.ts";
 

@@ -1,7 +1,7 @@
 import { type RefObject, useEffect, useRef, useState } from "react";
-import { useAround, useDesk, useLook } from "../context.ts";
+import { useApp, useSession, useView } from "../context.ts";
 import { keepDraft, keptIn } from "../kept.ts";
-import type { KeptCell } from "../look.ts";
+import type { KeptCell } from "../viewstate.ts";
 import { CellEditor } from "./celleditor.tsx";
 import { firstDraft, putDraft } from "./draft.ts";
 import type { Done } from "./editors.tsx";
@@ -23,11 +23,11 @@ interface FieldPlace {
  */
 export function FormField(props: FieldPlace & { readonly label: string }) {
   const { cell, label } = props;
-  const { desk } = useAround();
+  const { session } = useApp();
   const box = useRef<HTMLDivElement>(null);
   const button = useRef<HTMLButtonElement>(null);
   const { editing, faulty, press, done, cancel, refuse } = useFieldEditing(props, box, button);
-  const plan = desk.state.getState().plan;
+  const plan = session.state.getState().plan;
   const long = cell.entry.editor === "area";
 
   return (
@@ -63,10 +63,10 @@ function useFieldEditing(
   box: RefObject<HTMLElement | null>,
   button: RefObject<HTMLElement | null>,
 ) {
-  const { desk, look, memory } = useAround();
+  const { session, view, memory } = useApp();
   const [editing, setEditing] = useState(false);
-  const slot = useDesk((state) => state.slot);
-  const faulty = useLook((state) => keptIn(state.keptCells, slot).get(cell.id) ?? null);
+  const slot = useSession((state) => state.slot);
+  const faulty = useView((state) => keptIn(state.keptCells, slot).get(cell.id) ?? null);
   const returning = useRef(false);
   useEffect(() => {
     if (editing || !returning.current) return;
@@ -74,7 +74,7 @@ function useFieldEditing(
     button.current?.focus();
   }, [editing, button]);
 
-  const keep = (kept: KeptCell | null): void => keepDraft({ look, memory }, slot, cell.id, kept);
+  const keep = (kept: KeptCell | null): void => keepDraft({ view, memory }, slot, cell.id, kept);
   const over = (how: Done): void => {
     setEditing(false);
     returning.current = how === "stay" || how === "down";
@@ -85,11 +85,11 @@ function useFieldEditing(
     faulty,
     press() {
       if (cell.entry.editor !== "tick") return setEditing(true);
-      putDraft(desk, desk.state.getState().plan, cell, cell.value === true ? "" : "yes");
+      putDraft(session, session.state.getState().plan, cell, cell.value === true ? "" : "yes");
     },
     done(how: Done) {
       keep(null);
-      retryRow(desk, { look, memory }, table, row);
+      retryRow(session, { view, memory }, table, row);
       over(how);
     },
     cancel() {

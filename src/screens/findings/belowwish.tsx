@@ -12,11 +12,11 @@ import {
   WISH_STATE,
   wishWords,
 } from "../chancewords.ts";
-import { useAround, useDesk } from "../context.ts";
-import { useDay } from "../day/around.ts";
+import { useApp, useSession } from "../context.ts";
+import { useDay } from "../day/context.ts";
 import { useMatching } from "../media.ts";
 import { Prose } from "../parts/prose.tsx";
-import { useCalmDesk } from "../settled.ts";
+import { useCalmSession } from "../settled.ts";
 
 /** Must-do tasks that are shown before all are asked for; none where the window is low, so that whole rows have room. */
 const FEW = 2;
@@ -24,9 +24,9 @@ const LOW = "(max-height: 800px)";
 
 /** What the simulated days find: a chance below what the plan wants of it, and each must-do task that is. */
 export const BelowWish = memo(function BelowWish() {
-  const plan = useDesk((state) => state.plan);
-  const [chances, current] = useCalmDesk((state) => [state.chances, chancesStand(state)] as const);
-  const packing = useDesk((state) => state.plan.schedule.placements.length > 0);
+  const plan = useSession((state) => state.plan);
+  const [chances, current] = useCalmSession((state) => [state.chances, chancesStand(state)] as const);
+  const packing = useSession((state) => state.plan.schedule.placements.length > 0);
   const [all, setAll] = useState(false);
   const few = useMatching(LOW) ? 0 : FEW;
   const report = packing ? (chances?.report ?? null) : null;
@@ -107,15 +107,15 @@ function daysBelow({ home, must, wish, mustOnBench }: ChancesReport): readonly B
 
 function TaskBelow(props: { readonly plan: Plan; readonly report: ChancesReport; readonly one: TaskChance }) {
   const { plan, report, one } = props;
-  const { desk, look } = useAround();
+  const { session, view } = useApp();
   const { windows } = useDay();
   const shortfall = taskShortfall(one, report);
   const sentence = `${numberedTask(plan, one.task)} is ${belowWords(one, report)}${one.reason === null ? "" : `; missed mostly because ${one.reason}`}.`;
   const go = (): void => {
-    desk.select([one.task]);
+    session.select([one.task]);
     const spot = plan.schedule.placements.find(({ task }) => task === one.task);
     if (spot) windows.reveal({ startS: spot.startS, endS: spot.startS + 600 });
-    look.setState({ spoken: sentence });
+    view.setState({ spoken: sentence });
   };
   return (
     <li>

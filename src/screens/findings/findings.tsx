@@ -2,7 +2,7 @@ import { memo, useMemo, useState } from "react";
 import type { Finding } from "../../answers/index.ts";
 import { FLIGHT_RULES } from "../../rules/index.ts";
 import {
-  type DeskState,
+  type SessionState,
   packStands,
   shownPlan,
   shownVerdict,
@@ -20,26 +20,26 @@ import {
   metres,
   numberedTask,
 } from "../../words/index.ts";
-import { useAround, useDesk, useLook } from "../context.ts";
-import { useDay } from "../day/around.ts";
+import { useApp, useSession, useView } from "../context.ts";
+import { useDay } from "../day/context.ts";
 import { goToFinding } from "../day/findingway.ts";
 import { From } from "../parts/from/from.tsx";
 import { Prose } from "../parts/prose.tsx";
 import { BelowWish } from "./belowwish.tsx";
 import { boundWords } from "./boundwords.ts";
 import { OpenSaid } from "./opensaid.tsx";
-import { useCalmDesk } from "../settled.ts";
+import { useCalmSession } from "../settled.ts";
 import { findingKey, LEVEL_WORDS, readFindings } from "../words.ts";
 
 const NONE: ReadonlyMap<string, string> = new Map();
 
 /** What the move changes for the worse, by finding; nothing is always the same nothing, so that taking in hand is no change yet. */
-function changesOf({ preview }: DeskState): DeskState["preview"] {
+function changesOf({ preview }: SessionState): SessionState["preview"] {
   const difference = preview?.difference;
   return !difference || difference.gained.length + difference.worse.length === 0 ? null : preview;
 }
 
-function changeWords(preview: DeskState["preview"]): ReadonlyMap<string, string> {
+function changeWords(preview: SessionState["preview"]): ReadonlyMap<string, string> {
   if (!preview) return NONE;
   const { gained, worse } = preview.difference;
   return new Map([
@@ -50,10 +50,10 @@ function changeWords(preview: DeskState["preview"]): ReadonlyMap<string, string>
 
 /** What breaks a rule or comes close to it, a line a rule: breaches first, then must-do tasks left out, then tight ones. */
 export const Findings = memo(function Findings() {
-  const [verdict, plan, changed] = useCalmDesk(
+  const [verdict, plan, changed] = useCalmSession(
     (state) => [shownVerdict(state), shownPlan(state), changesOf(state)] as const,
   );
-  const inHand = useLook((state) => state.inHand !== null);
+  const inHand = useView((state) => state.inHand !== null);
   const inOrder = useMemo(() => readFindings(verdict.findings), [verdict]);
   const changes = useMemo(() => changeWords(changed), [changed]);
   const rules = useMemo(() => byRule(inOrder), [inOrder]);
@@ -143,9 +143,9 @@ function RuleRow(props: {
   readonly changes: ReadonlyMap<string, string>;
 }) {
   const { plan, findings, changes } = props;
-  const { desk, look } = useAround();
+  const { session, view } = useApp();
   const { windows } = useDay();
-  const chosenKey = useLook(({ chosen }) => (chosen === null ? null : findingKey(chosen)));
+  const chosenKey = useView(({ chosen }) => (chosen === null ? null : findingKey(chosen)));
   const [folded, fold] = useState(true);
   const [first] = findings;
   const within = findings.some((one) => findingKey(one) === chosenKey);
@@ -153,8 +153,8 @@ function RuleRow(props: {
   const change = findings.map((one) => changes.get(findingKey(one))).find(Boolean) ?? null;
   const press = (): void => {
     fold(open);
-    if (!open) goToFinding(desk, look, windows, first);
-    else if (within) look.setState({ chosen: null });
+    if (!open) goToFinding(session, view, windows, first);
+    else if (within) view.setState({ chosen: null });
   };
   return (
     <li>
@@ -219,10 +219,10 @@ function RuleWords(props: {
 
 /** What the day holds in all, beside the score. */
 const DayFigures = memo(function DayFigures() {
-  const [verdict] = useCalmDesk((state) => [shownVerdict(state)] as const);
-  const tasks = useDesk((state) => shownPlan(state).tasks.length);
+  const [verdict] = useCalmSession((state) => [shownVerdict(state)] as const);
+  const tasks = useSession((state) => shownPlan(state).tasks.length);
   // What the packer proved, while its schedule is the plan's.
-  const packed = useDesk(packStands);
+  const packed = useSession(packStands);
   const proved = packed && boundWords(packed.verdict.score.worth, packed.bound);
   return (
     <div className="day-figures">
@@ -261,9 +261,9 @@ interface RowProps {
 
 const FindingRow = memo(function FindingRow(props: RowProps) {
   const { finding } = props;
-  const { desk, look } = useAround();
+  const { session, view } = useApp();
   const { windows } = useDay();
-  const go = (): void => goToFinding(desk, look, windows, finding);
+  const go = (): void => goToFinding(session, view, windows, finding);
   return (
     <li>
       <button
@@ -289,7 +289,9 @@ const FindingRow = memo(function FindingRow(props: RowProps) {
             className="quiet card-ask"
             aria-label={`Why not? ${finding.sentence}`}
             onClick={() =>
-              void desk.askWhy(leftOut(desk.state.getState().plan, finding), { finding: finding.sentence })
+              void session.askWhy(leftOut(session.state.getState().plan, finding), {
+                finding: finding.sentence,
+              })
             }
           >
             Why not?

@@ -1,8 +1,8 @@
 import { useMemo } from "react";
 import { type About, type Plan, signoffState } from "../../plan/index.ts";
 import { aboutWords, counted, signoffWords } from "../../words/index.ts";
-import { useAround, useDesk } from "../context.ts";
-import { useDay } from "../day/around.ts";
+import { useApp, useSession } from "../context.ts";
+import { useDay } from "../day/context.ts";
 
 /** Something that somebody has to look at again: a comment that is not settled, or a sign-off of what was changed since. */
 interface OpenSaid {
@@ -25,7 +25,7 @@ function openIn(plan: Plan): readonly OpenSaid[] {
 
 /** How many comments are open and how many sign-offs a later change has undone; opened, each of them, and the way to it. Nothing where there is none. */
 export function OpenSaid() {
-  const plan = useDesk((state) => state.plan);
+  const plan = useSession((state) => state.plan);
   const open = useMemo(() => openIn(plan), [plan]);
   if (open.length === 0) return null;
   const undone = open.filter((one) => one.undone).length;
@@ -46,15 +46,15 @@ export function OpenSaid() {
 }
 
 function OpenRow({ plan, one }: { readonly plan: Plan; readonly one: OpenSaid }) {
-  const { desk, look } = useAround();
+  const { session, view } = useApp();
   const { windows } = useDay();
   const { about, words, undone } = one;
   const go = (): void => {
-    look.setState({ spoken: words });
-    if (about.kind === "rule") return look.setState({ screen: "setup" });
-    if (about.kind === "page") return look.setState({ screen: "paper" });
-    if (!plan.tasks.some(({ id }) => id === about.id)) return look.setState({ screen: "setup" });
-    desk.select([about.id]);
+    view.setState({ spoken: words });
+    if (about.kind === "rule") return view.setState({ screen: "setup" });
+    if (about.kind === "page") return view.setState({ screen: "paper" });
+    if (!plan.tasks.some(({ id }) => id === about.id)) return view.setState({ screen: "setup" });
+    session.select([about.id]);
     const spot = plan.schedule.placements.find(({ task }) => task === about.id);
     if (spot) windows.reveal({ startS: spot.startS, endS: spot.startS + 600 });
   };

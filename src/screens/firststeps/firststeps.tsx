@@ -1,8 +1,14 @@
 import { useEffect, useMemo, useState } from "react";
 import type { Plan } from "../../plan/index.ts";
-import { benchSays, chancesAtRest, type Desk, type DeskState, packStands } from "../../session/index.ts";
-import { useAround, useDesk, useLook } from "../context.ts";
-import type { Look } from "../look.ts";
+import {
+  benchSays,
+  chancesAtRest,
+  type Session,
+  type SessionState,
+  packStands,
+} from "../../session/index.ts";
+import { useApp, useSession, useView } from "../context.ts";
+import type { ViewStore } from "../viewstate.ts";
 import { Prose } from "../parts/prose.tsx";
 import type { Services } from "../services.ts";
 import { leadingStep, type LeftOut, type FirstStep, firstSteps, askOf, type StepId } from "./steps.ts";
@@ -32,46 +38,46 @@ function leadWords({ id, page, about }: FirstStep): string {
 
 /** The strip that leads from an empty plan to a packed day; it stays until it is put away. */
 export function FirstSteps() {
-  const { desk, look, memory } = useAround();
-  const shown = useLook((state) => state.firstSteps);
-  const empty = useDesk((state) => state.plan.tasks.length === 0);
+  const { session, view, memory } = useApp();
+  const shown = useView((state) => state.firstSteps);
+  const empty = useSession((state) => state.plan.tasks.length === 0);
   useEffect(() => {
     const kept = memory.get(KEPT);
-    if (kept === "shown" || (kept === null && empty)) put(look, memory, true);
-  }, [empty, look, memory]);
+    if (kept === "shown" || (kept === null && empty)) put(view, memory, true);
+  }, [empty, view, memory]);
   useEffect(
     () =>
-      desk.commands.add([
+      session.commands.add([
         {
           id: "firststeps",
-          name: () => `${look.getState().firstSteps ? "Put away" : "Show"} the steps to a packed day`,
+          name: () => `${view.getState().firstSteps ? "Put away" : "Show"} the steps to a packed day`,
           group: "View",
           keys: [],
           where: "page",
           disabledReason: () => null,
-          run: () => put(look, memory, !look.getState().firstSteps),
+          run: () => put(view, memory, !view.getState().firstSteps),
         },
       ]),
-    [desk, look, memory],
+    [session, view, memory],
   );
   return shown ? <Strip /> : null;
 }
 
-function put(look: Look, memory: Services["memory"], firstSteps: boolean): void {
+function put(view: ViewStore, memory: Services["memory"], firstSteps: boolean): void {
   memory.set(KEPT, firstSteps ? "shown" : "away");
-  if (look.getState().firstSteps !== firstSteps) look.setState({ firstSteps });
+  if (view.getState().firstSteps !== firstSteps) view.setState({ firstSteps });
 }
 
 function Strip() {
-  const { desk, look, memory } = useAround();
-  const packing = useDesk((state) => state.run?.running ?? false);
+  const { session, view, memory } = useApp();
+  const packing = useSession((state) => state.run?.running ?? false);
   const steps = useSteps();
   const { next, told, go } = useWayThrough(steps);
   const leadOn = (): void => {
     if (next.about !== undefined) {
-      look.setState({ screen: "day" });
-      void desk.askWhy(next.about);
-    } else if (next.id === "pack") pack(desk, look);
+      view.setState({ screen: "day" });
+      void session.askWhy(next.about);
+    } else if (next.id === "pack") pack(session, view);
     else go(next);
   };
   return (
@@ -100,8 +106,8 @@ function Strip() {
         className="quiet"
         title="The list of commands brings the steps back"
         onClick={() => {
-          put(look, memory, false);
-          look.setState({ spoken: "Steps put away. The list of commands, Ctrl+K, brings them back." });
+          put(view, memory, false);
+          view.setState({ spoken: "Steps put away. The list of commands, Ctrl+K, brings them back." });
         }}
       >
         Put away
@@ -112,12 +118,12 @@ function Strip() {
 
 /** The steps of the open plan, each with how far it is. */
 function useSteps(): readonly FirstStep[] {
-  const { sunDeg } = useAround();
-  const plan = useDesk((state) => state.plan);
-  const verdict = useDesk((state) => state.verdict);
-  const chances = useDesk(chancesAtRest);
-  const first = useDesk(leftOutFirst);
-  const reason = useDesk((state) => (first ? benchSays(state, first) : null));
+  const { sunDeg } = useApp();
+  const plan = useSession((state) => state.plan);
+  const verdict = useSession((state) => state.verdict);
+  const chances = useSession(chancesAtRest);
+  const first = useSession(leftOutFirst);
+  const reason = useSession((state) => (first ? benchSays(state, first) : null));
   const stuck = useMemo(() => leftOut(plan, first, reason), [plan, first, reason]);
   return useMemo(
     () => firstSteps(plan, verdict, stuck, (atS) => sunDeg(plan, atS), chances),
@@ -127,12 +133,12 @@ function useSteps(): readonly FirstStep[] {
 
 /** Which step is the next, which one is told of, and the way to where one is done. */
 function useWayThrough(steps: readonly FirstStep[]) {
-  const { look } = useAround();
-  const fresh = useDesk((state) => state.plan.tasks.length === 0);
+  const { view } = useApp();
+  const fresh = useSession((state) => state.plan.tasks.length === 0);
   const [gone, setGone] = useState<ReadonlySet<string>>(new Set());
   const next = leadingStep(steps, fresh, gone);
   // A step that was pressed is told of until its place is left, or until another one is the next.
-  const here = useLook(({ screen, setupPage }) => (screen === "setup" ? setupPage : screen));
+  const here = useView(({ screen, setupPage }) => (screen === "setup" ? setupPage : screen));
   const [asked, ask] = useState<{ readonly id: StepId; readonly at: string; readonly next: StepId } | null>(
     null,
   );
@@ -142,7 +148,7 @@ function useWayThrough(steps: readonly FirstStep[]) {
     const now = new Set([...gone, askOf(step)]);
     setGone(now);
     ask({ id: step.id, at: step.page ?? screenOf(step), next: leadingStep(steps, fresh, now).id });
-    lead(look, step);
+    lead(view, step);
   };
   return { next, told, go };
 }
@@ -173,7 +179,7 @@ function StepButton(props: {
 }
 
 /** The first task that a pack has left out and that should be on the day; null when there is none, or no pack. */
-function leftOutFirst(state: DeskState): string | null {
+function leftOutFirst(state: SessionState): string | null {
   const { plan, verdict } = state;
   if (packStands(state) === null || (verdict.placed > 0 && verdict.score.mustLeftOut === 0)) return null;
   const placed = new Set(plan.schedule.placements.map((one) => one.task));
@@ -197,9 +203,9 @@ function Tick() {
   );
 }
 
-function pack(desk: Desk, look: Look): void {
-  look.setState({ screen: "day" });
-  desk.commands.run("pack");
+function pack(session: Session, view: ViewStore): void {
+  view.setState({ screen: "day" });
+  session.commands.run("pack");
 }
 
 /** What takes the keyboard where a step is done: the first of these that is on the page, else the tab of its page. */
@@ -227,10 +233,10 @@ function screenOf({ id }: FirstStep): "paper" | "odds" | "day" {
 }
 
 /** Shows where a step is done and gives the keyboard to what does it. */
-function lead(look: Look, step: FirstStep): void {
+function lead(view: ViewStore, step: FirstStep): void {
   const { page } = step;
-  if (page !== null) look.setState({ screen: "setup", setupPage: page });
-  else look.setState({ screen: screenOf(step) });
+  if (page !== null) view.setState({ screen: "setup", setupPage: page });
+  else view.setState({ screen: screenOf(step) });
   giveKeyboard([...handsOf(step), `#setup-tab-${page}`]);
 }
 

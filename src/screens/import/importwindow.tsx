@@ -3,21 +3,21 @@ import { useEffect, useRef, useState } from "react";
 import { type ListFile, openList, type RememberedReadings, rememberedReadings } from "../../session/lists.ts";
 import { Dialog } from "../parts/dialog.tsx";
 import { DialogHead } from "../parts/dialoghead.tsx";
-import { useAround, useLook } from "../context.ts";
+import { useApp, useView } from "../context.ts";
 import { ListView } from "./listview.tsx";
 import { pastedList, type Source, sourcesOf } from "./sources.ts";
 
 /** Lists that others wrote in spreadsheets, taken into the open plan: opened files and pasted rows, one list after the other. */
 export function ImportWindow() {
-  const { look, memory } = useAround();
-  const files = useLook((state) => state.importing);
+  const { view, memory } = useApp();
+  const files = useView((state) => state.importing);
   const [remembered] = useState(() => rememberedReadings(memory));
   const { sources, shown, show, add, taken, took, trouble } = useSources(files ?? NO_FILES, remembered);
   return (
     <Dialog
       className="import-dialog"
       aria-labelledby="import-title"
-      onClose={() => look.setState({ importing: null })}
+      onClose={() => view.setState({ importing: null })}
     >
       <DialogHead id="import-title" title="Import a list">
         {shown && (
@@ -25,7 +25,7 @@ export function ImportWindow() {
             Paste rows…
           </button>
         )}
-        <ChooseFiles onFiles={(chosen) => look.setState({ importing: chosen })} />
+        <ChooseFiles onFiles={(chosen) => view.setState({ importing: chosen })} />
       </DialogHead>
       {trouble.map((words) => (
         <p key={words} className="import-trouble" role="alert">

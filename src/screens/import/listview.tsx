@@ -8,7 +8,7 @@ import {
   type Sheet,
   takeList,
 } from "../../session/lists.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import { Columns } from "./columns.tsx";
 import { Preview } from "./preview.tsx";
 import type { Source } from "./sources.ts";
@@ -29,8 +29,8 @@ export function ListView(props: {
   readonly onTaken: (words: string) => void;
 }) {
   const { sheet, reading: first } = props.source;
-  const { desk } = useAround();
-  const plan = useDesk((state) => state.plan);
+  const { session } = useApp();
+  const plan = useSession((state) => state.plan);
   const [reading, setReading] = useState<Reading>(
     () => first ?? { ...layoutAt(sheet, 0, "tasks"), mark: ".", answers: new Map() },
   );
@@ -38,7 +38,7 @@ export function ListView(props: {
   const [trouble, setTrouble] = useState<string | null>(null);
 
   const take = (): void => {
-    const put = takeList(desk, sheet.name, read);
+    const put = takeList(session, sheet.name, read);
     props.remembered.keep(sheet, reading);
     if (put.ok) props.onTaken(put.value);
     else setTrouble(put.error[0]?.message ?? "the plan cannot take it");

@@ -1,6 +1,6 @@
 import { type TimeScale, valueAt } from "../../editor/index.ts";
 import { lasting, metres, percent } from "../../words/index.ts";
-import { useLook } from "../context.ts";
+import { useView } from "../context.ts";
 import type { RowPlace } from "./paintmargins.ts";
 import { loadText, type MarginRow } from "./rows.ts";
 import { spareOf } from "./spare.ts";
@@ -8,7 +8,7 @@ import { spareOf } from "./spare.ts";
 /** What every margin is at the time under the pointer, beside the cursor's line. */
 export function CursorValues(props: { readonly places: readonly RowPlace[]; readonly scale: TimeScale }) {
   const { scale } = props;
-  const cursorS = useLook((look) => (look.inHand ? null : look.cursorS));
+  const cursorS = useView((view) => (view.inHand ? null : view.cursorS));
   if (cursorS === null) return null;
   const x = scale.x(cursorS);
   const flip = x > scale.widthPx - 110;

@@ -3,8 +3,8 @@ import type { ExplainRequest, MarginTrack, Verdict } from "../../answers/index.t
 import type { Course, TimeScale } from "../../editor/index.ts";
 import { shownPlan, shownSchedule, shownVerdict } from "../../session/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { useAround, useDesk, useLook } from "../context.ts";
-import { useDay } from "../day/around.ts";
+import { useApp, useSession, useView } from "../context.ts";
+import { useDay } from "../day/context.ts";
 import { From } from "../parts/from/from.tsx";
 import { metres } from "../../words/index.ts";
 import type { Brush } from "../parts/canvas/brush.ts";
@@ -33,11 +33,11 @@ export function Margins(props: {
   readonly sizes: LineSizes;
 }) {
   const { scale, which, sizes } = props;
-  const { look } = useAround();
+  const { view } = useApp();
   const { windows } = useDay();
-  const plan = useDesk(shownPlan);
-  const schedule = useDesk(shownSchedule);
-  const verdict = useDesk(shownVerdict);
+  const plan = useSession(shownPlan);
+  const schedule = useSession(shownSchedule);
+  const verdict = useSession(shownVerdict);
   const held = useBefore();
   const stage = useRef<HTMLDivElement>(null);
   const panning = usePanning(stage, scale, windows, false);
@@ -51,7 +51,7 @@ export function Margins(props: {
   );
   const { places, heightPx } = useMemo(() => placed(rows, sizes), [rows, sizes]);
   // The same while something is in hand: else every strip would be drawn anew.
-  const settled = useDesk((state) => state.verdict);
+  const settled = useSession((state) => state.verdict);
   const topShare = useMemo(() => topShareOf(settled), [settled]);
   const groups = useMemo(() => groupsOf(places), [places]);
 
@@ -65,9 +65,9 @@ export function Margins(props: {
         onPointerDown={(event) => panning.press(event.nativeEvent)}
         onPointerMove={(event) => {
           const box = event.currentTarget.getBoundingClientRect();
-          look.setState({ cursorS: scale.at(event.clientX - box.left) });
+          view.setState({ cursorS: scale.at(event.clientX - box.left) });
         }}
-        onPointerLeave={() => look.setState({ cursorS: null })}
+        onPointerLeave={() => view.setState({ cursorS: null })}
       >
         {groups.map((group) => (
           <div key={group.name} className="margin-group" style={{ top: group.top }}>
@@ -254,7 +254,7 @@ function ApartFigures(props: {
   readonly low: boolean;
 }) {
   const { row, before, low } = props;
-  const window = useLook((look) => look.window);
+  const window = useView((view) => view.window);
   const seen = row.tracks
     .flatMap(({ points }) => points)
     .filter(({ atS }) => atS >= window.startS && atS <= window.endS);
@@ -280,7 +280,7 @@ function SuitFigures(props: {
   readonly low: boolean;
 }) {
   const { row, before, low } = props;
-  const window = useLook((look) => look.window);
+  const window = useView((view) => view.window);
   const parts = row.parts ?? [];
   const inView = (eva: string): boolean =>
     row.outings.some(

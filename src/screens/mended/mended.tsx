@@ -1,27 +1,27 @@
 import { useEffect, useMemo } from "react";
 import type { MendReport } from "../../answers/index.ts";
 import { mendOutcome } from "../../session/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import { DayChances } from "../daychances.tsx";
 import { Dropped, droppedWords, Moved } from "../parts/changelist.tsx";
 import "./mended.css";
 
 /** What the last mend made of the day, until the day changes or it is put away. A question why takes its place. */
 export function Mended() {
-  const outcome = useDesk(mendOutcome);
-  const asking = useDesk((state) => state.why !== null);
+  const outcome = useSession(mendOutcome);
+  const asking = useSession((state) => state.why !== null);
   return outcome && !asking ? <Outcome outcome={outcome} /> : null;
 }
 
 function Outcome({ outcome }: { readonly outcome: MendReport }) {
-  const { desk, look } = useAround();
+  const { session, view } = useApp();
   const { changes } = outcome;
-  const plan = useDesk((state) => state.plan);
+  const plan = useSession((state) => state.plan);
   const day = useMemo(() => ({ plan, schedule: plan.schedule }), [plan]);
   useEffect(() => {
-    const { spoken } = look.getState();
-    look.setState({ spoken: `${droppedWords({ plan: desk.state.getState().plan, changes })} ${spoken}` });
-  }, [changes, desk, look]);
+    const { spoken } = view.getState();
+    view.setState({ spoken: `${droppedWords({ plan: session.state.getState().plan, changes })} ${spoken}` });
+  }, [changes, session, view]);
   return (
     <aside
       className="mended beside"
@@ -30,7 +30,7 @@ function Outcome({ outcome }: { readonly outcome: MendReport }) {
         if (event.key !== "Escape") return;
         event.preventDefault();
         event.stopPropagation();
-        desk.closeRun();
+        session.closeRun();
       }}
     >
       <header className="beside-head">
@@ -39,7 +39,7 @@ function Outcome({ outcome }: { readonly outcome: MendReport }) {
           type="button"
           className="quiet"
           aria-label="Close what was mended"
-          onClick={() => desk.closeRun()}
+          onClick={() => session.closeRun()}
         >
           ×
         </button>
@@ -47,7 +47,7 @@ function Outcome({ outcome }: { readonly outcome: MendReport }) {
       <div className="beside-body" tabIndex={0} role="region" aria-label="What the mend changed">
         <Dropped plan={plan} changes={changes} />
         <div>
-          <button type="button" onClick={() => desk.undo()}>
+          <button type="button" onClick={() => session.undo()}>
             Take the mend back
           </button>
         </div>

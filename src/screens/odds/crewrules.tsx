@@ -4,7 +4,7 @@ import { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords } from "../..
 import { chanceFigure } from "../chancewords.ts";
 import { figureChange, worthChange } from "./changewords.ts";
 import { Prose } from "../parts/prose.tsx";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 
 /**
  * How the crew acts, which every chance here rests on: each rule with what it is worth on this plan, and the caution as a dial. What is
@@ -40,8 +40,8 @@ export function CrewRulesPart({ report }: { readonly report: OddsReport }) {
 
 /** How early optional work is left out, each setting with what it comes to; a press takes it for the plan. */
 function CautionDial({ report, now }: { readonly report: OddsReport; readonly now: Outcome }) {
-  const { desk, look } = useAround();
-  const chosen = useDesk((state) => state.plan.odds.crew.caution);
+  const { session, view } = useApp();
+  const chosen = useSession((state) => state.plan.odds.crew.caution);
   return (
     <fieldset className="odds-caution">
       <legend>Caution: how early optional work is left out</legend>
@@ -52,10 +52,10 @@ function CautionDial({ report, now }: { readonly report: OddsReport; readonly no
             name="caution"
             checked={caution === chosen}
             onChange={() => {
-              desk.edit("Caution of the crew", (plan) => ({
+              session.edit("Caution of the crew", (plan) => ({
                 odds: { ...plan.odds, crew: { ...plan.odds.crew, caution } },
               }));
-              look.setState({ spoken: `Caution: ${cautionWords(caution)}.` });
+              view.setState({ spoken: `Caution: ${cautionWords(caution)}.` });
             }}
           />
           <span>

@@ -5,7 +5,7 @@ import { sameSchedule } from "../../plan/index.ts";
 import type { WishedDay } from "../../answers/index.ts";
 import { chancesNow, curveIsDue, curveStands } from "../../session/index.ts";
 import { chanceFigure, chanceInterval } from "../chancewords.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import { useSettled } from "../settled.ts";
 import { useWidth } from "../width.ts";
 import { type CurveDay, CurvePicture } from "./curvepicture.tsx";
@@ -16,22 +16,22 @@ const SECONDS = [10, 30, 60];
 
 /** Worth on average against the chance of every must-do done: days along it to look at, keep and take. */
 export function Curve() {
-  const { desk, look } = useAround();
-  const curve = useDesk((state) => state.curve);
-  const plan = useDesk((state) => state.plan);
-  const stands = useDesk(curveStands);
-  const due = useDesk(curveIsDue);
+  const { session, view } = useApp();
+  const curve = useSession((state) => state.curve);
+  const plan = useSession((state) => state.plan);
+  const stands = useSession(curveStands);
+  const due = useSession(curveIsDue);
   const rests = useSettled(plan, REST_MS) === plan;
   const [seconds, setSeconds] = useState(SECONDS[0]!);
   useEffect(() => {
-    if (due && rests) void desk.askCurve(seconds);
-  }, [due, rests, seconds, desk]);
+    if (due && rests) void session.askCurve(seconds);
+  }, [due, rests, seconds, session]);
   const report = curve?.report ?? null;
   const answered = curve?.end === "answered" && stands ? report : null;
   useEffect(() => {
     if (answered)
-      look.setState({ spoken: `The curve is worked out: ${counted(answered.days.length, "day")} along it.` });
-  }, [answered, look]);
+      view.setState({ spoken: `The curve is worked out: ${counted(answered.days.length, "day")} along it.` });
+  }, [answered, view]);
   return (
     <>
       <div className="odds-tools" role="group" aria-label="Curve">
@@ -47,7 +47,7 @@ export function Curve() {
         </label>
         <button
           type="button"
-          onClick={() => (curve?.running ? desk.stopCurve() : void desk.askCurve(seconds))}
+          onClick={() => (curve?.running ? session.stopCurve() : void session.askCurve(seconds))}
         >
           {curve?.running ? "Stop" : "Work out anew"}
         </button>
@@ -74,9 +74,9 @@ export function Curve() {
 
 /** What becomes of the curve. Always there, so that nothing below it moves. */
 function State() {
-  const curve = useDesk((state) => state.curve);
-  const stands = useDesk(curveStands);
-  const packing = useDesk((state) => state.run?.running ?? false);
+  const curve = useSession((state) => state.curve);
+  const stands = useSession(curveStands);
+  const packing = useSession((state) => state.run?.running ?? false);
   if (curve?.report && !stands)
     return (
       <span className="state tight">
@@ -114,8 +114,8 @@ function Days({ days, stands }: { readonly days: readonly CurveDay[]; readonly s
   const [chosen, choose] = useState<number | null>(null);
   const ref = useRef<HTMLDivElement>(null);
   const widthPx = Math.min(900, useWidth(ref));
-  const wish = useDesk((state) => state.plan.odds.wish);
-  const present = useDesk(chancesNow);
+  const wish = useSession((state) => state.plan.odds.wish);
+  const present = useSession(chancesNow);
   return (
     <div className={stands ? "odds-curve" : "odds-curve older"}>
       <div ref={ref} className="curve-picture">
@@ -219,11 +219,11 @@ function countsWords(days: readonly CurveDay[]): string {
 
 /** What can be done with a day of the curve: kept and looked at as a variant, or taken. */
 function Offers({ day }: { readonly day: WishedDay }) {
-  const { desk, look } = useAround();
+  const { session, view } = useApp();
   const words = `must-do ${percent(day.wish.must, "given")}, worth ${grouped(Math.floor(day.outcome.meanWorth))}`;
   const keep = (): void => {
-    const kept = desk.keepCurveDay(`Curve: ${words}`, day);
-    if (kept.ok) look.setState({ screen: "variants", compared: [kept.value] });
+    const kept = session.keepCurveDay(`Curve: ${words}`, day);
+    if (kept.ok) view.setState({ screen: "variants", compared: [kept.value] });
   };
   return (
     <span className="pair">
@@ -234,8 +234,8 @@ function Offers({ day }: { readonly day: WishedDay }) {
         type="button"
         aria-label={`Take it as the day: ${words}`}
         onClick={() => {
-          desk.takeCurveDay(day);
-          look.setState({ spoken: `Taken as the day: ${words}. Undo brings the day before back.` });
+          session.takeCurveDay(day);
+          view.setState({ spoken: `Taken as the day: ${words}. Undo brings the day before back.` });
         }}
       >
         Take it

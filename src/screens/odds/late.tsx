@@ -4,22 +4,22 @@ import type { LateTable, LateReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { lateTableIsStale, type LateTableWork } from "../../session/index.ts";
 import { clockText, counted, crewName, evaName, numberedTask, taskNumber } from "../../words/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import { useDial } from "../dial.ts";
 import { useLateTable } from "../uselatetable.ts";
 import { aloneWords, type HeldCell, heldCells, resultWords, entryWords, widestError } from "./lateentries.ts";
 
 /** By EVA: leaving a task so late, what to drop; so early, what to get ahead with. Worked out when it is looked at. */
 export function Late() {
-  const { desk, look } = useAround();
-  const lateTable = useDesk((state) => state.lateTable);
-  const stale = useDesk(lateTableIsStale);
+  const { session, view } = useApp();
+  const lateTable = useSession((state) => state.lateTable);
+  const stale = useSession(lateTableIsStale);
   useLateTable(true);
   const said = lateTable && !lateTable.running && !stale ? lateTable.report : null;
   useEffect(() => {
     if (said)
-      look.setState({ spoken: `The shed order is worked out for ${counted(said.evas.length, "EVA")}.` });
-  }, [said, look]);
+      view.setState({ spoken: `The shed order is worked out for ${counted(said.evas.length, "EVA")}.` });
+  }, [said, view]);
 
   return (
     <>
@@ -44,11 +44,11 @@ export function Late() {
         )}
         <button
           type="button"
-          onClick={() => (lateTable?.running ? desk.stopLateTable() : void desk.askLateTable())}
+          onClick={() => (lateTable?.running ? session.stopLateTable() : void session.askLateTable())}
         >
           {lateTable?.running ? "Stop" : "Work out anew"}
         </button>
-        <button type="button" className="primary" onClick={() => look.setState({ screen: "paper" })}>
+        <button type="button" className="primary" onClick={() => view.setState({ screen: "paper" })}>
           Print with the cuff checklists
         </button>
       </div>

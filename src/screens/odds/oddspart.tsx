@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
 import { oddsAreStale, type OddsChoice, type OddsWork, placedOn, PRESENT } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import { FIRST_CHOICE } from "./oddschoice.ts";
 import { Report } from "./oddsreport.tsx";
 import { OddsTools } from "./oddstools.tsx";
@@ -9,13 +9,13 @@ import { useOdds } from "./useodds.ts";
 
 /** Simulated days of the open day or of a variant: worked out when they are looked at, with other settings when asked. */
 export function OddsPart() {
-  const variants = useDesk((state) => state.plan.variants);
+  const variants = useSession((state) => state.plan.variants);
   const [wanted, setWanted] = useState(PRESENT);
   const which = variants.some((one) => one.id === wanted) ? wanted : PRESENT;
-  const work = useDesk((state) => state.odds.get(which) ?? null);
+  const work = useSession((state) => state.odds.get(which) ?? null);
   const [choice, setChoice] = useState<OddsChoice>(work?.options ?? FIRST_CHOICE);
-  const nothing = useDesk((state) => placedOn(state, which) === 0);
-  const stale = useDesk((state) => oddsAreStale(state, which));
+  const nothing = useSession((state) => placedOn(state, which) === 0);
+  const stale = useSession((state) => oddsAreStale(state, which));
   useOdds(which, choice);
   useSpoken(work, stale);
 
@@ -45,12 +45,12 @@ export function OddsPart() {
 
 /** Says the outcome once, when a run has ended; nothing of an older day. */
 function useSpoken(work: OddsWork | null, stale: boolean): void {
-  const { look } = useAround();
+  const { view } = useApp();
   const said = work && !work.running && !stale && work.end === "answered" ? work.report : null;
   useEffect(() => {
     if (!said) return;
-    look.setState({
+    view.setState({
       spoken: `Of ${counted(said.days, "simulated day")}, everybody is home in ${said.home.words}, every must-do done in ${said.must.words}, nothing missed in ${said.whole.words}.`,
     });
-  }, [said, look]);
+  }, [said, view]);
 }

@@ -1,7 +1,7 @@
 import type { Shape } from "../../kernel/index.ts";
 import { oddsAreDue, type OddsChoice, type OddsWork, PRESENT } from "../../session/index.ts";
 import { grouped } from "../../words/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import { DAYS, isAsked, LARGEST_SEED, SHAPES } from "./oddschoice.ts";
 
 /** A day whose odds are looked at, and what is known of them. */
@@ -35,7 +35,7 @@ export function OddsTools(props: LookedAt & ChoiceProps & { onDay(which: string)
 }
 
 function DayChoice({ which, onDay }: { readonly which: string; onDay(which: string): void }) {
-  const variants = useDesk((state) => state.plan.variants);
+  const variants = useSession((state) => state.plan.variants);
   return (
     <label>
       Day
@@ -108,7 +108,7 @@ function SeedChoice({ choice, onChoice }: ChoiceProps) {
 
 /** One button that starts and stops, and how far the days are. */
 function StartAndStop({ which, work, stale, nothing, choice }: LookedAt & Pick<ChoiceProps, "choice">) {
-  const { desk } = useAround();
+  const { session } = useApp();
   const running = work?.running ?? false;
   const same = work !== null && !stale && work.report !== null && isAsked(work.report, choice);
   return (
@@ -117,7 +117,7 @@ function StartAndStop({ which, work, stale, nothing, choice }: LookedAt & Pick<C
         type="button"
         className={running || same || nothing ? undefined : "primary"}
         disabled={!running && nothing}
-        onClick={() => (running ? desk.stopOdds() : void desk.askOdds(which, choice))}
+        onClick={() => (running ? session.stopOdds() : void session.askOdds(which, choice))}
       >
         {running ? "Stop" : "Work out the odds"}
       </button>
@@ -130,8 +130,8 @@ function StartAndStop({ which, work, stale, nothing, choice }: LookedAt & Pick<C
 
 /** Of which day the figures are, and what becomes of them. Always there, so that nothing below it moves. */
 function Standing({ which, work, stale, nothing }: LookedAt) {
-  const packing = useDesk((state) => state.run?.running ?? false);
-  const due = useDesk((state) => oddsAreDue(state, which));
+  const packing = useSession((state) => state.run?.running ?? false);
+  const due = useSession((state) => oddsAreDue(state, which));
   const coming = due || work?.running === true;
   if (!work?.report) {
     const words = unansweredWords(work?.end === "stopped", coming, packing);

@@ -1,18 +1,18 @@
 import "./odds.css";
-import { useLook, useAround } from "../context.ts";
-import type { LookState } from "../look.ts";
+import { useView, useApp } from "../context.ts";
+import type { ViewState } from "../viewstate.ts";
 import { Curve } from "./curve.tsx";
 import { Late } from "./late.tsx";
 import { OddsPart } from "./oddspart.tsx";
 
-type Part = LookState["oddsPart"];
+type Part = ViewState["oddsPart"];
 
 const PARTS: Readonly<Record<Part, string>> = { odds: "Odds", curve: "Curve", late: "If late" };
 
 /** What may come of the day: the odds that it holds, and what to drop when it runs late. */
 export function OddsView() {
-  const { look } = useAround();
-  const part = useLook((state) => state.oddsPart);
+  const { view } = useApp();
+  const part = useView((state) => state.oddsPart);
   return (
     <div className="sheet odds">
       <header className="sheet-head">
@@ -23,7 +23,7 @@ export function OddsView() {
               key={one}
               type="button"
               aria-pressed={part === one}
-              onClick={() => look.setState({ oddsPart: one })}
+              onClick={() => view.setState({ oddsPart: one })}
             >
               {PARTS[one]}
             </button>

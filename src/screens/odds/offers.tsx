@@ -4,7 +4,7 @@ import { grouped, listed, numberedTask } from "../../words/index.ts";
 import { chanceFigure } from "../chancewords.ts";
 import { figureChange, worthChange } from "./changewords.ts";
 import { Prose } from "../parts/prose.tsx";
-import { useAround } from "../context.ts";
+import { useApp } from "../context.ts";
 
 /** What would mend the day by leaving something out, each played, and a click away while the day is still the one that was played. */
 export function OffersPart(props: {
@@ -59,15 +59,15 @@ function Sentence({ plan, offer }: { readonly plan: Plan; readonly offer: Offer 
 }
 
 function Take({ plan, offer: { bench } }: { readonly plan: Plan; readonly offer: Offer }) {
-  const { desk, look } = useAround();
+  const { session, view } = useApp();
   const names = listed(bench.map((task) => numberedTask(plan, task)));
   return (
     <button
       type="button"
       aria-label={`Bench ${names}`}
       onClick={() => {
-        desk.bench(bench);
-        look.setState({ spoken: `Benched: ${names}. Undo brings them back.` });
+        session.bench(bench);
+        view.setState({ spoken: `Benched: ${names}. Undo brings them back.` });
       }}
     >
       {bench.length === 1

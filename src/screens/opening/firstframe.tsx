@@ -1,5 +1,5 @@
 import type { Plan } from "../../plan/index.ts";
-import type { Making } from "../look.ts";
+import type { Making } from "../viewstate.ts";
 import { Safety } from "../parts/safety.tsx";
 import { drawn } from "./drawn.ts";
 import { MakingReady } from "./makingready.tsx";

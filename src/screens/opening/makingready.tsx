@@ -1,4 +1,4 @@
-import type { Making } from "../look.ts";
+import type { Making } from "../viewstate.ts";
 
 /** Says what is being worked out, how far that is, and offers to leave it; `over` a plan that is open, only when it takes long. */
 export function MakingReady({ title, progress, stop, over }: Making & { readonly over?: boolean }) {

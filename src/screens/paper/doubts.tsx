@@ -1,16 +1,16 @@
 import { counted, numberedTask } from "../../words/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import type { PaperDoubt } from "../services.ts";
 
 /** What to know before print, each with a way to the place where it is mended. */
 export function Doubts({ list, onGo }: { readonly list: readonly PaperDoubt[]; onGo?(): void }) {
-  const { desk, look } = useAround();
-  const plan = useDesk((state) => state.plan);
+  const { session, view } = useApp();
+  const plan = useSession((state) => state.plan);
   if (list.length === 0) return null;
   const go = ({ at, tasks }: PaperDoubt): void => {
     onGo?.();
-    if (tasks.length > 0) desk.select(tasks);
-    look.setState(at.screen === "setup" ? { screen: "setup", setupPage: at.page } : { screen: at.screen });
+    if (tasks.length > 0) session.select(tasks);
+    view.setState(at.screen === "setup" ? { screen: "setup", setupPage: at.page } : { screen: at.screen });
   };
   return (
     <details className="paper-doubts">

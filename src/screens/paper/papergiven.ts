@@ -4,25 +4,25 @@ import type { Plan } from "../../plan/index.ts";
 import {
   benchStands,
   chancesAtRest,
-  type DeskState,
+  type SessionState,
   MANY_DAYS,
   printedIsStale,
   type PrintedWork,
   lateTableIsStale,
   type LateTableWork,
 } from "../../session/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import type { PaperGiven, PaperKind, PaperPort, PaperSite } from "../services.ts";
 import { useLateTable } from "../uselatetable.ts";
 
 /** Has what is printed worked out when there is none or the plan has changed; null until it is there. */
 export function usePrinted(): PrintedWork | null {
-  const { desk } = useAround();
-  const printed = useDesk((state) => (printedIsStale(state) ? null : state.printed));
+  const { session } = useApp();
+  const printed = useSession((state) => (printedIsStale(state) ? null : state.printed));
   const due = printed === null;
   useEffect(() => {
-    if (due) void desk.askPrinted();
-  }, [due, desk]);
+    if (due) void session.askPrinted();
+  }, [due, session]);
   return printed;
 }
 
@@ -39,8 +39,8 @@ export interface LatePages {
 /** The pages for being late of the open day, worked out while they are `wanted`. */
 export function useLatePages(wanted: boolean): LatePages {
   useLateTable(wanted);
-  const plan = useDesk((state) => state.plan);
-  const lateTable = useDesk((state) => (lateTableIsStale(state) ? null : state.lateTable));
+  const plan = useSession((state) => state.plan);
+  const lateTable = useSession((state) => (lateTableIsStale(state) ? null : state.lateTable));
   const [without, setWithout] = useState<Plan | null>(null);
   const tables = wanted && lateTable?.report?.complete ? lateTable.report : undefined;
   const pending = wanted && tables === undefined && (lateTable === null || lateTable.running);
@@ -54,10 +54,10 @@ export function usePaperGiven(
   printed: PrintedWork | null,
   tables: LateReport | undefined,
 ): PaperGiven | null {
-  const plan = useDesk((state) => state.plan);
-  const verdict = useDesk((state) => state.verdict);
-  const chances = useDesk(chancesToPrint);
-  const reasons = useDesk(reasonsToPrint);
+  const plan = useSession((state) => state.plan);
+  const verdict = useSession((state) => state.verdict);
+  const chances = useSession(chancesToPrint);
+  const reasons = useSession(reasonsToPrint);
   const site = useSite(paper, plan, kind?.ways ?? false);
   const day = printed?.report ?? null;
   return useMemo(
@@ -72,13 +72,13 @@ export function usePaperGiven(
 }
 
 /** The chances that may be printed: of the open day, counted on many days. */
-export function chancesToPrint(state: DeskState): ChancesReport | null {
+export function chancesToPrint(state: SessionState): ChancesReport | null {
   const report = chancesAtRest(state);
   return report && report.days >= MANY_DAYS ? report : null;
 }
 
 /** Why what is on the bench is there, where that is known of the open day. */
-function reasonsToPrint(state: DeskState): DeskState["benchReasons"] | undefined {
+function reasonsToPrint(state: SessionState): SessionState["benchReasons"] | undefined {
   return benchStands(state) ? state.benchReasons : undefined;
 }
 

@@ -2,7 +2,7 @@ import { useState } from "react";
 import type { PrintedWork, LateTableWork } from "../../session/index.ts";
 import { isOnGrid } from "../../session/index.ts";
 import { counted, gridName } from "../../words/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import { download } from "../parts/files.ts";
 import { Said } from "../parts/said/said.tsx";
 import { stateFile } from "../parts/statefile.ts";
@@ -158,24 +158,24 @@ function PrintButtons(props: {
 
 /** The way to starts on whole minutes, where some are not. */
 function GridOffer() {
-  const { desk } = useAround();
-  const plan = useDesk((state) => state.plan);
-  const packing = useDesk((state) => state.run?.running === true);
+  const { session } = useApp();
+  const plan = useSession((state) => state.plan);
+  const packing = useSession((state) => state.run?.running === true);
   if (isOnGrid(plan)) return null;
   return (
-    <button type="button" disabled={packing} onClick={() => void desk.putOnGrid()}>
+    <button type="button" disabled={packing} onClick={() => void session.putOnGrid()}>
       Put on {gridName(plan.rules.startGridS)}
     </button>
   );
 }
 
 function PrintedFailure({ printed }: { readonly printed: PrintedWork | null }) {
-  const { desk } = useAround();
+  const { session } = useApp();
   if (printed?.end !== "failed") return null;
   return (
     <p className="state breach">
       What is printed could not be worked out: {printed.message}{" "}
-      <button type="button" onClick={() => void desk.askPrinted()}>
+      <button type="button" onClick={() => void session.askPrinted()}>
         Try again
       </button>
     </p>
@@ -183,7 +183,7 @@ function PrintedFailure({ printed }: { readonly printed: PrintedWork | null }) {
 }
 
 function BreachesOnPaper() {
-  const breaches = useDesk((state) => state.verdict.score.breaches);
+  const breaches = useSession((state) => state.verdict.score.breaches);
   if (breaches === 0) return null;
   return (
     <p className="state breach">

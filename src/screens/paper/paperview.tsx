@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from "react";
-import { useDesk } from "../context.ts";
+import { useSession } from "../context.ts";
 import type { PaperPage, PaperPort } from "../services.ts";
 import { chancesToPrint, useLatePages, usePaperGiven, usePrinted } from "./papergiven.ts";
 import { usePaperJob } from "./paperjob.ts";
@@ -38,9 +38,9 @@ export function PaperView({ paper }: { readonly paper: PaperPort }) {
 
 /** What is to be known before print, of the open day. */
 function usePaperDoubts(paper: PaperPort) {
-  const plan = useDesk((state) => state.plan);
-  const verdict = useDesk((state) => state.verdict);
-  const chances = useDesk(chancesToPrint);
+  const plan = useSession((state) => state.plan);
+  const verdict = useSession((state) => state.verdict);
+  const chances = useSession(chancesToPrint);
   return useMemo(() => paper.doubts(plan, verdict, chances), [paper, plan, verdict, chances]);
 }
 

@@ -1,22 +1,22 @@
-import type { Desk } from "../../session/index.ts";
-import type { Look } from "../look.ts";
+import type { Session } from "../../session/index.ts";
+import type { ViewStore } from "../viewstate.ts";
 
-/** Lets the planner choose a plan file and opens it, or lists, which go to their window; what is refused stands in the desk's refusal. */
-export function chooseFile(desk: Desk, look: Look): void {
+/** Lets the planner choose a plan file and opens it, or lists, which go to their window; what is refused stands in the session's refusal. */
+export function chooseFile(session: Session, view: ViewStore): void {
   const input = document.createElement("input");
   input.type = "file";
   input.multiple = true;
   input.accept = ".json,application/json,.csv,.tsv,.txt,.xlsx";
-  input.addEventListener("change", () => void openFiles(desk, look, [...(input.files ?? [])]));
+  input.addEventListener("change", () => void openFiles(session, view, [...(input.files ?? [])]));
   input.click();
 }
 
 /** A plan is opened as one; everything else is a list until it is shown to be none. */
-async function openFiles(desk: Desk, look: Look, files: readonly File[]): Promise<void> {
+async function openFiles(session: Session, view: ViewStore, files: readonly File[]): Promise<void> {
   const [first] = files;
   if (!first) return;
-  if (files.length === 1 && (await isPlan(first))) await desk.openFile(first);
-  else look.setState({ importing: files });
+  if (files.length === 1 && (await isPlan(first))) await session.openFile(first);
+  else view.setState({ importing: files });
 }
 
 async function isPlan(file: File): Promise<boolean> {
@@ -59,19 +59,19 @@ export function canKeepToFile(): boolean {
 }
 
 /** Lets the planner choose the file that the open plan is saved into from now on, and saves it. */
-export async function keepToFile(desk: Desk, look: Look): Promise<void> {
+export async function keepToFile(session: Session, view: ViewStore): Promise<void> {
   const handle = await chosen(() =>
-    window.showSaveFilePicker?.({ suggestedName: desk.fileName(), types: TYPES }),
+    window.showSaveFilePicker?.({ suggestedName: session.fileName(), types: TYPES }),
   );
   if (!handle) return;
-  await desk.keepTo(handle);
-  await savePlan(desk, look);
+  await session.keepTo(handle);
+  await savePlan(session, view);
 }
 
 /** Lets the planner choose a plan file, opens it, and saves into it from now on. */
-export async function openAndKeep(desk: Desk): Promise<void> {
+export async function openAndKeep(session: Session): Promise<void> {
   const [handle] = (await chosen(() => window.showOpenFilePicker?.({ types: TYPES }))) ?? [];
-  if (handle) await desk.openFrom(handle);
+  if (handle) await session.openFrom(handle);
 }
 
 /** What was chosen; null where nothing was, or the browser did not ask. */
@@ -84,26 +84,26 @@ async function chosen<Value>(ask: () => Promise<Value> | undefined): Promise<Val
 }
 
 /** Saves the open plan into the file that it is kept to; one that is kept to none, or whose file cannot be written, as a download. */
-export async function savePlan(desk: Desk, look: Look, over = false): Promise<void> {
-  desk.noteHand();
-  const saved = await desk.saveToItsFile(over);
+export async function savePlan(session: Session, view: ViewStore, over = false): Promise<void> {
+  session.noteHand();
+  const saved = await session.saveToItsFile(over);
   if (saved.end === "changed") {
-    look.setState({ changedFile: saved.name });
+    view.setState({ changedFile: saved.name });
     return;
   }
   // What comes back is merged with what it was. Where the store cannot be used, that is said already.
-  desk.keepSent().catch(() => undefined);
+  session.keepSent().catch(() => undefined);
   if (saved.end === "written") {
-    look.setState({ spoken: `Saved into ${saved.name}.`, hint: `Saved into ${saved.name}.` });
+    view.setState({ spoken: `Saved into ${saved.name}.`, hint: `Saved into ${saved.name}.` });
     return;
   }
   if (saved.end === "refused")
-    desk.tell(`The browser may not write ${saved.name}: it is saved as a download.`);
+    session.tell(`The browser may not write ${saved.name}: it is saved as a download.`);
   if (saved.end === "failed")
-    desk.tell(`${saved.name} could not be written (${saved.message}): it is saved as a download.`);
-  savePlanAsDownload(desk);
+    session.tell(`${saved.name} could not be written (${saved.message}): it is saved as a download.`);
+  savePlanAsDownload(session);
 }
 
-export function savePlanAsDownload(desk: Desk): void {
-  download(desk.fileName(), [desk.saveText()], "application/json");
+export function savePlanAsDownload(session: Session): void {
+  download(session.fileName(), [session.saveText()], "application/json");
 }

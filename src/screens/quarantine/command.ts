@@ -1,8 +1,8 @@
 import type { Command } from "../../session/index.ts";
-import type { Look } from "../look.ts";
+import type { ViewStore } from "../viewstate.ts";
 
 /** Shows what the autosave has kept aside. */
-export function quarantineCommand(look: Look): Command {
+export function quarantineCommand(view: ViewStore): Command {
   return {
     id: "quarantine",
     name: "Plans kept aside",
@@ -10,6 +10,6 @@ export function quarantineCommand(look: Look): Command {
     keys: [],
     where: "page",
     disabledReason: () => null,
-    run: () => look.setState({ quarantineShown: true }),
+    run: () => view.setState({ quarantineShown: true }),
   };
 }

@@ -1,7 +1,7 @@
 import { type RefObject, useLayoutEffect, useRef, useState } from "react";
 import { type QuarantinedPlan, wordsOf } from "../../session/index.ts";
 import { counted, utcMinute } from "../../words/index.ts";
-import { useAround } from "../context.ts";
+import { useApp } from "../context.ts";
 import { Dialog } from "../parts/dialog.tsx";
 import { DialogHead } from "../parts/dialoghead.tsx";
 import { download } from "../parts/files.ts";
@@ -10,16 +10,16 @@ import { keptWords, sizeWords } from "../parts/keptwords.ts";
 
 /** What the autosave has kept aside: opened, saved as a file, or deleted. */
 export function Quarantine() {
-  const { desk, look } = useAround();
+  const { session, view } = useApp();
   const box = useRef<HTMLDialogElement>(null);
-  const found = useFound(desk.listQuarantine);
+  const found = useFound(session.listQuarantine);
   const { deleted, turn, said } = useDeleted(box);
   return (
     <Dialog
       box={box}
       className="quarantine"
       aria-labelledby="quarantine-title"
-      onClose={() => look.setState({ quarantineShown: false })}
+      onClose={() => view.setState({ quarantineShown: false })}
     >
       <DialogHead id="quarantine-title" title="Plans kept aside" />
       <p className="note">
@@ -42,7 +42,7 @@ export function Quarantine() {
                 kept={kept}
                 deleted={deleted.includes(kept.key)}
                 onOpen={() => {
-                  if (desk.openQuarantined(kept)) box.current?.close();
+                  if (session.openQuarantined(kept)) box.current?.close();
                 }}
                 onTurn={(away) => turn(kept, away)}
               />
@@ -59,7 +59,7 @@ export function Quarantine() {
 
 /** Which of them are deleted: they stay in their rows until the list is closed, so that they can be brought back. */
 function useDeleted(box: RefObject<HTMLElement | null>) {
-  const { desk } = useAround();
+  const { session } = useApp();
   const [deleted, setDeleted] = useState<readonly number[]>([]);
   const [said, say] = useState("");
   const turned = useRef<number | null>(null);
@@ -70,7 +70,7 @@ function useDeleted(box: RefObject<HTMLElement | null>) {
     turned.current = null;
   }, [deleted, box]);
   const turn = (kept: QuarantinedPlan, away: boolean): void => {
-    const work = away ? desk.deleteQuarantined(kept) : desk.restoreQuarantined(kept);
+    const work = away ? session.deleteQuarantined(kept) : session.restoreQuarantined(kept);
     work.then(
       () => {
         turned.current = kept.key;

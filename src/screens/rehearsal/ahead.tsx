@@ -4,7 +4,7 @@ import { chanceFigure } from "../chancewords.ts";
 import { ChanceAgainstWish } from "../daychances.tsx";
 import { Dropped, Moved } from "../parts/changelist.tsx";
 import { LEVEL_WORDS } from "../words.ts";
-import { useRehearsal, useRehearsalState, useRehearsed } from "./around.ts";
+import { useRehearsal, useRehearsalState, useRehearsed } from "./context.ts";
 import { aheadBreaches } from "./broken.ts";
 import { lateWords } from "./callwords.ts";
 

@@ -1,7 +1,7 @@
 import { isOver } from "../../session/index.ts";
 import { clock, evaName } from "../../words/index.ts";
 import { RecallLine } from "./turnback.tsx";
-import { useRehearsal, useRehearsalState, useRehearsed } from "./around.ts";
+import { useRehearsal, useRehearsalState, useRehearsed } from "./context.ts";
 
 const SPEEDS = [1, 10, 60, 300];
 

@@ -3,7 +3,7 @@ import type { MarginTrack } from "../../answers/index.ts";
 import type { CrewMember } from "../../plan/index.ts";
 import { clock, evaName, lasting, numberedTask, percent, placeName } from "../../words/index.ts";
 import { CONSUMABLE_WORDS } from "../words.ts";
-import { useLeaves, useRehearsal, useRehearsed } from "./around.ts";
+import { useLeaves, useRehearsal, useRehearsed } from "./context.ts";
 import { lateWords } from "./callwords.ts";
 import { crewNow, type CrewNow, type NextLeave } from "./crewnow.ts";
 import { TurnBackLines } from "./turnback.tsx";

@@ -3,7 +3,7 @@ import { type Debrief, debriefCsv, type DebriefRow, isLost } from "../../session
 import { clock, counted, crewName, grouped, lasting } from "../../words/index.ts";
 import { download } from "../parts/files.ts";
 import { stateFile } from "../parts/statefile.ts";
-import { useRehearsal, useRehearsed } from "./around.ts";
+import { useRehearsal, useRehearsed } from "./context.ts";
 
 /** Planned against what came of it: the sums, the EVAs, and every task with the reason it does not count as done. */
 export function DebriefPart() {

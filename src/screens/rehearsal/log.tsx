@@ -1,7 +1,7 @@
 import { callWords } from "../../session/index.ts";
 import { clock, crewName } from "../../words/index.ts";
 import { CONSUMABLE_WORDS } from "../words.ts";
-import { useRehearsed } from "./around.ts";
+import { useRehearsed } from "./context.ts";
 import { gaugeFigure, unitOf } from "./gauges.ts";
 
 /** All that was called, the latest first. */

@@ -3,10 +3,10 @@ import { useState } from "react";
 import { sameSchedule } from "../../plan/index.ts";
 import type { RehearsalWork } from "../../session/index.ts";
 import { rehearsalLosesWords } from "../../words/index.ts";
-import { useDesk } from "../context.ts";
+import { useSession } from "../context.ts";
 import { download } from "../parts/files.ts";
 import { Ahead } from "./ahead.tsx";
-import { RehearsalContext, useRehearsal, useRehearsalState, useRehearsed } from "./around.ts";
+import { RehearsalContext, useRehearsal, useRehearsalState, useRehearsed } from "./context.ts";
 import { ClockBar } from "./clockbar.tsx";
 import { CrewCard } from "./crewcard.tsx";
 import { DebriefPart } from "./debriefpart.tsx";
@@ -31,8 +31,8 @@ function Rehearsing() {
 
 function Begin() {
   const work = useRehearsal();
-  const placed = useDesk((state) => state.plan.schedule.placements.length);
-  const loses = useDesk((state) => rehearsalLosesWords(state.plan));
+  const placed = useSession((state) => state.plan.schedule.placements.length);
+  const loses = useSession((state) => rehearsalLosesWords(state.plan));
   const [refused, refuse] = useState<string | null>(null);
   return (
     <>
@@ -112,7 +112,7 @@ function Head(props: {
 }) {
   const { part, onShow, onSave } = props;
   const { plan } = useRehearsed();
-  const open = useDesk((state) => state.plan);
+  const open = useSession((state) => state.plan);
   const another = open.title !== plan.title || !sameSchedule(open.schedule, plan.schedule);
   return (
     <header className="sheet-head">

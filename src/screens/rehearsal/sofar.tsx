@@ -3,7 +3,7 @@ import type { Plan } from "../../plan/index.ts";
 import { briefly, counted, grouped, metres, percent } from "../../words/index.ts";
 import { ScoreFigure } from "../parts/scorefigure.tsx";
 import { marginCause, worstMargin } from "../words.ts";
-import { useRehearsal, useRehearsed } from "./around.ts";
+import { useRehearsal, useRehearsed } from "./context.ts";
 import { aheadBreaches } from "./broken.ts";
 
 /** The rehearsal in five figures: what is done, and what will be left if all goes on like this. */

@@ -4,7 +4,7 @@ import type { Plan } from "../../plan/index.ts";
 import type { Rehearsed, RehearsedSpot } from "../../session/index.ts";
 import { briefly, clock, numberedTask, taskNumber } from "../../words/index.ts";
 import { useWidth } from "../width.ts";
-import { useRehearsed } from "./around.ts";
+import { useRehearsed } from "./context.ts";
 
 const AXIS_PX = 24;
 const PLANNED_PX = 9;

@@ -3,7 +3,7 @@ import { instant } from "../../kernel/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { CallOut, Rehearsed } from "../../session/index.ts";
 import { clock, numberedTask } from "../../words/index.ts";
-import { useRehearsal, useRehearsed } from "./around.ts";
+import { useRehearsal, useRehearsed } from "./context.ts";
 
 type Choice = readonly (readonly [id: string, name: string])[];
 

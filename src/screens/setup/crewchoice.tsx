@@ -1,18 +1,18 @@
 import { useState } from "react";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import { CREW_SETS, type CrewSet, hinderedSet, withCrewSet } from "./crewsets.ts";
 import { sentence } from "../fields/draft.ts";
 import type { Word } from "./gridhands.ts";
 
 /** Puts a whole crew with suits and EVAs in place of the plan's, as one step. */
 export function CrewChoice() {
-  const { desk } = useAround();
-  const plan = useDesk((state) => state.plan);
+  const { session } = useApp();
+  const plan = useSession((state) => state.plan);
   const [word, setWord] = useState<Word | null>(null);
   const choose = (set: CrewSet): void => {
     const disabledReason = hinderedSet(plan, set);
     if (disabledReason !== null) return setWord({ refused: true, text: disabledReason });
-    const put = desk.edit(`Begin with ${set.name.toLowerCase()}`, () => withCrewSet(set));
+    const put = session.edit(`Begin with ${set.name.toLowerCase()}`, () => withCrewSet(set));
     setWord(
       put.ok
         ? { refused: false, text: `${set.name}, with a suit for each: now in the plan.` }

@@ -1,6 +1,6 @@
 import { useMemo, useState } from "react";
 import type { Plan } from "../../plan/index.ts";
-import { useAround } from "../context.ts";
+import { useApp } from "../context.ts";
 import type { Column, Line, Table } from "../fields/table.ts";
 import { RowForm } from "./rowform.tsx";
 import type { RowSearch } from "./rowsearch.ts";
@@ -21,7 +21,7 @@ export interface FormSide {
 
 /** A form of the row `id`; whether it is shown is kept for the next time, for all tables alike. */
 export function useFormSide(whole: Table, plan: Plan, id: string | null): FormSide {
-  const { memory } = useAround();
+  const { memory } = useApp();
   const [shown, setShown] = useState(() => memory.get("setup-form") === "shown");
   const offered = whole.columns.length > WIDE;
   const line = useMemo(

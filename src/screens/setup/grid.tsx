@@ -1,5 +1,5 @@
 import { type CSSProperties, type KeyboardEvent, useRef } from "react";
-import { useAround } from "../context.ts";
+import { useApp } from "../context.ts";
 import type { Beside, Column, Line, Table } from "../fields/table.ts";
 import { GridBody } from "./gridbody.tsx";
 import { type ClipboardOn, copyCells, pasteCells } from "./gridclipboard.ts";
@@ -45,8 +45,8 @@ interface GridProps {
  */
 export function Grid(props: GridProps) {
   const { table, whole, lines, place, onPlace, marked, onMarked } = props;
-  const { desk } = useAround();
-  const writing = useGridWriting(desk, table, lines, marked);
+  const { session } = useApp();
+  const writing = useGridWriting(session, table, lines, marked);
   const { editing } = writing;
   const box = useRef<HTMLTableElement>(null);
   const outer = useRef<HTMLDivElement>(null);
@@ -70,7 +70,7 @@ export function Grid(props: GridProps) {
     const marking = { marks, canMark: table.rows !== null, anyMarked: marked.size > 0 };
     if (gridKey(event, { spot, cell, extent, writing, go, ...marking })) event.preventDefault();
   };
-  const clip: ClipboardOn = { desk, table, whole, lines, marked, standing, writing, onWord: props.onWord };
+  const clip: ClipboardOn = { session, table, whole, lines, marked, standing, writing, onWord: props.onWord };
   const long = lines.length > MANY_ROWS;
   return (
     <div

@@ -1,4 +1,4 @@
-import type { KeptCell } from "../look.ts";
+import type { KeptCell } from "../viewstate.ts";
 import type { Beside, Line, Table } from "../fields/table.ts";
 import { widenedLine } from "./bulk.ts";
 import type { Editing, GridHands, Place } from "./gridhands.ts";

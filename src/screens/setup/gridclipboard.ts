@@ -1,5 +1,5 @@
 import type { ClipboardEvent } from "react";
-import { type Desk, tabbedRows } from "../../session/index.ts";
+import { type Session, tabbedRows } from "../../session/index.ts";
 import { isBlock } from "../fields/entry.ts";
 import type { Line, Table } from "../fields/table.ts";
 import type { Word } from "./gridhands.ts";
@@ -11,7 +11,7 @@ import { textOf } from "./sheetpaste.ts";
 
 /** What a grid copies from and pastes to. */
 export interface ClipboardOn {
-  readonly desk: Desk;
+  readonly session: Session;
   readonly table: Table;
   /** The same with all of its columns: a block with heads is laid by them, whichever are shown. */
   readonly whole: Table;
@@ -35,7 +35,7 @@ export function copyCells(event: ClipboardEvent, { lines, marked, standing, writ
 
 /** Lays a block of cells over the table from the cell in hand on, or puts a text into that cell. */
 export function pasteCells(event: ClipboardEvent, on: ClipboardOn): void {
-  const { desk, table, whole, lines, writing, onWord } = on;
+  const { session, table, whole, lines, writing, onWord } = on;
   const { spot, cell } = on.standing;
   if (!spot || !cell) return;
   const text = event.clipboardData.getData("text/plain");
@@ -43,7 +43,7 @@ export function pasteCells(event: ClipboardEvent, on: ClipboardOn): void {
   // An editor gives way to more than one cell; lines of text are meant for the cell itself.
   const intoText = writing.editing !== null && cell.entry.editor === "area";
   if (!intoText && isBlock(block))
-    onWord(pasteBlock(desk, headsIn(block[0] ?? [], whole.columns) ? whole : table, lines, spot, block));
+    onWord(pasteBlock(session, headsIn(block[0] ?? [], whole.columns) ? whole : table, lines, spot, block));
   else if (isWritten(cell) && !writing.editing && cell.fixed === null)
     writing.put(cell, text.replace(/\s+$/, ""));
   else return;

@@ -1,4 +1,4 @@
-import type { KeptCell } from "../look.ts";
+import type { KeptCell } from "../viewstate.ts";
 import type { Done } from "../fields/editors.tsx";
 import type { Cell } from "../fields/table.ts";
 import type { Marking } from "./gridmarks.ts";

@@ -1,5 +1,5 @@
 import { Fragment, memo, type MouseEvent, useRef } from "react";
-import type { KeptCell } from "../look.ts";
+import type { KeptCell } from "../viewstate.ts";
 import { CellEditor } from "../fields/celleditor.tsx";
 import { untilGiven } from "../fields/draft.ts";
 import type { Editing, GridHands } from "./gridhands.ts";

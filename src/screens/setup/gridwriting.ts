@@ -1,9 +1,9 @@
 import { useEffect, useState } from "react";
-import type { Desk } from "../../session/index.ts";
-import { useAround, useDesk, useLook } from "../context.ts";
+import type { Session } from "../../session/index.ts";
+import { useApp, useSession, useView } from "../context.ts";
 import { keepDraft, keptIn } from "../kept.ts";
 import { widened } from "./bulk.ts";
-import type { KeptCell } from "../look.ts";
+import type { KeptCell } from "../viewstate.ts";
 import { firstDraft, putDraft } from "../fields/draft.ts";
 import type { Editing } from "./gridhands.ts";
 import { retryRow } from "../fields/retry.ts";
@@ -31,30 +31,30 @@ export interface GridWriting {
 
 /** Writing in a table; what is put goes into the column of all marked rows when its own is marked. */
 export function useGridWriting(
-  desk: Desk,
+  session: Session,
   table: Table,
   lines: readonly Line[],
   marked: ReadonlySet<string>,
 ): GridWriting {
   const [editing, setEditing] = useState<Editing | null>(null);
-  const { look, memory } = useAround();
-  const slot = useDesk((state) => state.slot);
-  const keptCells = useLook((state) => state.keptCells);
+  const { view, memory } = useApp();
+  const slot = useSession((state) => state.slot);
+  const keptCells = useView((state) => state.keptCells);
   const drafts = keptIn(keptCells, slot);
-  const planNow = () => desk.state.getState().plan;
+  const planNow = () => session.state.getState().plan;
 
   const keep = (cell: Cell, faulty: KeptCell | null): void =>
-    keepDraft({ look, memory }, slot, cell.id, faulty);
+    keepDraft({ view, memory }, slot, cell.id, faulty);
   const retry = (of: Cell): void => {
     const row = lines.find((line) => line.cells.some((cell) => cell?.id === of.id));
-    if (row) retryRow(desk, { look, memory }, table, row.id);
+    if (row) retryRow(session, { view, memory }, table, row.id);
   };
   // What was written in a row that is gone is gone with it.
   useEffect(() => {
     for (const id of table.rows ? drafts.keys() : []) {
       const row = id.slice(table.id.length + 1, id.lastIndexOf("/"));
       if (id.startsWith(`${table.id}/`) && table.line(planNow(), row) === null)
-        keepDraft({ look, memory }, slot, id, null);
+        keepDraft({ view, memory }, slot, id, null);
     }
   });
   const begin = (cell: Cell, typed: string | null): void => {
@@ -62,7 +62,7 @@ export function useGridWriting(
     setEditing({ cell: cell.id, first, typed: typed !== null });
   };
   const put = (cell: Cell, draft: string): void => {
-    const read = putDraft(desk, planNow(), widened(table, lines, marked, cell), draft);
+    const read = putDraft(session, planNow(), widened(table, lines, marked, cell), draft);
     keep(cell, read.ok ? null : { label: cell.label, draft, fault: read.error });
     retry(cell);
   };

@@ -28,15 +28,15 @@ export function useRowWindow(box: RefObject<HTMLElement | null>, count: number, 
   useEffect(() => {
     const element = box.current;
     if (!element || !long) return;
-    const look = (): void =>
+    const view = (): void =>
       setSeen((was) => {
         const next = { scrollPx: element.scrollTop, heightPx: element.clientHeight || 800 };
         const same = Math.abs(next.scrollPx - was.scrollPx) < ROW_PX && next.heightPx === was.heightPx;
         return same ? was : next;
       });
-    look();
-    element.addEventListener("scroll", look, { passive: true });
-    return () => element.removeEventListener("scroll", look);
+    view();
+    element.addEventListener("scroll", view, { passive: true });
+    return () => element.removeEventListener("scroll", view);
   }, [box, long]);
   const shown = rowsShown(count, seen.scrollPx, seen.heightPx);
   const outside = long && goal >= 0 && (goal < shown.first || goal >= shown.end);

@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useEffect } from "react";
-import { useAround, useDesk, useLook } from "../context.ts";
+import { useApp, useSession, useView } from "../context.ts";
 import { keptIn, keptOn } from "../kept.ts";
 import { RulesSaid } from "../parts/said/rulessaid.tsx";
 import { CrewChoice } from "./crewchoice.tsx";
@@ -8,21 +8,21 @@ import { TableView } from "./tableview.tsx";
 
 /** The plan's tables: everything that a plan holds but the schedule. */
 export function Setup() {
-  const { look, memory } = useAround();
-  const led = useLook((state) => state.setupCell);
+  const { view, memory } = useApp();
+  const led = useView((state) => state.setupCell);
   const ledTo = led && PAGES.find((one) => one.tables.some((table) => table.id === led.table));
-  const pageId = useLook((state) => state.setupPage) ?? memory.get("setup-page") ?? "tasks";
+  const pageId = useView((state) => state.setupPage) ?? memory.get("setup-page") ?? "tasks";
   const chosen = ledTo?.id ?? pageId;
   const page = PAGES.find((one) => one.id === chosen) ?? PAGES[0]!;
   // Where somebody was led to stays chosen once he is there.
   useEffect(() => {
-    if (ledTo && ledTo.id !== pageId) look.setState({ setupPage: ledTo.id });
-  }, [ledTo, pageId, look]);
+    if (ledTo && ledTo.id !== pageId) view.setState({ setupPage: ledTo.id });
+  }, [ledTo, pageId, view]);
   // The selected task is where the tasks' table begins.
-  const from = useDesk((state) => state.selection[0] ?? null);
+  const from = useSession((state) => state.selection[0] ?? null);
 
   const choose = (id: string): void => {
-    look.setState({ setupPage: id });
+    view.setState({ setupPage: id });
     memory.set("setup-page", id);
   };
   const keys = (event: KeyboardEvent<HTMLElement>): void => {
@@ -69,10 +69,10 @@ function PageTab(props: {
   readonly onChoose: () => void;
 }) {
   const { page, chosen, onChoose } = props;
-  const count = useDesk((state) => page.count(state.plan));
-  const slot = useDesk((state) => state.slot);
-  const refused = useLook((state) => keptOn(keptIn(state.keptCells, slot), page.tables));
-  const toGive = useDesk((state) => page.tables.reduce((sum, table) => sum + table.toGive(state.plan), 0));
+  const count = useSession((state) => page.count(state.plan));
+  const slot = useSession((state) => state.slot);
+  const refused = useView((state) => keptOn(keptIn(state.keptCells, slot), page.tables));
+  const toGive = useSession((state) => page.tables.reduce((sum, table) => sum + table.toGive(state.plan), 0));
   return (
     <button
       type="button"

@@ -1,5 +1,5 @@
 import { useCallback, useMemo, useState } from "react";
-import { useAround } from "../context.ts";
+import { useApp } from "../context.ts";
 import { narrowed, type Table } from "../fields/table.ts";
 
 /** Which columns of a table are looked at. */
@@ -15,7 +15,7 @@ export interface ColumnChoice {
 }
 
 export function useColumnChoice(whole: Table): ColumnChoice {
-  const { memory } = useAround();
+  const { memory } = useApp();
   const [chosen, setChosen] = useState(() => memory.get(`setup-columns-${whole.id}`) ?? "");
   const table = useMemo(
     () => narrowed(whole, whole.sets.find(({ name }) => name === chosen) ?? null),

@@ -1,6 +1,6 @@
 import { type RefObject, useCallback, useEffect, useRef, useState } from "react";
 import type { Plan } from "../../plan/index.ts";
-import { useAround, useLook } from "../context.ts";
+import { useApp, useView } from "../context.ts";
 import type { Cell, Line, Table } from "../fields/table.ts";
 import type { Place } from "./gridhands.ts";
 import type { ColumnChoice } from "./tablecolumns.ts";
@@ -56,11 +56,11 @@ export function useLedPlace(
   { take, call }: TablePlace,
   showAllRows: () => void,
 ): void {
-  const { look } = useAround();
-  const led = useLook((state) => (state.setupCell?.table === whole.id ? state.setupCell : null));
+  const { view } = useApp();
+  const led = useView((state) => (state.setupCell?.table === whole.id ? state.setupCell : null));
   useEffect(() => {
     if (!led) return;
-    look.setState({ setupCell: null });
+    view.setState({ setupCell: null });
     // In a table of single fields a line is found by its field.
     const toLine =
       whole.line(plan, led.row) ??
@@ -76,7 +76,7 @@ export function useLedPlace(
     if (column < 0) showAll();
     take({ line: toLine?.id ?? led.row, column: column < 0 ? to : column });
     call();
-  }, [led, look, whole, table, plan, showAll, showAllRows, take, call]);
+  }, [led, view, whole, table, plan, showAll, showAllRows, take, call]);
 }
 
 /** When undo takes the row away in which the keyboard stood, the next one takes it, or what adds the first. */

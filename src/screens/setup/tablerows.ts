@@ -1,6 +1,6 @@
 import { useState } from "react";
 import type { Plan } from "../../plan/index.ts";
-import type { Desk, Removal } from "../../session/index.ts";
+import type { Session, Removal } from "../../session/index.ts";
 import { sentence } from "../fields/draft.ts";
 import type { Word } from "./gridhands.ts";
 import type { Line, NewRow, Table } from "../fields/table.ts";
@@ -32,7 +32,7 @@ export interface RowsView {
 }
 
 export function useTableRows(
-  desk: Desk,
+  session: Session,
   table: Table,
   plan: Plan,
   lines: readonly Line[],
@@ -41,7 +41,7 @@ export function useTableRows(
   const [asked, setAsked] = useState<TableRows["asked"]>(null);
   /** One step; true when the plan could take it, else the reason is said. */
   const took = (step: string, change: (plan: Plan) => Partial<Plan>): boolean => {
-    const put = desk.edit(step, change);
+    const put = session.edit(step, change);
     view.word(
       put.ok ? null : { refused: true, text: sentence(put.error[0]?.message ?? "The plan cannot take it.") },
     );

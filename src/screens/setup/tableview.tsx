@@ -1,6 +1,6 @@
 import { useId, useMemo, useRef, useState } from "react";
 import type { Plan } from "../../plan/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import { sentence } from "../fields/draft.ts";
 import type { Beside, Cell, Table } from "../fields/table.ts";
 import { CellWords } from "./cellwords.tsx";
@@ -26,8 +26,8 @@ const NONE_MARKED: ReadonlySet<string> = new Set();
 /** One setup table: its head, what can be done with rows, the grid, and words on the cell where the keyboard stands. */
 export function TableView(props: { readonly table: Table; readonly from?: string | null }) {
   const { table: whole, from = null } = props;
-  const { desk } = useAround();
-  const plan = useDesk((state) => state.plan);
+  const { session } = useApp();
+  const plan = useSession((state) => state.plan);
   const columns = useColumnChoice(whole);
   const { table } = columns;
   const lines = useMemo(() => table.lines(plan), [table, plan]);
@@ -40,7 +40,7 @@ export function TableView(props: { readonly table: Table; readonly from?: string
   useLedPlace(whole, plan, columns, at, search.showAll);
   // Of the first row where none is chosen: so nothing moves under the pointer that chooses one.
   const form = useFormSide(whole, plan, (at.line ?? search.shown[0])?.id ?? null);
-  const work = useTableRows(desk, table, plan, lines, rowsView(table, search, at, setWord));
+  const work = useTableRows(session, table, plan, lines, rowsView(table, search, at, setWord));
   const adds = useRef<HTMLButtonElement>(null);
   useUndonePlace(lines, at, adds);
   const { shown } = search;
@@ -109,7 +109,7 @@ function rowsView(
 
 /** What the day makes of each line, for a table that says so. */
 function useBeside(table: Table, plan: Plan): ReadonlyMap<string, Beside> | null {
-  const verdict = useDesk((state) => (table.beside ? state.verdict : null));
+  const verdict = useSession((state) => (table.beside ? state.verdict : null));
   return useMemo(
     () => (table.beside && verdict ? table.beside.of(plan, verdict) : null),
     [table, plan, verdict],
@@ -151,14 +151,14 @@ function NoRows(props: { readonly rows: Table["rows"]; readonly isSearched: bool
 /** The usual values of the cell in hand, where the literature has some. */
 function UsualOf(props: { readonly cell: Cell | null; readonly onWord: (word: Word | null) => void }) {
   const { cell, onWord } = props;
-  const { desk } = useAround();
+  const { session } = useApp();
   if (!cell?.usual || cell.fixed !== null) return null;
   return (
     <UsualValues
       cell={cell}
       usual={cell.usual}
       onTake={(value) => {
-        const put = desk.edit(cell.step, cell.put(value));
+        const put = session.edit(cell.step, cell.put(value));
         const why = put.ok ? null : sentence(put.error[0]?.message ?? "The plan cannot take it.");
         onWord(why === null ? null : { refused: true, text: why });
       }}

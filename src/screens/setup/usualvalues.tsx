@@ -1,5 +1,5 @@
 import type { Usual } from "../../plan/index.ts";
-import { useDesk } from "../context.ts";
+import { useSession } from "../context.ts";
 import type { Cell } from "../fields/table.ts";
 
 /** Which of the usual values stand in a row, in that order. */
@@ -12,7 +12,7 @@ export function UsualValues(props: {
   readonly onTake: (value: number) => void;
 }) {
   const { cell, usual, onTake } = props;
-  const plan = useDesk((state) => state.plan);
+  const plan = useSession((state) => state.plan);
   return (
     <div className="setup-usual" role="group" aria-label={`Usual values for ${cell.label}`}>
       {THREE.map((which) => {

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
 import { type Card, type KeptState, type Which, wordsOf } from "../../session/index.ts";
 import { type DifferenceLine, differenceWords } from "../../words/index.ts";
-import { useAround } from "../context.ts";
+import { useApp } from "../context.ts";
 import { DifferenceLines } from "./differencelines.tsx";
 import { momentWords, stateWords } from "./shelfwords.ts";
 
@@ -14,14 +14,14 @@ interface Side {
 
 /** What any two differ in, in words: states of a plan, the plan as it is, other plans. */
 export function Compare({ card, others }: { readonly card: Card; readonly others: readonly Card[] }) {
-  const { desk } = useAround();
+  const { session } = useApp();
   const [states, setStates] = useState<readonly KeptState[]>([]);
   const [from, setFrom] = useState<string | null>(null);
   const [to, setTo] = useState(card.slot);
   const [lines, setLines] = useState<readonly DifferenceLine[] | string | null>(null);
   useEffect(() => {
-    desk.statesOf(card.slot).then(setStates, () => undefined);
-  }, [desk, card]);
+    session.statesOf(card.slot).then(setStates, () => undefined);
+  }, [session, card]);
 
   const sides: readonly Side[] = [
     { key: card.slot, words: `${card.title} as it is`, which: { slot: card.slot } },
@@ -39,7 +39,7 @@ export function Compare({ card, others }: { readonly card: Card; readonly others
   const compare = async (): Promise<void> => {
     const [a, b] = [first, to].map((key) => sides.find((one) => one.key === key)?.which);
     try {
-      const [before, after] = await Promise.all([a ? desk.planOf(a) : null, b ? desk.planOf(b) : null]);
+      const [before, after] = await Promise.all([a ? session.planOf(a) : null, b ? session.planOf(b) : null]);
       setLines(before && after ? differenceWords(before, after) : "One of them cannot be read.");
     } catch (error) {
       setLines(wordsOf(error));

@@ -2,39 +2,40 @@ import { type ReactNode, useEffect, useMemo, useState } from "react";
 import { parseText, type Plan } from "../../plan/index.ts";
 import { type KeptState, type MergeOffer, wordsOf } from "../../session/index.ts";
 import { clashWords, counted, differenceWords, renumberedWords } from "../../words/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import { DifferenceLines } from "./differencelines.tsx";
 import { momentWords, stateWords } from "./shelfwords.ts";
 
 /** A colleague's file that is to be put together with the open plan, and who changed what. */
 export function Merging(props: { readonly file: File; readonly done: (words: string | null) => void }) {
   const { file, done } = props;
-  const { desk } = useAround();
-  const slot = useDesk((state) => state.slot);
+  const { session } = useApp();
+  const slot = useSession((state) => state.slot);
   const [theirs, setTheirs] = useState<Plan | null>(null);
   const [states, setStates] = useState<readonly KeptState[]>([]);
   const [offer, setOffer] = useState<MergeOffer | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
 
   useEffect(() => {
-    const look = async (): Promise<void> => {
+    const view = async (): Promise<void> => {
       const read = parseText(await file.text());
       if (!read.ok) {
         const [first] = read.error;
         return setProblem(`${file.name} is no plan: ${first?.path ?? ""} ${first?.message ?? ""}`);
       }
       setTheirs(read.value);
-      setStates(await desk.statesOf(slot));
-      const made = await desk.offerMerge(read.value);
+      setStates(await session.statesOf(slot));
+      const made = await session.offerMerge(read.value);
       setOffer(made);
       if (!made)
         setProblem("No state is kept from which both plans come. Open the file as a plan of its own.");
     };
-    look().catch((error: unknown) => setProblem(wordsOf(error)));
-  }, [desk, file, slot]);
+    view().catch((error: unknown) => setProblem(wordsOf(error)));
+  }, [session, file, slot]);
 
   const comeFrom = (key: number): void => {
-    if (theirs) desk.offerMerge(theirs, key).then(setOffer, (error: unknown) => setProblem(wordsOf(error)));
+    if (theirs)
+      session.offerMerge(theirs, key).then(setOffer, (error: unknown) => setProblem(wordsOf(error)));
   };
   return (
     <section className="shelf-merging" aria-label="Merge a file">
@@ -69,14 +70,14 @@ export function Merging(props: { readonly file: File; readonly done: (words: str
 /** What a merge comes to: what both changed, what each changed, and the merge itself. */
 function Offered(props: { readonly offer: MergeOffer; readonly done: (words: string) => void }) {
   const { offer, done } = props;
-  const { desk } = useAround();
+  const { session } = useApp();
   const [taken, take] = useState<ReadonlySet<number>>(new Set());
   const [fault, setFault] = useState<string | null>(null);
   const merge = async (): Promise<void> => {
     try {
-      const made = await desk.merge(offer, taken);
+      const made = await session.merge(offer, taken);
       if (made.ok) {
-        const { plan } = desk.state.getState();
+        const { plan } = session.state.getState();
         const numbers = made.value.map((one) => ` ${renumberedWords(plan, one)}`);
         return done(`${offer.theirs.title} is merged, as one step.${numbers.join("")}`);
       }
@@ -182,7 +183,7 @@ function Renumbered({ offer }: { readonly offer: MergeOffer }) {
 /** What each of the two hands changed. */
 function Hands({ offer }: { readonly offer: MergeOffer }) {
   const { base, mine, theirs } = offer;
-  const author = useDesk((state) => state.author);
+  const author = useSession((state) => state.author);
   const sender = senderOf(offer);
   const revision = theirs.revision.name;
   const [here, there] = useMemo(

@@ -1,7 +1,7 @@
 import { useState } from "react";
 import type { Card } from "../../session/index.ts";
 import { sizeWords } from "../parts/keptwords.ts";
-import { useAround } from "../context.ts";
+import { useApp } from "../context.ts";
 import { download } from "../parts/files.ts";
 import { DayPicture } from "./daypicture.tsx";
 import { momentWords, placedWords } from "./shelfwords.ts";
@@ -123,39 +123,39 @@ function KeptWork(props: {
 
 function useCardWork(props: { readonly card: Card; readonly act: Act; readonly close: () => void }) {
   const { card, act, close } = props;
-  const { desk } = useAround();
+  const { session } = useApp();
   const { slot, title } = card;
   return {
     onOpen: () =>
       void act(async () => {
-        if (await desk.openSlot(slot)) close();
+        if (await session.openSlot(slot)) close();
         return null;
       }),
     onCopy: () =>
       void act(async () => {
-        if (!(await desk.openCopy({ slot }))) return `${title} cannot be read.`;
+        if (!(await session.openCopy({ slot }))) return `${title} cannot be read.`;
         close();
         return null;
       }),
     onRename: (next: string) =>
       void act(async () => {
-        const made = await desk.renamePlan(slot, next);
+        const made = await session.renamePlan(slot, next);
         return made.ok ? `Renamed to ${next}.` : (made.error[0]?.message ?? "It keeps its name.");
       }),
     onFile: () =>
       void act(async () => {
-        const file = await desk.fileOf({ slot });
+        const file = await session.fileOf({ slot });
         download(file.name, [file.text], "application/json");
         return null;
       }),
     onBin: (away: boolean) =>
       void act(
         async () =>
-          (await desk.binPlan(slot, away)) ?? `${title} is ${away ? "in the bin" : "back on the shelf"}.`,
+          (await session.binPlan(slot, away)) ?? `${title} is ${away ? "in the bin" : "back on the shelf"}.`,
       ),
     onDrop: () =>
       void act(async () => {
-        await desk.dropPlan(slot);
+        await session.dropPlan(slot);
         return `${title} is deleted.`;
       }),
   };

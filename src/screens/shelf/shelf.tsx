@@ -1,7 +1,7 @@
 import "./shelf.css";
 import { useRef, useState } from "react";
 import type { Card } from "../../session/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import { Dialog } from "../parts/dialog.tsx";
 import { Compare } from "./compare.tsx";
 import { Merging } from "./merging.tsx";
@@ -12,7 +12,7 @@ import { States } from "./states.tsx";
 
 /** The plans in this browser: opened, copied, renamed, put away; and the states of the chosen one. */
 export function Shelf() {
-  const { look } = useAround();
+  const { view } = useApp();
   const box = useRef<HTMLDialogElement>(null);
   const work = useShelfWork();
   const [bin, showBin] = useState(false);
@@ -23,7 +23,7 @@ export function Shelf() {
       box={box}
       className="shelf"
       aria-labelledby="shelf-title"
-      onClose={() => look.setState({ shelfShown: false })}
+      onClose={() => view.setState({ shelfShown: false })}
     >
       <ShelfHead cards={work.cards} bin={bin} showBin={showBin} onMerge={merge} close={close} />
       {work.problem !== null && (
@@ -38,7 +38,7 @@ export function Shelf() {
           done={(words) => {
             merge(null);
             if (words === null) return;
-            look.setState({ spoken: words });
+            view.setState({ spoken: words });
             close();
           }}
         />
@@ -60,7 +60,7 @@ function ShelfParts(props: {
 }) {
   const { work, bin, isHidden, close } = props;
   const { act } = work;
-  const open = useDesk((state) => state.slot);
+  const open = useSession((state) => state.slot);
   const [chosen, choose] = useState(open);
   const cards = work.cards ?? [];
   const isRead = work.cards !== null || work.problem !== null;

@@ -1,6 +1,6 @@
 import type { Card } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";
-import { useAround } from "../context.ts";
+import { useApp } from "../context.ts";
 import { DialogHead } from "../parts/dialoghead.tsx";
 import { chooseFile } from "../parts/files.ts";
 import { sizeWords } from "../parts/keptwords.ts";
@@ -15,7 +15,7 @@ export function ShelfHead(props: {
   readonly close: () => void;
 }) {
   const { cards, bin, showBin, onMerge, close } = props;
-  const { desk, look } = useAround();
+  const { session, view } = useApp();
   const binned = (cards ?? []).filter((one) => one.binnedAtMs !== null);
   const bytes = (cards ?? []).reduce((sum, one) => sum + one.bytes, 0);
   return (
@@ -32,7 +32,7 @@ export function ShelfHead(props: {
       <button
         type="button"
         onClick={() => {
-          desk.newPlan();
+          session.newPlan();
           close();
         }}
       >
@@ -42,7 +42,7 @@ export function ShelfHead(props: {
         type="button"
         onClick={() => {
           close();
-          chooseFile(desk, look);
+          chooseFile(session, view);
         }}
       >
         Open a file…

@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useState } from "react";
 import { type Card, wordsOf } from "../../session/index.ts";
-import { useAround } from "../context.ts";
+import { useApp } from "../context.ts";
 
 /** Does something with the store, says how it went in the words that it answers, and reads the shelf anew. */
 export type Act = (work: () => Promise<string | null>) => Promise<void>;
@@ -16,16 +16,16 @@ export interface ShelfWork {
 }
 
 export function useShelfWork(): ShelfWork {
-  const { desk } = useAround();
+  const { session } = useApp();
   const [found, setFound] = useState<Pick<ShelfWork, "cards" | "problem">>({ cards: null, problem: null });
   const [said, say] = useState("");
   const read = useCallback(
     () =>
-      desk.shelf().then(
+      session.shelf().then(
         (cards) => setFound({ cards, problem: null }),
         (error: unknown) => setFound({ cards: null, problem: wordsOf(error) }),
       ),
-    [desk],
+    [session],
   );
   useEffect(() => void read(), [read]);
   const act: Act = async (work) => {

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
 import { type Card, type KeptState, STATE_ROOM } from "../../session/index.ts";
 import { sizeWords } from "../parts/keptwords.ts";
-import { useAround } from "../context.ts";
+import { useApp } from "../context.ts";
 import { AuthorField } from "../parts/said/author.tsx";
 import { momentWords, stateWords } from "./shelfwords.ts";
 import type { Act } from "./shelfwork.ts";
@@ -14,13 +14,13 @@ export function States(props: {
   readonly close: () => void;
 }) {
   const { card, open, act, close } = props;
-  const { desk } = useAround();
+  const { session } = useApp();
   const [states, setStates] = useState<readonly KeptState[]>([]);
   const [count, again] = useState(0);
   useEffect(() => {
     // Where the store cannot be used, the shelf says so.
-    desk.statesOf(card.slot).then(setStates, () => undefined);
-  }, [desk, card.slot, count]);
+    session.statesOf(card.slot).then(setStates, () => undefined);
+  }, [session, card.slot, count]);
 
   const openState = (work: () => Promise<boolean>): void =>
     void act(async () => {
@@ -36,7 +36,7 @@ export function States(props: {
         <Revision
           onKeep={(name, note) =>
             void act(async () => {
-              const made = await desk.keepRevision({ name, note });
+              const made = await session.keepRevision({ name, note });
               again(count + 1);
               return made.ok ? `Revision ${name} is kept.` : `Not kept: ${made.error[0]?.message ?? ""}.`;
             })
@@ -49,8 +49,8 @@ export function States(props: {
             key={one.key}
             state={one}
             open={open}
-            onBack={() => openState(() => desk.goBackTo(one.key))}
-            onCopy={() => openState(() => desk.openCopy({ state: one.key }))}
+            onBack={() => openState(() => session.goBackTo(one.key))}
+            onCopy={() => openState(() => session.openCopy({ state: one.key }))}
           />
         ))}
       </ul>

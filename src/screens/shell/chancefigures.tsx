@@ -3,8 +3,8 @@ import type { Chance, ChancesReport } from "../../answers/index.ts";
 import { percent } from "../../words/index.ts";
 import { chanceChange, chancesStand, fromChance } from "../../session/index.ts";
 import { chanceFigure, chanceInterval, standingAgainst, WISH_STATE, wishWords } from "../chancewords.ts";
-import { useAround, useDesk } from "../context.ts";
-import { useCalmDesk } from "../settled.ts";
+import { useApp, useSession } from "../context.ts";
+import { useCalmSession } from "../settled.ts";
 import { From } from "../parts/from/from.tsx";
 import { ScoreChange } from "../parts/scorefigure.tsx";
 
@@ -13,11 +13,11 @@ import { ScoreChange } from "../parts/scorefigure.tsx";
  * shown day is faint and says so.
  */
 export function ChanceFigures() {
-  const { desk } = useAround();
-  useEffect(() => desk.watchChances(), [desk]);
-  const nothing = useDesk(({ plan }) => plan.schedule.placements.length === 0);
-  const wish = useDesk(({ plan }) => plan.odds.wish);
-  const [report, current, change] = useCalmDesk(
+  const { session } = useApp();
+  useEffect(() => session.watchChances(), [session]);
+  const nothing = useSession(({ plan }) => plan.schedule.placements.length === 0);
+  const wish = useSession(({ plan }) => plan.odds.wish);
+  const [report, current, change] = useCalmSession(
     (state) => [state.chances?.report ?? null, chancesStand(state), chanceChange(state)] as const,
   );
   const known = nothing ? null : report;

@@ -1,16 +1,16 @@
-import { useAround, useLook } from "../context.ts";
+import { useApp, useView } from "../context.ts";
 import { Dialog } from "../parts/dialog.tsx";
 import { savePlan, savePlanAsDownload } from "../parts/files.ts";
 
 /** Asks what to do where somebody else has written the plan's file since it was read or saved here. */
 export function ChangedFile() {
-  const name = useLook((state) => state.changedFile);
+  const name = useView((state) => state.changedFile);
   return name === null ? null : <Asked name={name} />;
 }
 
 function Asked({ name }: { readonly name: string }) {
-  const { desk, look } = useAround();
-  const close = (): void => look.setState({ changedFile: null });
+  const { session, view } = useApp();
+  const close = (): void => view.setState({ changedFile: null });
   return (
     <Dialog className="ask-dialog changed-file" aria-labelledby="changed-file" onClose={close}>
       <h2 id="changed-file">{name} holds something else</h2>
@@ -26,7 +26,7 @@ function Asked({ name }: { readonly name: string }) {
           type="button"
           onClick={() => {
             close();
-            savePlanAsDownload(desk);
+            savePlanAsDownload(session);
           }}
         >
           Save as a download
@@ -35,7 +35,7 @@ function Asked({ name }: { readonly name: string }) {
           type="button"
           onClick={() => {
             close();
-            void savePlan(desk, look, true);
+            void savePlan(session, view, true);
           }}
         >
           Write over it

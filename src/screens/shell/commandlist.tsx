@@ -1,10 +1,10 @@
 import { useEffect, useMemo, useRef, useState } from "react";
 import { type Command, nameOf } from "../../session/index.ts";
-import { useAround, useLook } from "../context.ts";
+import { useApp, useView } from "../context.ts";
 
 /** Every command by name, found by typing any part of its words; Enter does it. What cannot be done says why. */
 export function CommandList() {
-  const shown = useLook((state) => state.listShown);
+  const shown = useView((state) => state.listShown);
   return shown ? <List /> : null;
 }
 
@@ -15,7 +15,7 @@ interface Entry {
 }
 
 function List() {
-  const { look } = useAround();
+  const { view } = useApp();
   const ref = useRef<HTMLDialogElement>(null);
   const [words, setWords] = useState("");
   const [at, setAt] = useState(0);
@@ -28,7 +28,7 @@ function List() {
     ref.current?.querySelector('[aria-selected="true"]')?.scrollIntoView?.({ block: "nearest" });
   }, [here, found]);
 
-  const close = (): void => look.setState({ listShown: false });
+  const close = (): void => view.setState({ listShown: false });
   const run = (entry: Entry | undefined): void => {
     if (!entry || entry.why !== null) return;
     ref.current?.close();
@@ -75,15 +75,15 @@ const STEPS: Readonly<Record<string, number>> = { ArrowDown: 1, ArrowUp: -1, Pag
 
 /** The commands that these words find. What can be done is read once, when the list opens: nothing changes under it. */
 function useFound(words: string): readonly Entry[] {
-  const { desk } = useAround();
+  const { session } = useApp();
   const all = useMemo(
     () =>
-      desk.commands
+      session.commands
         .list()
         .map((command) => ({ command, name: nameOf(command), why: command.disabledReason() })),
-    [desk],
+    [session],
   );
-  const selected = desk.state.getState().selection.length > 0;
+  const selected = session.state.getState().selection.length > 0;
   return useMemo(() => matching(all, words, selected), [all, words, selected]);
 }
 

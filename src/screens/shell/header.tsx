@@ -1,6 +1,6 @@
-import { useAround, useDesk, useLook } from "../context.ts";
+import { useApp, useSession, useView } from "../context.ts";
 import { redoName, undoName } from "../../session/index.ts";
-import { THEMES } from "../look.ts";
+import { THEMES } from "../viewstate.ts";
 import { canKeepToFile, chooseFile, keepToFile, openAndKeep, savePlan } from "../parts/files.ts";
 import { Menu } from "../parts/menu.tsx";
 import { Runner } from "./runner.tsx";
@@ -10,8 +10,8 @@ import { SCREENS } from "./shellwork.ts";
 /** The one row at the top: the plan and its file, the screens, the score, steps back and forth, the packer, help. */
 export function Header() {
   // A rehearsal has figures of its own.
-  const scored = useLook((state) => state.screen !== "rehearsal");
-  const running = useDesk((state) => state.run?.running ?? false);
+  const scored = useView((state) => state.screen !== "rehearsal");
+  const running = useSession((state) => state.run?.running ?? false);
   return (
     <header className="header">
       <Ident />
@@ -29,8 +29,8 @@ export function Header() {
 
 /** The plan's name, how it is saved, and what can be done with its file. */
 function Ident() {
-  const { desk, look } = useAround();
-  const title = useDesk((state) => state.plan.title);
+  const { session, view } = useApp();
+  const title = useSession((state) => state.plan.title);
   return (
     <div className="ident">
       <Mark />
@@ -39,46 +39,46 @@ function Ident() {
         <Saved />
       </div>
       <Menu name="" label="Plan file">
-        <button type="button" className="quiet" onClick={() => look.setState({ shelfShown: true })}>
+        <button type="button" className="quiet" onClick={() => view.setState({ shelfShown: true })}>
           Plans in this browser…
         </button>
-        <button type="button" className="quiet" onClick={() => chooseFile(desk, look)}>
+        <button type="button" className="quiet" onClick={() => chooseFile(session, view)}>
           Open file…
         </button>
-        <button type="button" className="quiet" onClick={() => look.setState({ importing: [] })}>
+        <button type="button" className="quiet" onClick={() => view.setState({ importing: [] })}>
           Import a list…
         </button>
-        <button type="button" className="quiet" onClick={() => void savePlan(desk, look)}>
+        <button type="button" className="quiet" onClick={() => void savePlan(session, view)}>
           Save to file
         </button>
         {canKeepToFile() && (
           <>
-            <button type="button" className="quiet" onClick={() => void openAndKeep(desk)}>
+            <button type="button" className="quiet" onClick={() => void openAndKeep(session)}>
               Open a file and keep to it…
             </button>
-            <button type="button" className="quiet" onClick={() => void keepToFile(desk, look)}>
+            <button type="button" className="quiet" onClick={() => void keepToFile(session, view)}>
               Keep to a file on disk…
             </button>
           </>
         )}
-        <button type="button" className="quiet" onClick={() => look.setState({ exporting: true })}>
+        <button type="button" className="quiet" onClick={() => view.setState({ exporting: true })}>
           Export…
         </button>
         <hr />
-        <button type="button" className="quiet" onClick={() => void desk.openReady("demo")}>
+        <button type="button" className="quiet" onClick={() => void session.openReady("demo")}>
           Open the demo plan
         </button>
-        <button type="button" className="quiet" onClick={() => void desk.openReady("small")}>
+        <button type="button" className="quiet" onClick={() => void session.openReady("small")}>
           Open the small plan
         </button>
-        <button type="button" className="quiet" onClick={() => void desk.openReady("large")}>
+        <button type="button" className="quiet" onClick={() => void session.openReady("large")}>
           Open the large plan
         </button>
         <hr />
-        <button type="button" className="quiet" onClick={() => desk.newPlan()}>
+        <button type="button" className="quiet" onClick={() => session.newPlan()}>
           New plan
         </button>
-        <button type="button" className="quiet" onClick={() => look.setState({ quarantineShown: true })}>
+        <button type="button" className="quiet" onClick={() => view.setState({ quarantineShown: true })}>
           Plans kept aside…
         </button>
       </Menu>
@@ -88,14 +88,14 @@ function Ident() {
 
 /** A button each where there is room, else a menu that says which one is shown; the style sheet chooses. */
 function Screens() {
-  const { look } = useAround();
-  const screen = useLook((state) => state.screen);
+  const { view } = useApp();
+  const screen = useView((state) => state.screen);
   const buttons = SCREENS.map(({ id, name }) => (
     <button
       key={id}
       type="button"
       aria-current={screen === id ? "page" : undefined}
-      onClick={() => look.setState({ screen: id })}
+      onClick={() => view.setState({ screen: id })}
     >
       {name}
     </button>
@@ -113,16 +113,16 @@ function Screens() {
 
 /** Steps back and forth. Not disabled in earnest: the keyboard stays where it was pressed when there is no more to undo. */
 function Steps() {
-  const { desk } = useAround();
-  const undo = useDesk(undoName);
-  const redo = useDesk(redoName);
+  const { session } = useApp();
+  const undo = useSession(undoName);
+  const redo = useSession(redoName);
   return (
     <div className="pair">
       <button
         type="button"
         aria-disabled={undo === null}
         title={undo === null ? "Nothing to undo" : `Undo: ${undo}`}
-        onClick={() => undo !== null && desk.undo()}
+        onClick={() => undo !== null && session.undo()}
       >
         Undo
         {undo !== null && <span className="unseen">: {undo}</span>}
@@ -131,7 +131,7 @@ function Steps() {
         type="button"
         aria-disabled={redo === null}
         title={redo === null ? "Nothing to redo" : `Redo: ${redo}`}
-        onClick={() => redo !== null && desk.redo()}
+        onClick={() => redo !== null && session.redo()}
       >
         Redo
         {redo !== null && <span className="unseen">: {redo}</span>}
@@ -142,14 +142,14 @@ function Steps() {
 
 /** Keys, commands, and the theme. */
 function Help() {
-  const { look } = useAround();
-  const theme = useLook((state) => state.theme);
+  const { view } = useApp();
+  const theme = useView((state) => state.theme);
   return (
     <Menu className="help" name="?" label="Help and theme" atEnd>
-      <button type="button" className="quiet" onClick={() => look.setState({ keysShown: true })}>
+      <button type="button" className="quiet" onClick={() => view.setState({ keysShown: true })}>
         Keys and legend
       </button>
-      <button type="button" className="quiet" onClick={() => look.setState({ listShown: true })}>
+      <button type="button" className="quiet" onClick={() => view.setState({ listShown: true })}>
         Every command <kbd>Ctrl+K</kbd>
       </button>
       <hr />
@@ -159,7 +159,7 @@ function Help() {
           type="button"
           className="quiet"
           aria-pressed={theme === id}
-          onClick={() => look.setState({ theme: id })}
+          onClick={() => view.setState({ theme: id })}
         >
           {name}
         </button>
@@ -184,7 +184,7 @@ function Mark() {
 }
 
 function Saved() {
-  const saving = useDesk((state) => state.saving);
+  const saving = useSession((state) => state.saving);
   const words = {
     unsaved: "Not saved",
     waiting: "Saving…",

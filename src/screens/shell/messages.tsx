@@ -1,10 +1,10 @@
 import { useEffect, useRef } from "react";
 import { counted } from "../../words/index.ts";
-import { useAround, useDesk, useLook } from "../context.ts";
+import { useApp, useSession, useView } from "../context.ts";
 
 /** What a screen reader is told while things move. */
 export function Spoken() {
-  const spoken = useLook((state) => state.spoken);
+  const spoken = useView((state) => state.spoken);
   return (
     <div className="unseen" role="status" aria-live="polite">
       {spoken}
@@ -14,8 +14,8 @@ export function Spoken() {
 
 /** Notices at the lower edge until they are dismissed. */
 export function Notices() {
-  const { desk } = useAround();
-  const notices = useDesk((state) => state.notices);
+  const { session } = useApp();
+  const notices = useSession((state) => state.notices);
   const ref = useRef<HTMLElement>(null);
   const dismiss = (id: string, place: number): void => {
     // The keyboard goes on at the next notice, or where the screens are chosen.
@@ -23,7 +23,7 @@ export function Notices() {
     const next = buttons[place + 1] ?? buttons[place - 1];
     const home = document.querySelector<HTMLElement>('.header [aria-current="page"]');
     if (document.activeElement === buttons[place]) (next ?? home)?.focus();
-    desk.dismissNotice(id);
+    session.dismissNotice(id);
   };
   if (notices.length === 0) return null;
   return (
@@ -49,8 +49,8 @@ export function Notices() {
 
 /** A word on a newer version of the program that is waiting to be started. */
 export function NewerVersion() {
-  const { look } = useAround();
-  const start = useLook((state) => state.newerVersion);
+  const { view } = useApp();
+  const start = useView((state) => state.newerVersion);
   if (!start) return null;
   return (
     <section className="shell-notices shell-newer" aria-label="Newer version">
@@ -59,7 +59,7 @@ export function NewerVersion() {
         <button type="button" className="quiet" onClick={start}>
           Start it
         </button>
-        <button type="button" className="quiet" onClick={() => look.setState({ newerVersion: null })}>
+        <button type="button" className="quiet" onClick={() => view.setState({ newerVersion: null })}>
           Later
         </button>
       </div>
@@ -69,8 +69,8 @@ export function NewerVersion() {
 
 /** A file that was refused, with every fault by path. */
 export function Refused() {
-  const { desk } = useAround();
-  const refusal = useDesk((state) => state.refusal);
+  const { session } = useApp();
+  const refusal = useSession((state) => state.refusal);
   const ref = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     if (refusal) ref.current?.showModal();
@@ -82,7 +82,7 @@ export function Refused() {
       ref={ref}
       className="shell-refused"
       aria-labelledby="refused-title"
-      onClose={() => desk.dismissRefusal()}
+      onClose={() => session.dismissRefusal()}
     >
       <h2 id="refused-title">{refusal.name} was not opened</h2>
       <p>{counted(refusal.faults.length, "fault")}. The open plan is as it was.</p>

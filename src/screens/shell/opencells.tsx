@@ -1,24 +1,24 @@
 import { stillToGive } from "../../plan/index.ts";
-import { useAround, useDesk, useDeskList, useLook } from "../context.ts";
+import { useApp, useSession, useSessionList, useView } from "../context.ts";
 import { keptIn } from "../kept.ts";
-import type { SetupCell } from "../look.ts";
+import type { SetupCell } from "../viewstate.ts";
 
 /** So many cells are named where the figure is pointed at. */
 const NAMED = 5;
 
 /** What of setup is refused or still to be given, and the way to the first of it. Nothing where nothing is. */
 export function OpenCells() {
-  const { look } = useAround();
-  const slot = useDesk((state) => state.slot);
-  const kept = useLook((state) => keptIn(state.keptCells, slot));
-  const toGive = useDeskList((state) =>
+  const { view } = useApp();
+  const slot = useSession((state) => state.slot);
+  const kept = useView((state) => keptIn(state.keptCells, slot));
+  const toGive = useSessionList((state) =>
     stillToGive(state.plan).map(({ list, id, field }) => `${list}/${id}/${field}`),
   );
   if (kept.size + toGive.length === 0) return null;
   const refused = kept.size > 0;
   const go = (): void => {
     const [first = ""] = refused ? kept.keys() : toGive;
-    look.setState({ screen: "setup", setupCell: cellOf(first, refused) });
+    view.setState({ screen: "setup", setupCell: cellOf(first, refused) });
   };
   const faults = [...kept.values()].map(({ label, fault }) => `${label}: ${fault}`);
   const more = faults.length > NAMED ? [`and ${faults.length - NAMED} more`] : [];

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 import { lasting, percent } from "../../words/index.ts";
-import { useAround, useDesk, useLook } from "../context.ts";
+import { useApp, useSession, useView } from "../context.ts";
 import { aimOf, alongCurve, packForOf, placeWords } from "../packfor.ts";
 import { Menu } from "../parts/menu.tsx";
 
@@ -11,9 +11,9 @@ const LENGTHS = [2, 5, 15, 60];
  * where it was pressed, at the start, while work is done and after it.
  */
 export function Runner() {
-  const { desk } = useAround();
-  const run = useDesk((state) => state.run);
-  const packFor = useLook((look) => look.packFor);
+  const { session } = useApp();
+  const run = useSession((state) => state.run);
+  const packFor = useView((view) => view.packFor);
   const [seconds, setSeconds] = useState(5);
   const running = run?.running ?? false;
   useRunKeys(running);
@@ -27,11 +27,11 @@ export function Runner() {
           className="primary"
           aria-disabled={!best}
           title={best ? undefined : "No better day yet"}
-          onClick={() => best && desk.stopPack("take best")}
+          onClick={() => best && session.stopPack("take best")}
         >
           Take this day <kbd>Enter</kbd>
         </button>
-        <button type="button" onClick={() => desk.stopPack("leave")}>
+        <button type="button" onClick={() => session.stopPack("leave")}>
           Stop <kbd>Esc</kbd>
         </button>
       </div>
@@ -43,7 +43,7 @@ export function Runner() {
         type="button"
         className="primary"
         title={`Fill the day from the bench within ${lasting(seconds, "down")}, keeping what is pinned`}
-        onClick={() => void desk.pack({ seed: 1, seconds, ...aimOf(packFor) })}
+        onClick={() => void session.pack({ seed: 1, seconds, ...aimOf(packFor) })}
       >
         Pack
       </button>
@@ -57,10 +57,10 @@ export function Runner() {
 /** What a pack is for and how long it may take, and the way to mend a broken day instead. */
 function Choices(props: { readonly seconds: number; readonly setSeconds: (seconds: number) => void }) {
   const { seconds, setSeconds } = props;
-  const { desk, look } = useAround();
-  const breaches = useDesk((state) => state.verdict.score.breaches);
-  const packFor = useLook((look) => look.packFor);
-  const wish = useDesk((state) => state.plan.odds.wish);
+  const { session, view } = useApp();
+  const breaches = useSession((state) => state.verdict.score.breaches);
+  const packFor = useView((view) => view.packFor);
+  const wish = useSession((state) => state.plan.odds.wish);
   return (
     <>
       <label className="menu-field">
@@ -80,7 +80,7 @@ function Choices(props: { readonly seconds: number; readonly setSeconds: (second
         <span>What to pack for</span>
         <select
           value={String(packFor)}
-          onChange={(event) => look.setState({ packFor: packForOf(event.target.value) })}
+          onChange={(event) => view.setState({ packFor: packForOf(event.target.value) })}
         >
           {alongCurve(wish.must).map((place) => (
             <option key={place} value={place}>
@@ -96,7 +96,7 @@ function Choices(props: { readonly seconds: number; readonly setSeconds: (second
             type="button"
             className="quiet"
             title="Repair the broken day with the fewest changes"
-            onClick={() => void desk.mend({ seed: 1, seconds })}
+            onClick={() => void session.mend({ seed: 1, seconds })}
           >
             Mend
           </button>
@@ -111,20 +111,20 @@ const OWN_KEYS = "button, a, input, select, textarea, dialog, [role=menu], [popo
 
 /** While the packer is at work Enter takes the day that stands there and Escape stops, wherever no control has these keys. */
 function useRunKeys(running: boolean): void {
-  const { desk } = useAround();
+  const { session } = useApp();
   useEffect(() => {
     if (!running) return;
     const down = (event: KeyboardEvent): void => {
       if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
       const target = event.target instanceof Element ? event.target : null;
       if (event.key === "Escape" && !target?.closest("dialog, [role=menu], input, select, textarea"))
-        desk.stopPack("leave");
-      else if (event.key === "Enter" && !target?.closest(OWN_KEYS) && desk.state.getState().run?.best)
-        desk.stopPack("take best");
+        session.stopPack("leave");
+      else if (event.key === "Enter" && !target?.closest(OWN_KEYS) && session.state.getState().run?.best)
+        session.stopPack("take best");
       else return;
       event.preventDefault();
     };
     window.addEventListener("keydown", down);
     return () => window.removeEventListener("keydown", down);
-  }, [running, desk]);
+  }, [running, session]);
 }

@@ -1,7 +1,7 @@
 import { scoreChange, shownVerdict } from "../../session/index.ts";
 import { briefly, grouped, percent } from "../../words/index.ts";
-import { useDesk } from "../context.ts";
-import { useCalmDesk } from "../settled.ts";
+import { useSession } from "../context.ts";
+import { useCalmSession } from "../settled.ts";
 import { marginCause, worstMargin } from "../words.ts";
 import { ChanceFigures } from "./chancefigures.tsx";
 import { OpenCells } from "./opencells.tsx";
@@ -9,8 +9,8 @@ import { ScoreFigure } from "../parts/scorefigure.tsx";
 
 /** The day in a few figures, its chances first, to be read across the room; while a task is in hand or the packer is at work, with what changes. */
 export function ScoreLine() {
-  const plan = useDesk((state) => state.plan);
-  const [verdict, change] = useCalmDesk((state) => [shownVerdict(state), scoreChange(state)] as const);
+  const plan = useSession((state) => state.plan);
+  const [verdict, change] = useCalmSession((state) => [shownVerdict(state), scoreChange(state)] as const);
   const { score } = verdict;
   const tight = verdict.findings.filter((finding) => finding.level === "tight").length;
   const worst = worstMargin(verdict);

@@ -1,5 +1,5 @@
-import { type Command, type Desk, keysOf } from "../../session/index.ts";
-import { type Look, nextTheme, refuse, type Screen, themeName } from "../look.ts";
+import { type Command, type Session, keysOf } from "../../session/index.ts";
+import { type ViewStore, nextTheme, refuse, type Screen, themeName } from "../viewstate.ts";
 import { chooseFile, savePlan } from "../parts/files.ts";
 
 const READY = ["demo", "small", "large"];
@@ -15,7 +15,7 @@ export const SCREENS: readonly { readonly id: Screen; readonly name: string }[] 
 ];
 
 /** The commands of the whole program: screens, files, lists. */
-function shellWork(desk: Desk, look: Look): readonly Command[] {
+function shellWork(session: Session, view: ViewStore): readonly Command[] {
   const page = (
     id: string,
     group: string,
@@ -25,49 +25,49 @@ function shellWork(desk: Desk, look: Look): readonly Command[] {
     disabledReason: Command["disabledReason"] = () => null,
   ): Command => ({ id, name, group, keys, where: "page", disabledReason, run });
   return [
-    page("commands", "View", "List every command", ["Ctrl+K"], () => look.setState({ listShown: true })),
+    page("commands", "View", "List every command", ["Ctrl+K"], () => view.setState({ listShown: true })),
     {
-      ...page("keys", "View", "Keys and legend", ["?"], () => look.setState({ keysShown: true })),
+      ...page("keys", "View", "Keys and legend", ["?"], () => view.setState({ keysShown: true })),
       where: "line",
     },
-    page("open", "Plan", "Open a file", ["Ctrl+O"], () => chooseFile(desk, look)),
-    page("export", "Plan", "Export for other programs", [], () => look.setState({ exporting: true })),
-    page("import", "Plan", "Import a list", [], () => look.setState({ importing: [] })),
-    page("save", "Plan", "Save to a file", ["Ctrl+S"], () => void savePlan(desk, look)),
+    page("open", "Plan", "Open a file", ["Ctrl+O"], () => chooseFile(session, view)),
+    page("export", "Plan", "Export for other programs", [], () => view.setState({ exporting: true })),
+    page("import", "Plan", "Import a list", [], () => view.setState({ importing: [] })),
+    page("save", "Plan", "Save to a file", ["Ctrl+S"], () => void savePlan(session, view)),
     page("shelf", "Plan", "Plans in this browser", ["Ctrl+Shift+O"], () =>
-      look.setState({ shelfShown: true }),
+      view.setState({ shelfShown: true }),
     ),
     ...READY.map((name) =>
-      page(`open ${name}`, "Plan", `Open the ${name} plan`, [], () => void desk.openReady(name)),
+      page(`open ${name}`, "Plan", `Open the ${name} plan`, [], () => void session.openReady(name)),
     ),
     ...SCREENS.map(({ id, name }) =>
-      page(`screen ${id}`, "View", `Show ${name}`, [], () => look.setState({ screen: id })),
+      page(`screen ${id}`, "View", `Show ${name}`, [], () => view.setState({ screen: id })),
     ),
     page(
       "theme",
       "View",
-      () => `${themeName(nextTheme(look.getState().theme))} theme`,
+      () => `${themeName(nextTheme(view.getState().theme))} theme`,
       [],
-      () => look.setState({ theme: nextTheme(look.getState().theme) }),
+      () => view.setState({ theme: nextTheme(view.getState().theme) }),
     ),
     page(
       "in setup",
       "Tasks",
       "Show in setup",
       [],
-      () => look.setState({ screen: "setup", setupPage: "tasks" }),
-      () => (desk.state.getState().selection.length === 0 ? "Select a task first." : null),
+      () => view.setState({ screen: "setup", setupPage: "tasks" }),
+      () => (session.state.getState().selection.length === 0 ? "Select a task first." : null),
     ),
   ];
 }
 
 /** Keys of commands that count on the whole page; the answer ends it. Fields and dialogs keep their own keys. */
-export function shellKeys(desk: Desk, look: Look): () => void {
-  const stop = desk.commands.add(shellWork(desk, look));
+export function shellKeys(session: Session, view: ViewStore): () => void {
+  const stop = session.commands.add(shellWork(session, view));
   const down = (event: KeyboardEvent): void => {
     const target = event.target instanceof Element ? event.target : null;
     if (event.defaultPrevented || target?.closest("dialog")) return;
-    const command = desk.commands.forKeys(keysOf(event));
+    const command = session.commands.forKeys(keysOf(event));
     if (!command) return;
     const field = target?.closest("input, textarea, select");
     // In a field undo and the like are the field's own; the screen's lists and files are not.
@@ -76,7 +76,7 @@ export function shellKeys(desk: Desk, look: Look): () => void {
     event.preventDefault();
     const why = command.disabledReason();
     if (why === null) command.run();
-    else refuse(look, why);
+    else refuse(view, why);
   };
   window.addEventListener("keydown", down);
   return () => {

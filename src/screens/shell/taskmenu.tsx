@@ -1,7 +1,7 @@
 import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from "react";
 import { nameOf } from "../../session/index.ts";
-import { useAround, useDesk, useLook } from "../context.ts";
-import type { LookState } from "../look.ts";
+import { useApp, useSession, useView } from "../context.ts";
+import type { ViewState } from "../viewstate.ts";
 import { stepAmong } from "../parts/listkeys.ts";
 
 /** What is offered at a task, in this order, a line between groups; each by the name it has everywhere. */
@@ -15,9 +15,9 @@ const OFFERED: readonly (readonly string[])[] = [
 
 /** The menu of the selected tasks, under the pointer or a button: what can be done now. Why the rest cannot says the list of commands. */
 export function TaskMenu() {
-  const { look } = useAround();
-  const at = useLook((state) => state.menu);
-  useDesk((state) => state.selection);
+  const { view } = useApp();
+  const at = useView((state) => state.menu);
+  useSession((state) => state.selection);
   const ref = useRef<HTMLDivElement>(null);
   const place = usePlace(ref, at);
   const ownPress = useOwnPress(at);
@@ -25,7 +25,7 @@ export function TaskMenu() {
   usePressAway(ref, at);
   if (!at) return null;
 
-  const close = (): void => look.setState({ menu: null });
+  const close = (): void => view.setState({ menu: null });
   const keys = (event: React.KeyboardEvent): void => {
     const items = [...(ref.current?.querySelectorAll<HTMLElement>("button") ?? [])];
     if (event.key === "Escape" || event.key === "Tab") close();
@@ -50,8 +50,8 @@ export function TaskMenu() {
 
 /** The commands that can be done now, in their groups. */
 function Offers({ close }: { close(): void }) {
-  const { desk } = useAround();
-  return OFFERED.map((ids) => ids.flatMap((id) => desk.commands.find(id) ?? []))
+  const { session } = useApp();
+  return OFFERED.map((ids) => ids.flatMap((id) => session.commands.find(id) ?? []))
     .map((commands) => commands.filter((one) => one.disabledReason() === null))
     .filter((commands) => commands.length > 0)
     .map((commands) => (
@@ -77,7 +77,7 @@ function Offers({ close }: { close(): void }) {
 }
 
 type Box = RefObject<HTMLDivElement | null>;
-type At = LookState["menu"];
+type At = ViewState["menu"];
 
 /** Where the menu stands: where it was opened, but whole on the page. */
 function usePlace(ref: Box, at: At) {
@@ -130,11 +130,11 @@ function useKeyboardThere(ref: Box, at: At): void {
 
 /** Closes the menu when something else is pressed or scrolled. */
 function usePressAway(ref: Box, at: At): void {
-  const { look } = useAround();
+  const { view } = useApp();
   useEffect(() => {
     if (!at) return;
     const away = (event: Event): void => {
-      if (event.target instanceof Node && !ref.current?.contains(event.target)) look.setState({ menu: null });
+      if (event.target instanceof Node && !ref.current?.contains(event.target)) view.setState({ menu: null });
     };
     document.addEventListener("pointerdown", away, true);
     document.addEventListener("wheel", away, true);
@@ -142,5 +142,5 @@ function usePressAway(ref: Box, at: At): void {
       document.removeEventListener("pointerdown", away, true);
       document.removeEventListener("wheel", away, true);
     };
-  }, [ref, at, look]);
+  }, [ref, at, view]);
 }

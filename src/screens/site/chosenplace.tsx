@@ -1,9 +1,9 @@
 import type { SiteLight, SitePlace } from "../../answers/index.ts";
 import type { Place, Plan, Task } from "../../plan/index.ts";
 import { grouped, lasting, metres, numberedTask, signed } from "../../words/index.ts";
-import { useAround, useDesk, useLook } from "../context.ts";
+import { useApp, useSession, useView } from "../context.ts";
 import { From } from "../parts/from/from.tsx";
-import { useSite, useSiteLook } from "./around.ts";
+import { useSite, useSiteView } from "./context.ts";
 import type { SiteCommands } from "./commands.ts";
 import { lightWords } from "./lightwords.ts";
 
@@ -17,7 +17,7 @@ export function ChosenPlace(props: {
   readonly commands: SiteCommands;
 }) {
   const { plan, known, light, minuteS, time, commands } = props;
-  useLook((state) => state.clock);
+  useView((state) => state.clock);
   const place = plan.site.places.find((one) => one.id === known.id);
   if (!place) return null;
   return (
@@ -47,8 +47,8 @@ export function ChosenPlace(props: {
 /** Its name, and what is done with it. */
 function ChosenHead(props: { readonly place: Place; readonly commands: SiteCommands }) {
   const { place, commands } = props;
-  const { siteLook } = useSite();
-  const inHand = useSiteLook((state) => state.moving?.place === place.id);
+  const { siteView } = useSite();
+  const inHand = useSiteView((state) => state.moving?.place === place.id);
   return (
     <div className="site-chosen-head">
       <h2>{place.name}</h2>
@@ -67,7 +67,7 @@ function ChosenHead(props: { readonly place: Place; readonly commands: SiteComma
           {inHand ? "Set down" : "Move by arrows"}
         </button>
       )}
-      <button type="button" className="quiet" onClick={() => siteLook.setState({ place: null })}>
+      <button type="button" className="quiet" onClick={() => siteView.setState({ place: null })}>
         Close
       </button>
     </div>
@@ -81,8 +81,8 @@ function TasksHere(props: {
   readonly time: (atS: number) => string;
 }) {
   const { plan, place, time } = props;
-  const { desk, look } = useAround();
-  const selection = useDesk((state) => state.selection);
+  const { session, view } = useApp();
+  const selection = useSession((state) => state.selection);
   const starts = new Map(plan.schedule.placements.map((one) => [one.task, one.startS]));
   const tasks = plan.tasks
     .filter((task) => task.place === place.id || task.endPlace === place.id)
@@ -99,8 +99,8 @@ function TasksHere(props: {
               className="quiet"
               aria-pressed={selection.includes(task.id)}
               onClick={() => {
-                desk.select([task.id]);
-                if (startS !== undefined) look.setState({ cursorS: startS, minuteS: startS });
+                session.select([task.id]);
+                if (startS !== undefined) view.setState({ cursorS: startS, minuteS: startS });
               }}
             >
               {numberedTask(plan, task.id)}

@@ -1,8 +1,8 @@
 import type { SiteCourse } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { evaName } from "../../words/index.ts";
-import { useSite, useSiteLook } from "./around.ts";
-import { ALL_EVAS } from "./sitelook.ts";
+import { useSite, useSiteView } from "./context.ts";
+import { ALL_EVAS } from "./siteviewstate.ts";
 
 /** Which EVA's ways are shown; one that is not under way takes the minute to its egress. */
 export function EvaChoice(props: {
@@ -12,9 +12,9 @@ export function EvaChoice(props: {
   readonly onMinute: (atS: number) => void;
 }) {
   const { plan, courses, minuteS, onMinute } = props;
-  const { siteLook } = useSite();
-  const shown = useSiteLook((state) => state.eva);
-  const choose = (eva: string): void => siteLook.setState({ eva: shown === eva ? null : eva });
+  const { siteView } = useSite();
+  const shown = useSiteView((state) => state.eva);
+  const choose = (eva: string): void => siteView.setState({ eva: shown === eva ? null : eva });
   return (
     <div className="pair" role="group" aria-label="Ways of">
       {[...new Set(courses.map((one) => one.eva))].map((eva) => (

@@ -1,29 +1,29 @@
 import type { MapFrame } from "../../editor/map/index.ts";
-import type { SiteLook } from "./sitelook.ts";
+import type { SiteViewStore } from "./siteviewstate.ts";
 
 const GLIDE_MS = 160;
 
 /** The glide under way on each map: a newer one ends it. */
-const under = new WeakMap<SiteLook, MapFrame>();
+const under = new WeakMap<SiteViewStore, MapFrame>();
 
 /** Moves the map to a frame in a short glide; at once for those who want no motion. A hand on the map ends it. */
-export function glide(siteLook: SiteLook, to: MapFrame): void {
-  const { frame: from } = siteLook.getState();
+export function glide(siteView: SiteViewStore, to: MapFrame): void {
+  const { frame: from } = siteView.getState();
   if (!from || window.matchMedia?.("(prefers-reduced-motion: reduce)").matches) {
-    siteLook.setState({ frame: to });
+    siteView.setState({ frame: to });
     return;
   }
-  under.set(siteLook, to);
+  under.set(siteView, to);
   let last = from;
   let startMs: number | null = null;
   const step = (nowMs: number): void => {
     // A hand or a newer glide has moved the map since.
-    if (under.get(siteLook) !== to || siteLook.getState().frame !== last) return;
+    if (under.get(siteView) !== to || siteView.getState().frame !== last) return;
     startMs ??= nowMs;
     const share = Math.min(1, (nowMs - startMs) / GLIDE_MS);
     const eased = share * (2 - share);
     last = share === 1 ? to : between(from, to, eased);
-    siteLook.setState({ frame: last });
+    siteView.setState({ frame: last });
     if (share < 1) requestAnimationFrame(step);
   };
   requestAnimationFrame(step);

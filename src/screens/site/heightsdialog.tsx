@@ -1,7 +1,7 @@
 import { useEffect, useId, useRef, useState } from "react";
 import type { HeightAnswers, HeightQuestion, HeightSource, Taken } from "../../session/index.ts";
 import { Dialog } from "../parts/dialog.tsx";
-import { useSite } from "./around.ts";
+import { useSite } from "./context.ts";
 import { answersOf, BLANK, type Typed } from "./heightanswers.ts";
 import { HowMuch, UnitChoice, WhereItLies } from "./heightfields.tsx";
 

@@ -1,8 +1,8 @@
 import type { SiteGround, SiteLight, SiteRing } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { lasting } from "../../words/index.ts";
-import { LAYER_WORDS, type Layer } from "./sitelook.ts";
-import { useSite, useSiteLook } from "./around.ts";
+import { LAYER_WORDS, type Layer } from "./siteviewstate.ts";
+import { useSite, useSiteView } from "./context.ts";
 import { crewStyle } from "./crewstyle.ts";
 import { From } from "../parts/from/from.tsx";
 import { ringWords } from "./paintlimits.ts";
@@ -120,8 +120,8 @@ function LayerRow(props: {
   readonly children: React.ReactNode;
 }) {
   const { layer, lacking = false } = props;
-  const { siteLook } = useSite();
-  const shown = useSiteLook((state) => state.layers[layer]);
+  const { siteView } = useSite();
+  const shown = useSiteView((state) => state.layers[layer]);
   return (
     <li>
       <label>
@@ -131,7 +131,7 @@ function LayerRow(props: {
           disabled={lacking}
           onChange={(event) => {
             const { checked } = event.target;
-            siteLook.setState((now) => ({ layers: { ...now.layers, [layer]: checked } }));
+            siteView.setState((now) => ({ layers: { ...now.layers, [layer]: checked } }));
           }}
         />
         <i className={`site-sign sign-${props.sign}`} aria-hidden="true" />

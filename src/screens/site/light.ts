@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useRef } from "react";
 import type { SiteGround, SiteLight } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { useSite } from "./around.ts";
+import { useSite } from "./context.ts";
 import { type Latest, useLatest } from "./latest.ts";
 
 /** The ground of the open plan and the light on it at a minute; both stay the same while places move. */

@@ -1,7 +1,7 @@
 import { mapX, mapY, pannedMap, spotAt, zoomedMap } from "../../editor/map/index.ts";
 import type { SiteCommands } from "./commands.ts";
 import type { Picture } from "./picture.ts";
-import type { SiteLook } from "./sitelook.ts";
+import type { SiteViewStore } from "./siteviewstate.ts";
 
 /** What the hand may do; without `carry` it moves no place. */
 type HandCommands = Pick<SiteCommands, "choose" | "setDown" | "letGo" | "extent"> &
@@ -13,15 +13,15 @@ type HandCommands = Pick<SiteCommands, "choose" | "setDown" | "letGo" | "extent"
  */
 export class MapHand {
   private readonly element: HTMLElement;
-  private readonly look: SiteLook;
+  private readonly view: SiteViewStore;
   private readonly commands: HandCommands;
   private readonly picture: () => Picture;
   private readonly down = new Map<number, { x: number; y: number }>();
   private press: { x: number; y: number; place: string | null; moved: boolean } | null = null;
 
-  constructor(element: HTMLElement, look: SiteLook, commands: HandCommands, picture: () => Picture) {
+  constructor(element: HTMLElement, view: SiteViewStore, commands: HandCommands, picture: () => Picture) {
     this.element = element;
-    this.look = look;
+    this.view = view;
     this.commands = commands;
     this.picture = picture;
   }
@@ -61,7 +61,7 @@ export class MapHand {
     const found = this.placeUnder(point, event.pointerType === "mouse" ? 12 : 24);
     const holds =
       this.commands.carry !== undefined &&
-      (event.pointerType === "mouse" || found === this.look.getState().place);
+      (event.pointerType === "mouse" || found === this.view.getState().place);
     this.press = { ...point, place: holds ? found : null, moved: false };
   };
 
@@ -86,7 +86,7 @@ export class MapHand {
       const from = press.moved ? before : press;
       press.moved = true;
       const { frame } = picture;
-      this.look.setState({
+      this.view.setState({
         frame: pannedMap(frame, point.x - from.x, point.y - from.y, this.commands.extent()),
       });
       return;
@@ -109,7 +109,7 @@ export class MapHand {
       (point.y - before.y) / 2,
       this.commands.extent(),
     );
-    this.look.setState({ frame: zoomedMap(panned, is / was, middle.x, middle.y) });
+    this.view.setState({ frame: zoomedMap(panned, is / was, middle.x, middle.y) });
   }
 
   private readonly onUp = (event: PointerEvent): void => {
@@ -136,7 +136,7 @@ export class MapHand {
     const { x, y } = this.at(event);
     const lines = event.deltaMode === 1 ? 16 : 1;
     const factor = Math.exp((-event.deltaY * lines) / (event.ctrlKey ? 120 : 400));
-    this.look.setState({ frame: zoomedMap(this.picture().frame, factor, x, y) });
+    this.view.setState({ frame: zoomedMap(this.picture().frame, factor, x, y) });
   };
 
   /** The place nearest to a point, within so many pixels; null where there is none. */

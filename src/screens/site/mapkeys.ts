@@ -1,8 +1,8 @@
 import { pannedMap, showing } from "../../editor/map/index.ts";
-import type { Look } from "../look.ts";
+import type { ViewStore } from "../viewstate.ts";
 import { type MapWork, ZOOM } from "./mapwork.ts";
 import { RIM_PX } from "./placework.ts";
-import type { SiteLook, SiteLookState } from "./sitelook.ts";
+import type { SiteViewStore, SiteViewState } from "./siteviewstate.ts";
 
 /** What keys do on the map: they carry the place in hand, move the map, and stand for what is done on it. */
 
@@ -25,7 +25,7 @@ const ARROWS: Readonly<Record<string, Arrow | undefined>> = {
 const closer = (work: MapWork): void => work.zoom(ZOOM);
 const farther = (work: MapWork): void => work.zoom(1 / ZOOM);
 
-const KEYS: Readonly<Record<string, ((work: MapWork, now: SiteLookState) => void) | undefined>> = {
+const KEYS: Readonly<Record<string, ((work: MapWork, now: SiteViewState) => void) | undefined>> = {
   "+": closer,
   "=": closer,
   "-": farther,
@@ -48,37 +48,43 @@ const KEYS: Readonly<Record<string, ((work: MapWork, now: SiteLookState) => void
 };
 
 /** Does what the key says; false when it says nothing here. */
-export function mapKey(key: string, shift: boolean, look: Look, siteLook: SiteLook, work: MapWork): boolean {
+export function mapKey(
+  key: string,
+  shift: boolean,
+  view: ViewStore,
+  siteView: SiteViewStore,
+  work: MapWork,
+): boolean {
   const arrow = ARROWS[key];
   if (arrow)
-    return carriesPlace(arrow, shift, look, siteLook, work) || movesMap(arrow, shift, siteLook, work);
+    return carriesPlace(arrow, shift, view, siteView, work) || movesMap(arrow, shift, siteView, work);
   const act = KEYS[key];
-  act?.(work, siteLook.getState());
+  act?.(work, siteView.getState());
   return act !== undefined;
 }
 
 function carriesPlace(
   [east, north]: Arrow,
   shift: boolean,
-  look: Look,
-  siteLook: SiteLook,
+  view: ViewStore,
+  siteView: SiteViewStore,
   work: MapWork,
 ): boolean {
-  const { moving, frame } = siteLook.getState();
+  const { moving, frame } = siteView.getState();
   if (!moving) return false;
   const step = shift ? FINE_M : COARSE_M;
   const eastM = moving.eastM + east * step;
   const northM = moving.northM + north * step;
   work.carry(moving.place, "keys", eastM, northM);
-  look.setState({ spoken: `${Math.round(eastM)} m east, ${Math.round(northM)} m north of the lander.` });
-  if (frame) siteLook.setState({ frame: showing(frame, { eastM, northM }, RIM_PX) });
+  view.setState({ spoken: `${Math.round(eastM)} m east, ${Math.round(northM)} m north of the lander.` });
+  if (frame) siteView.setState({ frame: showing(frame, { eastM, northM }, RIM_PX) });
   return true;
 }
 
-function movesMap([east, north]: Arrow, shift: boolean, siteLook: SiteLook, work: MapWork): boolean {
-  const { frame } = siteLook.getState();
+function movesMap([east, north]: Arrow, shift: boolean, siteView: SiteViewStore, work: MapWork): boolean {
+  const { frame } = siteView.getState();
   if (!frame) return false;
   const px = shift ? FINE_PX : STEP_PX;
-  siteLook.setState({ frame: pannedMap(frame, -east * px, north * px, work.extent()) });
+  siteView.setState({ frame: pannedMap(frame, -east * px, north * px, work.extent()) });
   return true;
 }

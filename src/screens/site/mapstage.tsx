@@ -2,8 +2,8 @@ import { useCallback, useEffect, useRef } from "react";
 import { mapX, mapY } from "../../editor/map/index.ts";
 import { Canvas } from "../parts/canvas/canvas.tsx";
 import type { Brush } from "../parts/canvas/brush.ts";
-import { useAround } from "../context.ts";
-import { useSite } from "./around.ts";
+import { useApp } from "../context.ts";
+import { useSite } from "./context.ts";
 import { MapHand } from "./maphand.ts";
 import { paintFrame } from "./paintframe.ts";
 import { paintPlaces } from "./paintplaces.ts";
@@ -15,8 +15,8 @@ import type { SiteCommands } from "./commands.ts";
 /** The map itself: painted ground and things, and what hands and keys do on it. */
 export function MapStage(props: { readonly picture: Picture; readonly commands: SiteCommands }) {
   const { picture, commands } = props;
-  const { siteLook } = useSite();
-  const { desk } = useAround();
+  const { siteView } = useSite();
+  const { session } = useApp();
   const { frame, light, layers, place } = picture;
   const stage = useRef<HTMLDivElement>(null);
 
@@ -27,9 +27,9 @@ export function MapStage(props: { readonly picture: Picture; readonly commands: 
   useEffect(() => {
     const element = stage.current;
     if (!element) return;
-    const hand = new MapHand(element, siteLook, commands, () => latest.current);
+    const hand = new MapHand(element, siteView, commands, () => latest.current);
     return hand.listen();
-  }, [siteLook, commands, desk]);
+  }, [siteView, commands, session]);
 
   const paintBase = useBase(picture);
   const paintTop = useCallback(
@@ -60,7 +60,7 @@ export function MapStage(props: { readonly picture: Picture; readonly commands: 
       onKeyDown={keys}
       onBlur={() => {
         // Whoever leaves with a place in hand has set it down.
-        if (siteLook.getState().moving?.by === "keys") commands.setDown();
+        if (siteView.getState().moving?.by === "keys") commands.setDown();
       }}
     >
       <Canvas widthPx={frame.widthPx} heightPx={frame.heightPx} className="map-base" paint={paintBase} />

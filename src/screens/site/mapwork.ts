@@ -1,10 +1,10 @@
 import { type Extent, fitted, zoomedMap } from "../../editor/map/index.ts";
-import type { Desk, SiteWork } from "../../session/index.ts";
-import type { Look } from "../look.ts";
+import type { Session, SiteWork } from "../../session/index.ts";
+import type { ViewStore } from "../viewstate.ts";
 import { glide } from "./glide.ts";
 import { type PlaceWork, placeWork } from "./placework.ts";
 import { PAD_PX, placesExtent } from "./shown.ts";
-import type { SiteLook } from "./sitelook.ts";
+import type { SiteViewStore } from "./siteviewstate.ts";
 
 /** How much closer or farther one step of the zoom is. */
 export const ZOOM = 1.4;
@@ -21,32 +21,32 @@ export interface MapWork extends PlaceWork {
 
 /** What it is done on. */
 export interface MapWorkOn {
-  readonly desk: Desk;
-  readonly look: Look;
-  readonly siteLook: SiteLook;
+  readonly session: Session;
+  readonly view: ViewStore;
+  readonly siteView: SiteViewStore;
   readonly site: SiteWork;
   readonly extent: () => Extent;
   /** The minute that is shown. */
   readonly minuteS: () => number;
 }
 
-export function mapWork({ desk, look, siteLook, site, extent, minuteS }: MapWorkOn): MapWork {
+export function mapWork({ session, view, siteView, site, extent, minuteS }: MapWorkOn): MapWork {
   return {
-    ...placeWork(desk, look, siteLook, site),
+    ...placeWork(session, view, siteView, site),
     extent,
     fit() {
-      const { frame } = siteLook.getState();
-      const all = placesExtent(desk.state.getState().plan);
-      if (frame) glide(siteLook, fitted(all, frame.widthPx, frame.heightPx, PAD_PX));
+      const { frame } = siteView.getState();
+      const all = placesExtent(session.state.getState().plan);
+      if (frame) glide(siteView, fitted(all, frame.widthPx, frame.heightPx, PAD_PX));
     },
     zoom(factor) {
-      const { frame } = siteLook.getState();
-      if (frame) glide(siteLook, zoomedMap(frame, factor, frame.widthPx / 2, frame.heightPx / 2));
+      const { frame } = siteView.getState();
+      if (frame) glide(siteView, zoomedMap(frame, factor, frame.widthPx / 2, frame.heightPx / 2));
     },
     minutes(count) {
-      const { lengthS } = desk.state.getState().plan.stay;
+      const { lengthS } = session.state.getState().plan.stay;
       const to = Math.min(lengthS, Math.max(0, Math.round(minuteS() / 60 + count) * 60));
-      look.setState({ cursorS: to, minuteS: to });
+      view.setState({ cursorS: to, minuteS: to });
     },
   };
 }

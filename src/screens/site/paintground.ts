@@ -2,7 +2,7 @@ import type { Line, SiteGround, SiteLight } from "../../answers/index.ts";
 import { type MapFrame, mapX, mapY } from "../../editor/map/index.ts";
 import { digits } from "../../words/index.ts";
 import { type Brush, setFont } from "../parts/canvas/brush.ts";
-import type { Theme } from "../look.ts";
+import type { Theme } from "../viewstate.ts";
 import { contourHeights } from "./contourheights.ts";
 import type { Picture } from "./picture.ts";
 

@@ -1,8 +1,8 @@
 import type { SiteGround, SiteLight, SiteRing, SiteWalks } from "../../answers/index.ts";
 import type { MapFrame } from "../../editor/map/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import type { Theme } from "../look.ts";
-import type { Layer } from "./sitelook.ts";
+import type { Theme } from "../viewstate.ts";
+import type { Layer } from "./siteviewstate.ts";
 
 /** All that the map is drawn from. */
 export interface Picture {

@@ -2,7 +2,7 @@ import { useEffect, useRef } from "react";
 import type { SiteLight, SitePlace } from "../../answers/index.ts";
 import type { Place, Plan } from "../../plan/index.ts";
 import { angle, bearing, lasting, metres } from "../../words/index.ts";
-import { useSiteLook } from "./around.ts";
+import { useSiteView } from "./context.ts";
 import { ChosenPlace } from "./chosenplace.tsx";
 import type { SiteCommands } from "./commands.ts";
 import { lightWord } from "./lightwords.ts";
@@ -17,7 +17,7 @@ export function PlaceList(props: {
   readonly commands: SiteCommands;
 }) {
   const { plan, light, minuteS, time, commands } = props;
-  const chosen = useSiteLook((state) => state.place);
+  const chosen = useSiteView((state) => state.place);
   const byId = new Map(props.places.map((one) => [one.id, one]));
   return (
     <section className="site-places" aria-label="Places">

@@ -1,9 +1,9 @@
 import { showing } from "../../editor/map/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { type Desk, type SiteWork, withPlaceAt } from "../../session/index.ts";
-import type { Look } from "../look.ts";
+import { type Session, type SiteWork, withPlaceAt } from "../../session/index.ts";
+import type { ViewStore } from "../viewstate.ts";
 import { glide } from "./glide.ts";
-import type { SiteLook } from "./sitelook.ts";
+import type { SiteViewStore } from "./siteviewstate.ts";
 
 /** Pixels that a place keeps to the rim of the map. */
 export const RIM_PX = 60;
@@ -23,25 +23,28 @@ export interface PlaceWork {
   take(place: string): void;
 }
 
-export function placeWork(desk: Desk, look: Look, siteLook: SiteLook, site: SiteWork): PlaceWork {
-  const plan = (): Plan => desk.state.getState().plan;
+export function placeWork(
+  session: Session,
+  view: ViewStore,
+  siteView: SiteViewStore,
+  site: SiteWork,
+): PlaceWork {
+  const plan = (): Plan => session.state.getState().plan;
   const placeOf = (id: string) => plan().site.places.find((one) => one.id === id);
-  const say = (spoken: string): void => look.setState({ spoken });
+  const say = (spoken: string): void => view.setState({ spoken });
 
   const work: PlaceWork = {
     choose(id) {
-      siteLook.setState({ place: id });
+      siteView.setState({ place: id });
       const place = id === null ? undefined : placeOf(id);
       if (!place) return;
-      const count = selectTasksAt(desk, place.id);
-      const { frame } = siteLook.getState();
-      const shown = frame && showing(frame, place, RIM_PX);
-      if (shown && shown !== frame) glide(siteLook, shown);
+      const count = selectTasksAt(session, place.id);
+      bringInto(siteView, place);
       say(`${place.name} chosen, ${count} ${count === 1 ? "task" : "tasks"} here.`);
     },
     chooseBeside(step) {
       const { places } = plan().site;
-      const here = places.findIndex((one) => one.id === siteLook.getState().place);
+      const here = places.findIndex((one) => one.id === siteView.getState().place);
       const first = step > 0 ? 0 : places.length - 1;
       const next = here < 0 ? first : (here + step + places.length) % places.length;
       work.choose(places[next]?.id ?? null);
@@ -53,20 +56,20 @@ export function placeWork(desk: Desk, look: Look, siteLook: SiteLook, site: Site
         say("The lander stays: coordinates begin there.");
         return;
       }
-      siteLook.setState({ place: id, moving: { place: id, by: hand, eastM, northM } });
+      siteView.setState({ place: id, moving: { place: id, by: hand, eastM, northM } });
     },
     setDown() {
-      const { moving } = siteLook.getState();
+      const { moving } = siteView.getState();
       if (!moving) return;
-      siteLook.setState({ moving: null });
+      siteView.setState({ moving: null });
       const open = plan();
       if (withPlaceAt(open, moving.place, moving.eastM, moving.northM) === open) return;
       const why = site.movePlace(moving.place, moving.eastM, moving.northM);
       if (why !== null) say(`It was left where it was: ${why}.`);
     },
     letGo() {
-      if (!siteLook.getState().moving) return;
-      siteLook.setState({ moving: null });
+      if (!siteView.getState().moving) return;
+      siteView.setState({ moving: null });
       say("Put back where it was.");
     },
     take(id) {
@@ -82,11 +85,18 @@ export function placeWork(desk: Desk, look: Look, siteLook: SiteLook, site: Site
   return work;
 }
 
+/** Glides the map so far that a place is in it. */
+function bringInto(siteView: SiteViewStore, place: Plan["site"]["places"][number]): void {
+  const { frame } = siteView.getState();
+  const shown = frame && showing(frame, place, RIM_PX);
+  if (shown && shown !== frame) glide(siteView, shown);
+}
+
 /** Selects the placed tasks of a place; how many tasks it has, placed or not. */
-function selectTasksAt(desk: Desk, id: string): number {
-  const { schedule, tasks } = desk.state.getState().plan;
+function selectTasksAt(session: Session, id: string): number {
+  const { schedule, tasks } = session.state.getState().plan;
   const placed = new Set(schedule.placements.map((one) => one.task));
   const here = tasks.filter((task) => task.place === id || task.endPlace === id);
-  desk.select(here.filter((task) => placed.has(task.id)).map((task) => task.id));
+  session.select(here.filter((task) => placed.has(task.id)).map((task) => task.id));
   return here.length;
 }

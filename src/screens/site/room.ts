@@ -1,14 +1,14 @@
 import { useEffect, useLayoutEffect, useMemo, useState } from "react";
 import { type Extent, fitted, type MapFrame } from "../../editor/map/index.ts";
-import { useSite, useSiteLook } from "./around.ts";
+import { useSite, useSiteView } from "./context.ts";
 import { PAD_PX } from "./shown.ts";
 
 /** The room that a map has, and its frame in it. */
 
 /** The frame in the room there is: all of `extent` while none was chosen, also after the room has changed. */
 export function useFrame(size: { readonly width: number; readonly height: number }, extent: Extent) {
-  const { siteLook } = useSite();
-  const kept = useSiteLook((state) => state.frame);
+  const { siteView } = useSite();
+  const kept = useSiteView((state) => state.frame);
   const { width, height } = size;
   const [frame, keep] = useMemo(() => {
     const all = fitted(extent, width, height, PAD_PX);
@@ -20,8 +20,8 @@ export function useFrame(size: { readonly width: number; readonly height: number
   }, [kept, extent, width, height]);
   useEffect(() => {
     // Kept once it is shown, so that places moved later do not move the map under them.
-    if (keep && width > 0) siteLook.setState({ frame });
-  }, [keep, width, frame, siteLook]);
+    if (keep && width > 0) siteView.setState({ frame });
+  }, [keep, width, frame, siteView]);
   return frame;
 }
 

@@ -3,7 +3,7 @@ import { type Extent, extentOf } from "../../editor/map/index.ts";
 import { type TimeWindow, valueNear } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { tasksByPlace } from "./placenumbers.ts";
-import { ALL_EVAS } from "./sitelook.ts";
+import { ALL_EVAS } from "./siteviewstate.ts";
 
 /** What of the day and the ground is shown. */
 

@@ -1,7 +1,7 @@
 import { useCallback } from "react";
 import type { Plan } from "../../plan/index.ts";
-import { useDesk } from "../context.ts";
-import { useSite } from "./around.ts";
+import { useSession } from "../context.ts";
+import { useSite } from "./context.ts";
 import { useLatest } from "./latest.ts";
 import { useGroundAndLight } from "./light.ts";
 import { leftAt } from "./shown.ts";
@@ -11,8 +11,8 @@ const NONE: readonly never[] = [];
 /** The engine's answers for what is shown: for `plan`, which is the open one but for the place in hand. */
 export function useAnswers(minuteS: number, plan: Plan) {
   const { site } = useSite();
-  const open = useDesk((state) => state.plan);
-  const verdict = useDesk((state) => state.verdict);
+  const open = useSession((state) => state.plan);
+  const verdict = useSession((state) => state.verdict);
   const askRings = useCallback(
     (signal: AbortSignal) => site.rings(open, leftAt(verdict, minuteS), signal),
     [site, open, verdict, minuteS],

@@ -1,15 +1,15 @@
 import { useRef, useState } from "react";
 import type { SiteRing, SiteWalks } from "../../answers/index.ts";
 import type { HeightSource, SiteFile, Taken } from "../../session/index.ts";
-import { useAround } from "../context.ts";
+import { useApp } from "../context.ts";
 import { download } from "../parts/files.ts";
 import { stateFile } from "../parts/statefile.ts";
-import { useSite } from "./around.ts";
+import { useSite } from "./context.ts";
 import { HeightsDialog } from "./heightsdialog.tsx";
 
 /** GeoJSON in and out, heights in; what came of a file is said beside the buttons. */
 export function SiteFiles(props: { readonly walks: SiteWalks | null; readonly rings: readonly SiteRing[] }) {
-  const { desk } = useAround();
+  const { session } = useApp();
   const { site } = useSite();
   const { taken, busy, heights, readGeoJson, openHeights, closeHeights, say } = useSiteFiles();
   return (
@@ -23,7 +23,7 @@ export function SiteFiles(props: { readonly walks: SiteWalks | null; readonly ri
       <button
         type="button"
         onClick={() => {
-          const name = stateFile(desk.state.getState().plan, "site.geojson");
+          const name = stateFile(session.state.getState().plan, "site.geojson");
           download(name, [site.geoJson(props.walks, props.rings)], "application/geo+json");
           say({ ok: true, words: `${name}: places, keep-outs, ways of the day and limits written.` });
         }}
@@ -45,14 +45,14 @@ export function SiteFiles(props: { readonly walks: SiteWalks | null; readonly ri
 
 /** Files that are read into the site, and what came of the last one. */
 function useSiteFiles() {
-  const { site, siteLook } = useSite();
+  const { site, siteView } = useSite();
   const [taken, say] = useState<Taken | null>(null);
   const [busy, setBusy] = useState(false);
   const [heights, setHeights] = useState<HeightSource | null>(null);
   const took = (what: Taken): void => {
     say(what);
     // Other ground and other places are shown whole.
-    if (what.ok) siteLook.setState({ frame: null });
+    if (what.ok) siteView.setState({ frame: null });
   };
   return {
     taken,

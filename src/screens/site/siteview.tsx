@@ -2,8 +2,8 @@ import "./site.css";
 import { type RefObject, useEffect, useMemo, useRef } from "react";
 import type { SiteGround } from "../../answers/index.ts";
 import { type SiteWork, withPlaceAt } from "../../session/index.ts";
-import { useAround, useDesk, useLook } from "../context.ts";
-import { SiteContext, useSite, useSiteLook } from "./around.ts";
+import { useApp, useSession, useView } from "../context.ts";
+import { SiteContext, useSite, useSiteView } from "./context.ts";
 import { type SiteCommands, siteCommands } from "./commands.ts";
 import { Layers } from "./layers.tsx";
 import { MapStage } from "./mapstage.tsx";
@@ -16,14 +16,14 @@ import { evasShown, placesExtent, wholeExtent } from "./shown.ts";
 import { useAnswers } from "./siteanswers.ts";
 import { useMinute, useTime } from "./siteclock.ts";
 import { SiteFiles } from "./sitefiles.tsx";
-import type { SiteLook } from "./sitelook.ts";
+import type { SiteViewStore } from "./siteviewstate.ts";
 import { TimeBar } from "./timebar.tsx";
 
 /** The site: map, minute, places, layers. */
-export function SiteView(props: { readonly site: SiteWork; readonly siteLook: SiteLook }) {
-  const { site, siteLook } = props;
-  const around = useMemo(() => ({ site, siteLook }), [site, siteLook]);
-  const slot = useDesk((state) => state.slot);
+export function SiteView(props: { readonly site: SiteWork; readonly siteView: SiteViewStore }) {
+  const { site, siteView } = props;
+  const around = useMemo(() => ({ site, siteView }), [site, siteView]);
+  const slot = useSession((state) => state.slot);
   return (
     <SiteContext value={around}>
       {/* Another plan begins anew: no answer of the one before stands over it. */}
@@ -89,9 +89,9 @@ function usePicture(size: { readonly width: number; readonly height: number }): 
   readonly picture: Picture;
   readonly problem: string | null;
 } {
-  const open = useDesk((state) => state.plan);
-  const verdict = useDesk((state) => state.verdict);
-  const moving = useSiteLook((state) => state.moving);
+  const open = useSession((state) => state.plan);
+  const verdict = useSession((state) => state.verdict);
+  const moving = useSiteView((state) => state.moving);
   const plan = useMemo(
     () => (moving ? withPlaceAt(open, moving.place, moving.eastM, moving.northM) : open),
     [open, moving],
@@ -101,10 +101,10 @@ function usePicture(size: { readonly width: number; readonly height: number }): 
   const { ground, light, rings, walks, problem } = useAnswers(minuteS, plan);
   const extent = useMemo(() => placesExtent(open), [open]);
   const frame = useFrame(size, extent);
-  const layers = useSiteLook((state) => state.layers);
-  const place = useSiteLook((state) => state.place);
-  const theme = useLook((state) => state.theme);
-  const shownEva = useSiteLook((state) => state.eva);
+  const layers = useSiteView((state) => state.layers);
+  const place = useSiteView((state) => state.place);
+  const theme = useView((state) => state.theme);
+  const shownEva = useSiteView((state) => state.eva);
   const evas = useMemo(() => evasShown(verdict, shownEva, minuteS), [verdict, shownEva, minuteS]);
   const picture = useMemo<Picture>(
     () => ({
@@ -118,8 +118,8 @@ function usePicture(size: { readonly width: number; readonly height: number }): 
 
 /** The commands of the map, which can be called by name while the site is shown. */
 function useSiteCommands(minuteS: number, ground: SiteGround | null): SiteCommands {
-  const { desk, look } = useAround();
-  const { site, siteLook } = useSite();
+  const { session, view } = useApp();
+  const { site, siteView } = useSite();
   const latest = useRef({ minuteS, ground });
   useEffect(() => {
     latest.current = { minuteS, ground };
@@ -127,14 +127,14 @@ function useSiteCommands(minuteS: number, ground: SiteGround | null): SiteComman
   const commands = useMemo(
     () =>
       siteCommands({
-        ...{ desk, look, siteLook, site },
-        extent: () => wholeExtent(desk.state.getState().plan, latest.current.ground),
+        ...{ session, view, siteView, site },
+        extent: () => wholeExtent(session.state.getState().plan, latest.current.ground),
         minuteS: () => latest.current.minuteS,
       }),
-    [desk, look, siteLook, site],
+    [session, view, siteView, site],
   );
-  useEffect(() => desk.commands.add(commands.list), [desk, commands]);
-  useEffect(() => chosenByTask(desk, siteLook), [desk, siteLook]);
+  useEffect(() => session.commands.add(commands.list), [session, commands]);
+  useEffect(() => chosenByTask(session, siteView), [session, siteView]);
   return commands;
 }
 
@@ -147,8 +147,8 @@ function MapRoom(props: {
   readonly problem: string | null;
 }) {
   const { room, isMeasured, picture, commands, problem } = props;
-  const before = useDesk((state) => state.verdict);
-  const moving = useSiteLook((state) => state.moving);
+  const before = useSession((state) => state.verdict);
+  const moving = useSiteView((state) => state.moving);
   const { plan, walks } = picture;
   return (
     <div ref={room} className="site-room">
@@ -178,16 +178,16 @@ function MapRoom(props: {
 }
 
 /** A task selected elsewhere chooses its place on the map. */
-function chosenByTask(desk: ReturnType<typeof useAround>["desk"], siteLook: SiteLook): () => void {
+function chosenByTask(session: ReturnType<typeof useApp>["session"], siteView: SiteViewStore): () => void {
   const follow = (): void => {
-    const { selection, plan } = desk.state.getState();
+    const { selection, plan } = session.state.getState();
     const task = plan.tasks.find((one) => one.id === selection.at(-1));
-    const { place } = siteLook.getState();
+    const { place } = siteView.getState();
     if (!task || task.place === undefined) return;
-    if (place !== task.place && place !== task.endPlace) siteLook.setState({ place: task.place });
+    if (place !== task.place && place !== task.endPlace) siteView.setState({ place: task.place });
   };
   follow();
-  return desk.state.subscribe((now, before) => {
+  return session.state.subscribe((now, before) => {
     if (now.selection !== before.selection) follow();
   });
 }

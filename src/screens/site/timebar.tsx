@@ -1,7 +1,7 @@
 import type { SiteCourse } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { touchdownMs, utcDay } from "../../words/index.ts";
-import { useAround, useLook } from "../context.ts";
+import { useApp, useView } from "../context.ts";
 import type { SiteCommands } from "./commands.ts";
 import { EvaChoice } from "./evachoice.tsx";
 import { TimeStrip } from "./timestrip.tsx";
@@ -19,12 +19,12 @@ export function TimeBar(props: {
   readonly commands: SiteCommands;
 }) {
   const { plan, courses, minuteS, widthPx, time, commands } = props;
-  const { look } = useAround();
-  const clock = useLook((state) => state.clock);
+  const { view } = useApp();
+  const clock = useView((state) => state.clock);
   const lengthS = plan.stay.lengthS;
   const set = (atS: number): void => {
     const whole = Math.min(lengthS, Math.max(0, Math.round(atS / MINUTE_S) * MINUTE_S));
-    look.setState({ cursorS: whole, minuteS: whole });
+    view.setState({ cursorS: whole, minuteS: whole });
   };
   const touchdown = touchdownMs(plan);
   const where = plan.crew

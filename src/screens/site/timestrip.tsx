@@ -3,7 +3,7 @@ import type { SiteCourse, SiteLeg } from "../../answers/index.ts";
 import { timeScale } from "../../editor/index.ts";
 import { afootAt } from "../../editor/map/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import type { Brush } from "../parts/canvas/brush.ts";
 import { Canvas } from "../parts/canvas/canvas.tsx";
 import { paintStrip, ROW_PX } from "./paintstrip.ts";
@@ -17,8 +17,8 @@ export function TimeStrip(props: {
   readonly onMinute: (atS: number) => void;
 }) {
   const { plan, courses, minuteS, widthPx, onMinute } = props;
-  const { desk } = useAround();
-  const selection = useDesk((state) => state.selection);
+  const { session } = useApp();
+  const selection = useSession((state) => state.selection);
   const strip = useRef<HTMLDivElement>(null);
   const lengthS = plan.stay.lengthS;
   const heightPx = ROW_PX * Math.max(1, plan.crew.length) + 2;
@@ -49,7 +49,7 @@ export function TimeStrip(props: {
         event.currentTarget.setPointerCapture(event.pointerId);
         const { atS, leg } = under(event);
         onMinute(atS);
-        if (leg?.task) desk.select([leg.task]);
+        if (leg?.task) session.select([leg.task]);
       }}
       onPointerMove={(event) => {
         if (event.buttons === 1) onMinute(under(event).atS);

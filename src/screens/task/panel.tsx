@@ -10,7 +10,7 @@ import {
   stepLine,
   taskNumber,
 } from "../../words/index.ts";
-import { useAround, useDesk, useLook } from "../context.ts";
+import { useApp, useSession, useView } from "../context.ts";
 import { TASK_FIELDS, taskTable } from "../fields/tasks.ts";
 import { FormField } from "../fields/formfield.tsx";
 import { Said } from "../parts/said/said.tsx";
@@ -34,17 +34,17 @@ const KEYS = Object.keys(TASK_FIELDS) as FieldKey[];
 
 /** The details of the selected task: where it stands, what is found about it, and its fields. Nothing when none is selected. */
 export function TaskPanel() {
-  const id = useDesk((state) => state.selection[0] ?? null);
-  const task = useDesk((state) => (id === null ? null : (tasksById(state).get(id) ?? null)));
+  const id = useSession((state) => state.selection[0] ?? null);
+  const task = useSession((state) => (id === null ? null : (tasksById(state).get(id) ?? null)));
   return task ? <Details key={task.id} task={task} /> : null;
 }
 
 function Details({ task }: { readonly task: Task }) {
-  const { desk, look } = useAround();
-  const plan = useDesk((state) => state.plan);
-  const selection = useDesk((state) => state.selection);
-  const placement = useDesk((state) => placementsByTask(state).get(task.id) ?? null);
-  const reason = useDesk((state) => state.benchReasons.get(task.id) ?? null);
+  const { session, view } = useApp();
+  const plan = useSession((state) => state.plan);
+  const selection = useSession((state) => state.selection);
+  const placement = useSession((state) => placementsByTask(state).get(task.id) ?? null);
+  const reason = useSession((state) => state.benchReasons.get(task.id) ?? null);
   const onLine = selection.some((one) => plan.schedule.placements.some((spot) => spot.task === one));
 
   const doers = doersOf(plan, task);
@@ -70,12 +70,12 @@ function Details({ task }: { readonly task: Task }) {
           type="button"
           className="quiet"
           aria-label="Close details"
-          onClick={() => look.setState({ details: false })}
+          onClick={() => view.setState({ details: false })}
         >
           ×
         </button>
         {onLine && (
-          <button type="button" onClick={() => desk.bench(selection)}>
+          <button type="button" onClick={() => session.bench(selection)}>
             Send to bench
           </button>
         )}
@@ -102,17 +102,17 @@ function Details({ task }: { readonly task: Task }) {
 }
 
 const Fields = memo(function Fields({ plan, task }: { readonly plan: Plan; readonly task: Task }) {
-  const { look } = useAround();
+  const { view } = useApp();
   const line = useMemo(() => taskTable.line(plan, task.id), [plan, task.id]);
   const ref = useRef<HTMLDivElement>(null);
-  const at = useLook((state) => state.detailsAt);
+  const at = useView((state) => state.detailsAt);
   useEffect(() => {
     if (at === null) return;
-    look.setState({ detailsAt: null });
+    view.setState({ detailsAt: null });
     const field = ref.current?.querySelector<HTMLButtonElement>(`[data-key="${at}"] .task-value`);
     field?.scrollIntoView({ block: "nearest" });
     field?.click();
-  }, [at, look]);
+  }, [at, view]);
   if (!line) return null;
   return (
     <div ref={ref} className="task-fields">

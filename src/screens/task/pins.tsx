@@ -1,6 +1,6 @@
 import type { Placement, Task } from "../../plan/index.ts";
 import type { PinPart } from "../../session/index.ts";
-import { useAround } from "../context.ts";
+import { useApp } from "../context.ts";
 
 const PARTS: readonly {
   readonly part: PinPart;
@@ -14,7 +14,7 @@ const PARTS: readonly {
 
 /** What of the task's placement the packer must keep: a button each, pressed where it is pinned. */
 export function Pins({ task, placement }: { readonly task: Task; readonly placement: Placement | null }) {
-  const { desk } = useAround();
+  const { session } = useApp();
   return (
     <div className="task-pins" role="group" aria-label={`Pins of ${task.name}`}>
       <span className="task-label">Pin</span>
@@ -31,8 +31,8 @@ export function Pins({ task, placement }: { readonly task: Task; readonly placem
               !held && placement === null
                 ? undefined
                 : held
-                  ? desk.unpin([task.id], [part])
-                  : desk.pin([task.id], [part])
+                  ? session.unpin([task.id], [part])
+                  : session.pin([task.id], [part])
             }
           >
             {words}

@@ -19,9 +19,9 @@ import {
   shownVerdict,
 } from "../../session/index.ts";
 import { slackWords, standingAgainst, WISH_STATE, wishWords } from "../chancewords.ts";
-import { useAround, useDesk, useDeskList } from "../context.ts";
+import { useApp, useSession, useSessionList } from "../context.ts";
 import { From } from "../parts/from/from.tsx";
-import { useCalm, useCalmDesk } from "../settled.ts";
+import { useCalm, useCalmSession } from "../settled.ts";
 import { LEVEL_WORDS } from "../words.ts";
 
 interface Placed {
@@ -60,7 +60,7 @@ export function Standing({ plan, task, placement }: Placed) {
 /** From when to when, by every clock that runs. */
 function Times({ plan, task, placement }: Placed) {
   const { startS, eva, crew } = placement;
-  const outings = useDesk((state) => shownVerdict(state).outings);
+  const outings = useSession((state) => shownVerdict(state).outings);
   const outing = outings.find((one) => one.eva === eva && crew.includes(one.crew));
   const endS = startS + task.duration.likelyS;
   const zero = touchdownMs(plan);
@@ -93,7 +93,7 @@ function Times({ plan, task, placement }: Placed) {
 }
 
 function WalkBack({ task }: { readonly task: Task }) {
-  const walkback = useDesk((state) => shownVerdict(state).walkbackS[task.id]);
+  const walkback = useSession((state) => shownVerdict(state).walkbackS[task.id]);
   return (
     <div>
       <dt>Walk-back</dt>
@@ -112,7 +112,7 @@ function WalkBack({ task }: { readonly task: Task }) {
 
 /** What the simulated days say of the task: its chance beside the wish, and its slack. */
 function Simulated({ task }: { readonly task: Task }) {
-  const [report] = useCalmDesk((state) => [chancesNow(state)] as const);
+  const [report] = useCalmSession((state) => [chancesNow(state)] as const);
   const one = report?.tasks.find((other) => other.task === task.id);
   if (!report || !one) return null;
   const { done, slackS } = one;
@@ -149,10 +149,10 @@ function Simulated({ task }: { readonly task: Task }) {
 
 /** Why a task is on the bench, and the spot that the packer would take at once, when there is one. */
 export function OnBench({ task, reason }: { readonly task: Task; readonly reason: BenchReason | null }) {
-  const { desk } = useAround();
-  const plan = useDesk((state) => state.plan);
-  const says = useDesk((state) => benchSays(state, task.id));
-  const stands = useDesk(benchStands);
+  const { session } = useApp();
+  const plan = useSession((state) => state.plan);
+  const says = useSession((state) => benchSays(state, task.id));
+  const stands = useSession(benchStands);
   const spot = stands ? (reason?.fitsAt ?? null) : null;
   return (
     <div className="task-bench">
@@ -160,7 +160,7 @@ export function OnBench({ task, reason }: { readonly task: Task; readonly reason
         <b>On the bench.</b> {says === null ? "Why is not known yet." : numberedSentence(plan, says)}
       </p>
       {spot && (
-        <button type="button" onClick={() => desk.place(task.id, spot)}>
+        <button type="button" onClick={() => session.place(task.id, spot)}>
           Place at {clock(spot.startS)}
           {spot.eva !== null && `, ${evaName(plan, spot.eva)}`}
         </button>
@@ -171,7 +171,7 @@ export function OnBench({ task, reason }: { readonly task: Task; readonly reason
 
 /** What the judge finds about the task. */
 export function TaskFindings({ task }: { readonly task: Task }) {
-  const findings = useCalm(useDeskList((state) => findingsOfTask(state, task.id)));
+  const findings = useCalm(useSessionList((state) => findingsOfTask(state, task.id)));
   if (findings.length === 0) return null;
   return (
     <ul className="task-findings" aria-label={`Findings on ${task.name}`}>

@@ -1,6 +1,6 @@
 import type { Verdict } from "../../answers/index.ts";
 import type { GivesUp, Plan, Schedule } from "../../plan/index.ts";
-import { type Desk, PRESENT } from "../../session/index.ts";
+import { type Session, PRESENT } from "../../session/index.ts";
 
 /** A day to be compared: the open one, or a variant. */
 export interface Compared {
@@ -19,8 +19,8 @@ export interface Compared {
 export const MOST_BESIDE = 2;
 
 /** The open day, and beside it the chosen variants that there are; the newest one when none is chosen. */
-export function daysToCompare(desk: Desk, chosen: readonly string[]): readonly Compared[] {
-  const { plan, verdict } = desk.state.getState();
+export function daysToCompare(session: Session, chosen: readonly string[]): readonly Compared[] {
+  const { plan, verdict } = session.state.getState();
   const present: Compared = {
     id: PRESENT,
     name: "The day as it stands",
@@ -33,7 +33,7 @@ export function daysToCompare(desk: Desk, chosen: readonly string[]): readonly C
   return [
     present,
     ...chosenOf(plan, chosen).flatMap((id): Compared[] => {
-      const day = desk.variantDay(id);
+      const day = session.variantDay(id);
       return day ? [{ ...day, clashes: day.clashes.length > 0 }] : [];
     }),
   ];

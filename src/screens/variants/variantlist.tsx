@@ -1,15 +1,15 @@
 import { type KeyboardEvent, type RefObject, useRef, useState } from "react";
 import type { VariantDay } from "../../session/index.ts";
 import { counted, grouped, percent } from "../../words/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import { Prose } from "../parts/prose.tsx";
 import { MOST_BESIDE } from "./days.ts";
 
 /** Every variant with what it comes to; which are compared, and what can be done with each. */
 export function VariantList({ chosen }: { readonly chosen: readonly string[] }) {
-  const { desk } = useAround();
-  useDesk((state) => state.plan);
-  const days = desk.state.getState().plan.variants.flatMap(({ id }) => desk.variantDay(id) ?? []);
+  const { session } = useApp();
+  useSession((state) => state.plan);
+  const days = session.state.getState().plan.variants.flatMap(({ id }) => session.variantDay(id) ?? []);
   return (
     <table className="variant-list">
       <caption className="unseen">Variants</caption>
@@ -34,12 +34,12 @@ export function VariantList({ chosen }: { readonly chosen: readonly string[] }) 
 }
 
 function Row({ day, chosen }: { readonly day: VariantDay; readonly chosen: readonly string[] }) {
-  const { look } = useAround();
+  const { view } = useApp();
   const [renaming, setRenaming] = useState(false);
   const rename = useRef<HTMLButtonElement>(null);
   const compare = (wanted: boolean): void => {
     const others = chosen.filter((id) => id !== day.id);
-    look.setState({ compared: wanted ? [...others, day.id].slice(-MOST_BESIDE) : others });
+    view.setState({ compared: wanted ? [...others, day.id].slice(-MOST_BESIDE) : others });
   };
   return (
     <tr>
@@ -114,7 +114,7 @@ function RowTools(props: {
   onRename(): void;
 }) {
   const { day, rename, onRename } = props;
-  const { desk } = useAround();
+  const { session } = useApp();
   const disabled = day.stands || day.clashes.length > 0;
   return (
     <div className="row-tools">
@@ -124,7 +124,7 @@ function RowTools(props: {
         aria-disabled={disabled}
         aria-label={`Adopt ${day.name}`}
         onClick={() => {
-          if (!disabled) desk.adoptVariant(day.id);
+          if (!disabled) session.adoptVariant(day.id);
         }}
       >
         Adopt
@@ -137,7 +137,7 @@ function RowTools(props: {
         className="danger"
         aria-label={`Remove ${day.name}`}
         onClick={() => {
-          desk.removeVariant(day.id);
+          session.removeVariant(day.id);
           document.querySelector<HTMLElement>(".variants h2")?.focus();
         }}
       >
@@ -149,7 +149,7 @@ function RowTools(props: {
 
 /** The name in a field: Enter takes it, Escape leaves it as it was. */
 function Name({ day, done }: { readonly day: VariantDay; readonly done: (byKey: boolean) => void }) {
-  const { desk } = useAround();
+  const { session } = useApp();
   const [name, setName] = useState(day.name);
   const [faulty, setFaulty] = useState(false);
   const over = useRef(false);
@@ -157,7 +157,7 @@ function Name({ day, done }: { readonly day: VariantDay; readonly done: (byKey: 
     // The field also loses the keyboard because it is done.
     if (over.current) return;
     const same = name.trim() === day.name;
-    const renamed = same || desk.renameVariant(day.id, name.trim()).ok;
+    const renamed = same || session.renameVariant(day.id, name.trim()).ok;
     setFaulty(!renamed);
     over.current = renamed;
     if (renamed) done(byKey);

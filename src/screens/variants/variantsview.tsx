@@ -1,6 +1,6 @@
 import "./variants.css";
 import { type FormEvent, useMemo, useRef, useState } from "react";
-import { useAround, useDesk, useLook } from "../context.ts";
+import { useApp, useSession, useView } from "../context.ts";
 import { Comparison } from "./comparison.tsx";
 import { chosenOf, daysToCompare } from "./days.ts";
 import { DifferenceList } from "./differencelist.tsx";
@@ -9,15 +9,15 @@ import { Weave } from "./weave.tsx";
 
 /** Named alternatives to the day: kept, listed, held against the day as it stands, and adopted. */
 export function VariantsView() {
-  const { desk } = useAround();
-  const plan = useDesk((state) => state.plan);
-  const verdict = useDesk((state) => state.verdict);
-  const compared = useLook((state) => state.compared);
+  const { session } = useApp();
+  const plan = useSession((state) => state.plan);
+  const verdict = useSession((state) => state.verdict);
+  const compared = useView((state) => state.compared);
   const days = useMemo(
-    () => daysToCompare(desk, compared),
-    // What is compared is read from the desk; these are what it is made of.
+    () => daysToCompare(session, compared),
+    // What is compared is read from the session; these are what it is made of.
     // eslint-disable-next-line react-hooks/exhaustive-deps
-    [desk, compared, plan, verdict],
+    [session, compared, plan, verdict],
   );
   const [present, ...beside] = days;
 
@@ -57,13 +57,13 @@ export function VariantsView() {
 
 /** Keeps the day as it stands under a name. */
 function Keep() {
-  const { desk, look } = useAround();
+  const { session, view } = useApp();
   const [name, setName] = useState("");
   const [fault, setFault] = useState<string | null>(null);
   const field = useRef<HTMLInputElement>(null);
   const keep = (event: FormEvent): void => {
     event.preventDefault();
-    const kept = desk.keepVariant(name.trim());
+    const kept = session.keepVariant(name.trim());
     if (!kept.ok) {
       setFault(name.trim() === "" ? "It needs a name." : (kept.error[0]?.message ?? "It cannot be kept."));
       field.current?.focus();
@@ -71,7 +71,7 @@ function Keep() {
     }
     setFault(null);
     setName("");
-    look.setState((now) => ({ compared: [...now.compared, kept.value].slice(-2) }));
+    view.setState((now) => ({ compared: [...now.compared, kept.value].slice(-2) }));
   };
   return (
     <form className="keep-day" onSubmit={keep}>

@@ -3,7 +3,7 @@ import type { Relaxation, WhyReport } from "../../answers/index.ts";
 import { applyEdit, type Plan } from "../../plan/index.ts";
 import { type Asking, tasksById } from "../../session/index.ts";
 import { counted, grouped, numberedSentence, numberedTask, percent, signed } from "../../words/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import { DayChances } from "../daychances.tsx";
 import { Prose } from "../parts/prose.tsx";
 import { FEW } from "./conflict.tsx";
@@ -55,15 +55,15 @@ const Way = memo(function Way(props: {
   readonly stale: boolean;
 }) {
   const { way, plan, before, stale } = props;
-  const { desk, look } = useAround();
-  const variant = useDesk((state) => state.plan.variants.find((one) => one.id === props.kept) ?? null);
+  const { session, view } = useApp();
+  const variant = useSession((state) => state.plan.variants.find((one) => one.id === props.kept) ?? null);
   const [fresh, setFresh] = useState(false);
   const taken = (): void => {
-    const id = desk.tryRelaxation(way);
+    const id = session.tryRelaxation(way);
     if (id === null) return;
     setFresh(true);
-    const name = desk.state.getState().plan.variants.find((one) => one.id === id)?.name ?? "";
-    look.setState({ compared: [id], spoken: `Kept as variant ${name}.` });
+    const name = session.state.getState().plan.variants.find((one) => one.id === id)?.name ?? "";
+    view.setState({ compared: [id], spoken: `Kept as variant ${name}.` });
   };
   return (
     <li className="why-way">
@@ -123,8 +123,8 @@ function Cost(props: { readonly way: Relaxation; readonly plan: Plan; readonly b
 
 /** What can be done with a way that is kept as a variant. */
 function Kept({ variant, fresh }: { readonly variant: string; readonly fresh: boolean }) {
-  const { desk, look } = useAround();
-  const stands = useDesk(() => desk.variantDay(variant)?.stands ?? false);
+  const { session, view } = useApp();
+  const stands = useSession(() => session.variantDay(variant)?.stands ?? false);
   return (
     <div className="way-kept">
       <span className="state fine">{stands ? "This is the day now" : "Kept as a variant"}</span>
@@ -133,7 +133,7 @@ function Kept({ variant, fresh }: { readonly variant: string; readonly fresh: bo
         className="primary"
         // The keyboard goes on where the pressed button was.
         autoFocus={fresh}
-        onClick={() => look.setState({ screen: "variants", compared: [variant] })}
+        onClick={() => view.setState({ screen: "variants", compared: [variant] })}
       >
         Compare
       </button>
@@ -141,7 +141,7 @@ function Kept({ variant, fresh }: { readonly variant: string; readonly fresh: bo
         type="button"
         aria-disabled={stands}
         onClick={() => {
-          if (!stands) desk.adoptVariant(variant);
+          if (!stands) session.adoptVariant(variant);
         }}
       >
         Adopt
@@ -151,8 +151,8 @@ function Kept({ variant, fresh }: { readonly variant: string; readonly fresh: bo
 }
 
 function Dropped({ tasks }: { readonly tasks: readonly string[] }) {
-  const plan = useDesk((state) => state.plan);
-  const byId = useDesk(tasksById);
+  const plan = useSession((state) => state.plan);
+  const byId = useSession(tasksById);
   const isMust = (task: string): boolean => byId.get(task)?.must ?? false;
   return (
     <details>

@@ -1,8 +1,8 @@
 import { useEffect, useRef } from "react";
 import type { WhyReport } from "../../answers/index.ts";
-import { type Asking, type DeskState, whyIsStale } from "../../session/index.ts";
+import { type Asking, type SessionState, whyIsStale } from "../../session/index.ts";
 import { counted, numberedSentence, numberedTask } from "../../words/index.ts";
-import { useAround, useDesk } from "../context.ts";
+import { useApp, useSession } from "../context.ts";
 import { Conflict, FEW, Guarded } from "./conflict.tsx";
 import { Relaxations } from "./relaxations.tsx";
 
@@ -10,14 +10,14 @@ import { Relaxations } from "./relaxations.tsx";
 const LONG_S = 20;
 /** The open question why: what stands against it, and what could be given up. Nothing when none is open. */
 export function WhyPanel() {
-  const why = useDesk((state) => state.why);
+  const why = useSession((state) => state.why);
   return why ? <Answer key={why.task ?? "the day"} why={why} /> : null;
 }
 
 function Answer({ why }: { readonly why: Asking }) {
-  const { desk } = useAround();
-  const plan = useDesk((state) => state.plan);
-  const stale = useDesk(whyIsStale);
+  const { session } = useApp();
+  const plan = useSession((state) => state.plan);
+  const stale = useSession(whyIsStale);
   const heading = useRef<HTMLHeadingElement>(null);
   const task = why.plan.tasks.find((one) => one.id === why.task);
   const { report } = why;
@@ -51,7 +51,7 @@ function Answer({ why }: { readonly why: Asking }) {
         if (event.key !== "Escape") return;
         event.preventDefault();
         event.stopPropagation();
-        desk.closeWhy();
+        session.closeWhy();
       }}
     >
       <header className="beside-head">
@@ -61,9 +61,7 @@ function Answer({ why }: { readonly why: Asking }) {
             {task ? numberedTask(why.plan, task.id) : "The day as it stands"}
           </h2>
         </div>
-        <button type="button" className="quiet" aria-label="Close the answer" onClick={() => desk.closeWhy()}>
-          ×
-        </button>
+        <Closer />
       </header>
       {why.finding !== null && (
         <p className="why-asked">Asked at: {numberedSentence(why.plan, why.finding)}</p>
@@ -76,9 +74,19 @@ function Answer({ why }: { readonly why: Asking }) {
   );
 }
 
+function Closer() {
+  const { session } = useApp();
+  const close = (): void => session.closeWhy();
+  return (
+    <button type="button" className="quiet" aria-label="Close the answer" onClick={close}>
+      ×
+    </button>
+  );
+}
+
 /** How far the search is, and what can be done about it. */
 function How({ why, stale }: { readonly why: Asking; readonly stale: boolean }) {
-  const { desk } = useAround();
+  const { session } = useApp();
   const { report, running } = why;
   const tried = report?.tried ?? 0;
   const offers = report?.offers ?? 0;
@@ -93,7 +101,7 @@ function How({ why, stale }: { readonly why: Asking; readonly stale: boolean }) 
             aria-label="Changes tried"
           />
           <span className="note">{offers === 0 ? "Looking…" : `${tried} of ${offers} changes tried`}</span>
-          <button type="button" onClick={() => desk.stopWhy()}>
+          <button type="button" onClick={() => session.stopWhy()}>
             Stop
           </button>
         </>
@@ -101,7 +109,7 @@ function How({ why, stale }: { readonly why: Asking; readonly stale: boolean }) 
       {!running && stale && (
         <p className="state tight">
           The day has changed since: this was said of the day before.
-          <button type="button" onClick={() => void desk.askAgain()}>
+          <button type="button" onClick={() => void session.askAgain()}>
             Ask again
           </button>
         </p>
@@ -110,7 +118,7 @@ function How({ why, stale }: { readonly why: Asking; readonly stale: boolean }) 
         <>
           <span className="note">{ended(why)}</span>
           {short && (
-            <button type="button" onClick={() => void desk.askAgain(LONG_S)}>
+            <button type="button" onClick={() => void session.askAgain(LONG_S)}>
               Look longer
             </button>
           )}
@@ -133,7 +141,7 @@ function ended({ end, report, message }: Asking): string {
 function Found(props: {
   readonly why: Asking;
   readonly report: WhyReport;
-  readonly plan: DeskState["plan"];
+  readonly plan: SessionState["plan"];
   readonly stale: boolean;
 }) {
   const { why, report, stale } = props;
@@ -167,12 +175,12 @@ function known(why: Asking, { state, sentence }: WhyReport): string {
 
 /** Says the outcome once, when the search has ended. */
 function useSpoken({ running, report, end }: Asking): void {
-  const { look } = useAround();
+  const { view } = useApp();
   useEffect(() => {
     if (running || !report || end !== "answered") return;
     const ways = report.relaxations.length;
     const words =
       ways === 0 ? "No change that was tried makes it fit." : `${counted(ways, "way")} to make it fit.`;
-    look.setState({ spoken: `${report.sentence} ${words}` });
-  }, [running, report, end, look]);
+    view.setState({ spoken: `${report.sentence} ${words}` });
+  }, [running, report, end, view]);
 }

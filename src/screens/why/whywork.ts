@@ -1,13 +1,13 @@
-import { type Command, type Desk, placementsByTask } from "../../session/index.ts";
-import type { Look } from "../look.ts";
+import { type Command, type Session, placementsByTask } from "../../session/index.ts";
+import type { ViewStore } from "../viewstate.ts";
 
 /** The commands on questions and alternatives: they are there on every screen. */
-export function whyWork(desk: Desk, look: Look): readonly Command[] {
-  const now = desk.state.getState;
+export function whyWork(session: Session, view: ViewStore): readonly Command[] {
+  const now = session.state.getState;
   const benched = (): string | undefined =>
     now().selection.find((task) => !placementsByTask(now()).has(task));
   const onDay = (ask: () => void): void => {
-    look.setState({ screen: "day" });
+    view.setState({ screen: "day" });
     ask();
   };
   return [
@@ -18,7 +18,7 @@ export function whyWork(desk: Desk, look: Look): readonly Command[] {
       keys: ["W"],
       where: "line",
       disabledReason: () => (benched() === undefined ? "Select a task on the bench first." : null),
-      run: () => onDay(() => void desk.askWhy(benched() ?? null)),
+      run: () => onDay(() => void session.askWhy(benched() ?? null)),
     },
     {
       id: "why day",
@@ -27,7 +27,7 @@ export function whyWork(desk: Desk, look: Look): readonly Command[] {
       keys: [],
       where: "page",
       disabledReason: () => (now().verdict.score.breaches === 0 ? "No rule is broken." : null),
-      run: () => onDay(() => void desk.askWhy(null)),
+      run: () => onDay(() => void session.askWhy(null)),
     },
     {
       id: "stop why",
@@ -36,7 +36,7 @@ export function whyWork(desk: Desk, look: Look): readonly Command[] {
       keys: [],
       where: "page",
       disabledReason: () => (now().why?.running ? null : "No question is being looked into."),
-      run: () => desk.stopWhy(),
+      run: () => session.stopWhy(),
     },
   ];
 }

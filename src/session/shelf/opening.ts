@@ -212,7 +212,7 @@ async function restore(core: Core, open: Open): Promise<boolean> {
   }
 }
 
-/** `answers` is called once the store has answered; false where something else is on the desk by then. */
+/** `answers` is called once the store has answered; false where something else is open by then. */
 async function openLast({ ports }: Core, open: Open, answers: () => boolean): Promise<boolean> {
   const { archive, windows } = ports;
   const slot = windows?.lastOpen() ?? (await archive.lastOpen());

@@ -1,4 +1,4 @@
-import type { DeskPorts } from "../ports.ts";
+import type { SessionPorts } from "../ports.ts";
 import { alone, type Pen } from "./windows.ts";
 
 /** Another window that has the pen is given so long to turn out to be gone, as one that is just being loaded anew, ms. */
@@ -25,7 +25,7 @@ interface Held {
 
 /** `on` is told of every pen that comes and goes. */
 export function pensOf(
-  { windows, clock }: Pick<DeskPorts, "windows" | "clock">,
+  { windows, clock }: Pick<SessionPorts, "windows" | "clock">,
   on: { has(slot: string): void; lost(slot: string): void },
 ): Pens {
   const pens = new Map<string, Held>();

@@ -47,7 +47,7 @@ export interface ShelfCommands extends Pick<Opening, "openSlot"> {
   planOf(which: Which): Promise<Plan | null>;
 }
 
-interface Around {
+interface AppServices {
   readonly edits: EditCommands;
   readonly saver: Saver;
   readonly opening: Opening;
@@ -56,7 +56,7 @@ interface Around {
 
 const IN_USE = "It is open in another window: close it there first.";
 
-export function shelfCommands(core: Core, { edits, saver, opening, keeping }: Around): ShelfCommands {
+export function shelfCommands(core: Core, { edits, saver, opening, keeping }: AppServices): ShelfCommands {
   const { state, ports } = core;
   const { archive, clock, windows } = ports;
   const { foundAt, planOf } = reading(core);

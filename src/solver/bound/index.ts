@@ -44,7 +44,7 @@ export class Proof {
     const classes = routeClasses(problem);
     this.bound = crewTimeBound(problem, classes, musts);
     this.boundMusts = musts;
-    this.look(best());
+    this.view(best());
     if (this.proved) return;
     yield;
     const enough = (): number => best().worth;
@@ -84,7 +84,7 @@ export class Proof {
       for (const work of open) {
         const { done } = work.going.next();
         this.bound = Math.min(this.bound, work.bound.worth);
-        this.look(best());
+        this.view(best());
         if (this.proved) return;
         if (done === true) open.delete(work);
         else yield;
@@ -93,7 +93,7 @@ export class Proof {
   }
 
   /** Takes what the bound says about `board` now, which counts for days with as many must-do tasks as it was made for. */
-  look(board: Board): void {
+  view(board: Board): void {
     if (this.bound === Infinity || this.boundMusts !== (board.mustOut === 0)) return;
     this.worth = Math.min(this.worth, Math.max(this.bound, board.worth));
     this.proved = this.boundMusts && this.worth <= board.worth;

@@ -134,12 +134,12 @@ export class Insertion {
 
   /** Places `activity` where it costs least; each place is overlooked with probability `blink`. False: nowhere. */
   place(activity: number, blink: number): boolean {
-    if (!this.look(activity, blink)) return false;
+    if (!this.view(activity, blink)) return false;
     return this.take();
   }
 
   /** Finds the places of least cost without taking one; false when slack leaves none. */
-  look(activity: number, blink: number): boolean {
+  view(activity: number, blink: number): boolean {
     const { day, problem } = this;
     const { board } = day;
     this.found = 0;

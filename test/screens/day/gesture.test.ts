@@ -2,21 +2,21 @@
 import { afterEach, describe, expect, it } from "vitest";
 import { timeScale } from "../../../src/editor/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
-import { type Desk, tasksById } from "../../../src/session/index.ts";
+import { type Session, tasksById } from "../../../src/session/index.ts";
 import { dayGesture, type DayGesture } from "../../../src/screens/day/gesture.ts";
 import { stuckWords } from "../../../src/screens/day/speech.ts";
 import { windowing } from "../../../src/screens/day/windowing.ts";
 import { standingOf } from "../../../src/screens/day/line/geometry.ts";
-import { createLook, type Look } from "../../../src/screens/look.ts";
-import { deskWith } from "../../session/bench.ts";
+import { createViewStore, type ViewStore } from "../../../src/screens/viewstate.ts";
+import { sessionWith } from "../../session/bench.ts";
 
 /** Lanes 100 px high from the page's top left, one pixel for ten seconds, MET 0 at the left edge. */
 const WIDE = 3000;
 const window0 = { startS: 0, endS: WIDE * 10 };
 
 interface Table {
-  readonly desk: Desk;
-  readonly look: Look;
+  readonly session: Session;
+  readonly view: ViewStore;
   readonly gesture: DayGesture;
   readonly stop: () => void;
 }
@@ -28,22 +28,22 @@ afterEach(() => {
 });
 
 function lay(): Table {
-  const { desk } = deskWith();
-  const look = createLook("light");
-  look.setState({ window: window0 });
+  const { session } = sessionWith();
+  const view = createViewStore("light");
+  view.setState({ window: window0 });
   const ground = () => {
-    const state = desk.state.getState();
+    const state = session.state.getState();
     const { plan, verdict } = state;
     const standing = standingOf(plan, plan.schedule, verdict, tasksById(state), 100);
-    return { standing, scale: timeScale(look.getState().window, WIDE), left: 0, top: 0 };
+    return { standing, scale: timeScale(view.getState().window, WIDE), left: 0, top: 0 };
   };
   const windows = windowing(
-    look,
-    () => desk.state.getState().plan,
-    () => desk.state.getState().verdict,
+    view,
+    () => session.state.getState().plan,
+    () => session.state.getState().verdict,
   );
-  const gesture = dayGesture({ desk, look, ground, windows, walkS: () => () => 60 });
-  table = { desk, look, gesture, stop: gesture.listen() };
+  const gesture = dayGesture({ session, view, ground, windows, walkS: () => () => 60 });
+  table = { session, view, gesture, stop: gesture.listen() };
   return table;
 }
 
@@ -72,50 +72,50 @@ function pressOne(): void {
 }
 
 const spotOf = (task: string) =>
-  table.desk.state.getState().plan.schedule.placements.find((placement) => placement.task === task);
+  table.session.state.getState().plan.schedule.placements.find((placement) => placement.task === task);
 
 describe("a task held by the pointer", () => {
   it("is not judged anew where the pointer moved and its start on the grid did not", () => {
-    const { desk, look } = lay();
+    const { session, view } = lay();
     pressOne();
     move(777, 50);
-    const judged = desk.state.getState().preview;
-    const held = look.getState().inHand;
+    const judged = session.state.getState().preview;
+    const held = view.getState().inHand;
     // A pixel is ten seconds, a step of the grid a minute.
     move(778, 52);
-    expect(desk.state.getState().preview).toBe(judged);
-    expect(look.getState().inHand).toBe(held);
+    expect(session.state.getState().preview).toBe(judged);
+    expect(view.getState().inHand).toBe(held);
     move(800, 52);
-    expect(desk.state.getState().preview).not.toBe(judged);
+    expect(session.state.getState().preview).not.toBe(judged);
   });
 
   it("is judged on every move, before it is let go", () => {
-    const { desk, look } = lay();
+    const { session, view } = lay();
     pressOne();
-    expect(desk.state.getState().preview).toBeNull();
+    expect(session.state.getState().preview).toBeNull();
     move(865, 50);
-    const near = desk.state.getState().preview!;
+    const near = session.state.getState().preview!;
     expect(near.schedule.placements[0]!.startS).toBe(8220);
     expect(near.verdict.outings[0]!.stretches.find((one) => one.task === "one")!.span.startS).toBe(8220);
     // 200 s into the stay, long before the EVA may begin: a breach, told while the button is still down.
     move(65, 50);
-    const { preview } = desk.state.getState();
+    const { preview } = session.state.getState();
     expect(preview!.difference.gained.some((finding) => finding.level === "breach")).toBe(true);
-    expect(look.getState().inHand).toMatchObject({ task: "one", by: "pointer" });
+    expect(view.getState().inHand).toMatchObject({ task: "one", by: "pointer" });
     expect(spotOf("one")!.startS).toBe(7200);
   });
 
   it("goes down as one step, whatever the way was", () => {
-    const { desk } = lay();
-    const before = desk.state.getState().history.undo.length;
+    const { session } = lay();
+    const before = session.state.getState().history.undo.length;
     pressOne();
     for (let x = 765; x < 1400; x += 7) move(x, 50);
     move(1065, 50);
     release();
     expect(spotOf("one")).toMatchObject({ startS: 10_200, crew: ["ev1"] });
-    expect(desk.state.getState().history.undo.length).toBe(before + 1);
-    expect(desk.state.getState().preview).toBeNull();
-    desk.undo();
+    expect(session.state.getState().history.undo.length).toBe(before + 1);
+    expect(session.state.getState().preview).toBeNull();
+    session.undo();
     expect(spotOf("one")!.startS).toBe(7200);
   });
 
@@ -128,15 +128,15 @@ describe("a task held by the pointer", () => {
   });
 
   it("Escape takes it back without a trace", () => {
-    const { desk, look } = lay();
-    const { plan, history } = desk.state.getState();
+    const { session, view } = lay();
+    const { plan, history } = session.state.getState();
     pressOne();
     move(1200, 150);
     expect(key("Escape")).toBe(true);
     release();
-    expect(desk.state.getState().plan).toBe(plan);
-    expect(desk.state.getState().history).toBe(history);
-    expect(look.getState().inHand).toBeNull();
+    expect(session.state.getState().plan).toBe(plan);
+    expect(session.state.getState().history).toBe(history);
+    expect(view.getState().inHand).toBeNull();
   });
 
   it("dropped on the bench is benched, and a benched one dropped on the line is placed", () => {
@@ -153,39 +153,39 @@ describe("a task held by the pointer", () => {
   });
 
   it("a click selects and moves nothing", () => {
-    const { desk } = lay();
-    const { plan } = desk.state.getState();
+    const { session } = lay();
+    const { plan } = session.state.getState();
     pressOne();
     move(767, 51);
     release();
-    expect(desk.state.getState().selection).toEqual(["one"]);
-    expect(desk.state.getState().plan).toBe(plan);
+    expect(session.state.getState().selection).toEqual(["one"]);
+    expect(session.state.getState().plan).toBe(plan);
   });
 
   it("a pinned task stays and says so", () => {
-    const { desk, look } = lay();
-    desk.pin(["one"]);
+    const { session, view } = lay();
+    session.pin(["one"]);
     pressOne();
     move(1200, 50);
-    expect(desk.state.getState().preview).toBeNull();
-    expect(look.getState().spoken).toContain("Pinned");
+    expect(session.state.getState().preview).toBeNull();
+    expect(view.getState().spoken).toContain("Pinned");
   });
 
   it("a pinned task offers to be unpinned, and not only in words", () => {
-    const { desk, look } = lay();
-    desk.pin(["one"]);
+    const { session, view } = lay();
+    session.pin(["one"]);
     pressOne();
     move(1200, 50);
-    expect(look.getState().refused).toMatchObject({ tasks: ["one"], x: 1200, y: 50 });
+    expect(view.getState().refused).toMatchObject({ tasks: ["one"], x: 1200, y: 50 });
     expect(gesture().active()).toBe(false);
   });
 
   it("undo while it is held ends the gesture", () => {
-    const { desk, look, gesture } = lay();
+    const { session, view, gesture } = lay();
     pressOne();
     move(1200, 50);
-    desk.undo();
-    expect(look.getState().inHand).toBeNull();
+    session.undo();
+    expect(view.getState().inHand).toBeNull();
     expect(gesture.active()).toBe(false);
     release();
     expect(spotOf("one")!.startS).toBe(7200);
@@ -194,23 +194,23 @@ describe("a task held by the pointer", () => {
 
 const gesture = () => table.gesture;
 const second = (startS: number, crew = ["ev1"]) =>
-  table.desk.place("two", { eva: "eva-1", crew, startS: instant(startS) });
+  table.session.place("two", { eva: "eva-1", crew, startS: instant(startS) });
 
 describe("several in one hand", () => {
   it("all that are selected go along, as one step with one name", () => {
-    const { desk } = lay();
+    const { session } = lay();
     second(9000, ["ev2"]);
-    desk.select(["one", "two"]);
+    session.select(["one", "two"]);
     pressOne();
     move(825, 50);
-    expect(desk.state.getState().preview!.tasks).toEqual(["one", "two"]);
+    expect(session.state.getState().preview!.tasks).toEqual(["one", "two"]);
     release();
     expect([spotOf("one")!.startS, spotOf("two")!.startS]).toEqual([7800, 9600]);
-    expect(desk.state.getState().history.undo.at(-1)!.name).toBe("Move 2 tasks");
+    expect(session.state.getState().history.undo.at(-1)!.name).toBe("Move 2 tasks");
   });
 
   it("a click with the adding key adds and takes out", () => {
-    const { desk } = lay();
+    const { session } = lay();
     second(9000);
     const press = (task: string, x: number) => {
       gesture().press(pointer("pointerdown", x, 50), { task, lane: "ev1", offsetS: 0, more: true });
@@ -218,13 +218,13 @@ describe("several in one hand", () => {
     };
     press("one", 720);
     press("two", 900);
-    expect(desk.state.getState().selection).toEqual(["one", "two"]);
+    expect(session.state.getState().selection).toEqual(["one", "two"]);
     press("one", 720);
-    expect(desk.state.getState().selection).toEqual(["two"]);
+    expect(session.state.getState().selection).toEqual(["two"]);
   });
 
   it("an EVA is moved by its bar, keeps its crew across lanes and never lands on the bench", () => {
-    const { desk } = lay();
+    const { session } = lay();
     benchAt(300);
     second(9000, ["ev2"]);
     gesture().press(pointer("pointerdown", 800, 10), {
@@ -236,7 +236,7 @@ describe("several in one hand", () => {
     move(860, 350);
     release();
     // The tasks stand on whole minutes and keep their distances; egress follows from the first of them.
-    const { verdict, history } = desk.state.getState();
+    const { verdict, history } = session.state.getState();
     // 7800 less 111 s of way (99 m at 0.9 m/s) and 600 s of egress work.
     expect(spotOf("one")!.startS).toBe(7800);
     expect(verdict.outings[0]!.span.startS).toBe(7089);
@@ -249,40 +249,40 @@ describe("several in one hand", () => {
 
 describe("the others", () => {
   it("stay, or slide while the key for it is down, and the step says so", () => {
-    const { desk, look } = lay();
+    const { session, view } = lay();
     second(8400);
     pressOne();
     move(825, 50);
-    expect(look.getState().inHand).toMatchObject({ manner: "stay" });
-    expect(look.getState().inHand!.slid.size).toBe(0);
+    expect(view.getState().inHand).toMatchObject({ manner: "stay" });
+    expect(view.getState().inHand!.slid.size).toBe(0);
     const shift = (type: string, shiftKey: boolean) =>
       window.dispatchEvent(new KeyboardEvent(type, { key: "Shift", shiftKey }));
     shift("keydown", true);
     // One now runs 7800 to 8700; two is at the same place and follows at once.
-    expect(look.getState().inHand!.slid).toEqual(new Map([["two", 300]]));
+    expect(view.getState().inHand!.slid).toEqual(new Map([["two", 300]]));
     shift("keyup", false);
-    expect(look.getState().inHand!.slid.size).toBe(0);
+    expect(view.getState().inHand!.slid.size).toBe(0);
     shift("keydown", true);
     release();
     expect(spotOf("two")!.startS).toBe(8700);
-    expect(desk.state.getState().history.undo.at(-1)!.name).toBe("Move Task one, 1 other slides");
+    expect(session.state.getState().history.undo.at(-1)!.name).toBe("Move Task one, 1 other slides");
   });
 });
 
 describe("what cannot slide, and the day before the move", () => {
   it("a pinned other stays where it is, and is told while the hand is over it", () => {
-    const { desk, look } = lay();
+    const { session, view } = lay();
     second(8400);
-    desk.edit("Pin", (plan) => ({
+    session.edit("Pin", (plan) => ({
       tasks: plan.tasks.map((one) => (one.id === "two" ? { ...one, pin: { startS: instant(8400) } } : one)),
     }));
-    look.setState({ manner: "slide" });
+    view.setState({ manner: "slide" });
     pressOne();
     move(825, 50);
-    const { inHand } = look.getState();
+    const { inHand } = view.getState();
     expect(inHand!.stuck).toEqual([{ task: "two", why: "pinned" }]);
     expect(inHand!.slid.size).toBe(0);
-    expect(stuckWords(desk.state.getState().plan, inHand!.stuck)).toBe(
+    expect(stuckWords(session.state.getState().plan, inHand!.stuck)).toBe(
       "Task two cannot slide: it is pinned.",
     );
     release();
@@ -290,70 +290,70 @@ describe("what cannot slide, and the day before the move", () => {
   });
 
   it("is kept with its verdict when something is set down elsewhere, and not when it is where it was", () => {
-    const { desk, look } = lay();
-    const { plan, verdict } = desk.state.getState();
+    const { session, view } = lay();
+    const { plan, verdict } = session.state.getState();
     pressOne();
     move(825, 50);
-    expect(look.getState().before).toBeNull();
+    expect(view.getState().before).toBeNull();
     release();
-    expect(look.getState().before).toEqual({
+    expect(view.getState().before).toEqual({
       plan,
       verdict,
-      now: desk.state.getState().plan,
+      now: session.state.getState().plan,
       tasks: ["one"],
     });
     pressOne();
     move(900, 50);
     move(825, 50);
     release();
-    expect(look.getState().before).toBeNull();
+    expect(view.getState().before).toBeNull();
   });
 });
 
 describe("an end in hand", () => {
   it("makes the task longer, as one step that undo takes back whole", () => {
-    const { desk } = lay();
+    const { session } = lay();
     gesture().press(pointer("pointerdown", 810, 50), { task: "one", lane: "ev1", offsetS: 0, edge: "end" });
     move(870, 150);
-    const { preview } = desk.state.getState();
+    const { preview } = session.state.getState();
     expect(preview!.plan.tasks[0]!.duration.likelyS).toBe(1500);
     expect(preview!.schedule.placements[0]).toMatchObject({ startS: 7200, crew: ["ev1"] });
     release();
-    expect(desk.state.getState().plan.tasks[0]!.duration.likelyS).toBe(1500);
-    expect(desk.undo()).toBe("Duration of Task one");
-    expect(desk.state.getState().plan.tasks[0]!.duration.likelyS).toBe(900);
+    expect(session.state.getState().plan.tasks[0]!.duration.likelyS).toBe(1500);
+    expect(session.undo()).toBe("Duration of Task one");
+    expect(session.state.getState().plan.tasks[0]!.duration.likelyS).toBe(900);
   });
 
   it("the start moves alone; a pinned start refuses, a pinned task's end does not", () => {
-    const { desk, look } = lay();
+    const { session, view } = lay();
     const press = (edge: "start" | "end", x: number) =>
       gesture().press(pointer("pointerdown", x, 50), { task: "one", lane: "ev1", offsetS: 0, edge });
     press("start", 720);
     move(690, 50);
     release();
     expect(spotOf("one")!.startS).toBe(6900);
-    expect(desk.state.getState().plan.tasks[0]!.duration.likelyS).toBe(1200);
-    desk.pin(["one"]);
+    expect(session.state.getState().plan.tasks[0]!.duration.likelyS).toBe(1200);
+    session.pin(["one"]);
     press("start", 690);
     move(660, 50);
-    expect(look.getState().refused).not.toBeNull();
+    expect(view.getState().refused).not.toBeNull();
     release();
     press("end", 810);
     move(840, 50);
     release();
-    expect(desk.state.getState().plan.tasks[0]!.duration.likelyS).toBe(1500);
+    expect(session.state.getState().plan.tasks[0]!.duration.likelyS).toBe(1500);
   });
 });
 
 describe("a task held by keys", () => {
   it("is taken, moved by minutes and across lanes, and set down", () => {
-    const { desk, gesture } = lay();
+    const { session, gesture } = lay();
     expect(gesture.take("one", "ev1")).toBe(true);
     expect(gesture.take("two", null)).toBe(false);
     key("ArrowRight");
     key("ArrowRight", true);
     key("ArrowDown");
-    expect(desk.state.getState().preview!.schedule.placements[0]).toMatchObject({
+    expect(session.state.getState().preview!.schedule.placements[0]).toMatchObject({
       startS: 7860,
       crew: ["ev2"],
     });
@@ -364,10 +364,10 @@ describe("a task held by keys", () => {
   });
 
   it("goes to the bench and comes back, and Escape takes all of it back", () => {
-    const { desk, gesture } = lay();
+    const { session, gesture } = lay();
     gesture.take("one", "ev1");
     key("b");
-    expect(desk.state.getState().preview!.schedule.placements).toHaveLength(0);
+    expect(session.state.getState().preview!.schedule.placements).toHaveLength(0);
     key("Escape");
     expect(spotOf("one")!.startS).toBe(7200);
     gesture.take("one", "ev1");

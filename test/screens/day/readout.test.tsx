@@ -13,12 +13,12 @@ describe("the line at the foot of the day", () => {
   it("says by what the plan is known, as its pages do, and never that of a plan before", () => {
     vi.useFakeTimers();
     try {
-      const { desk } = show(<Readout />);
-      const known = (): string => `Plan ${shortFingerprint(desk.state.getState().plan)}`;
+      const { session } = show(<Readout />);
+      const known = (): string => `Plan ${shortFingerprint(session.state.getState().plan)}`;
       const before = known();
       expect(foot()).toContain(before);
 
-      act(() => desk.bench(["one"]));
+      act(() => session.bench(["one"]));
       expect(known()).not.toBe(before);
       expect(foot()).not.toContain(before);
       act(() => void vi.advanceTimersByTime(2000));
@@ -29,15 +29,15 @@ describe("the line at the foot of the day", () => {
   });
 
   it("leaves it out where a great many measured heights would have to be read through for it", () => {
-    show(<Readout />, (desk) => {
+    show(<Readout />, (session) => {
       const rows = 210;
       const row = Array.from({ length: rows }, () => "0").join(" ");
       const ground = {
         ...{ type: "grid", westM: -1000, southM: -1000, cellM: 10, columns: rows, rows },
         heights: Array.from({ length: rows }, () => row),
       };
-      desk.open(JSON.stringify({ ...desk.state.getState().plan, ground }));
-      expect(desk.state.getState().plan.ground?.type).toBe("grid");
+      session.open(JSON.stringify({ ...session.state.getState().plan, ground }));
+      expect(session.state.getState().plan.ground?.type).toBe("grid");
     });
     expect(foot()).toContain("Nothing");
     expect(foot()).not.toContain("Plan ");

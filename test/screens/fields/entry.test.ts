@@ -8,7 +8,7 @@ import { utc } from "../../../src/screens/fields/dateentry.ts";
 import { moment, secondsIn, span, stretches } from "../../../src/screens/fields/timeentry.ts";
 import { readDraft } from "../../../src/screens/fields/draft.ts";
 import { evaTable } from "../../../src/screens/fields/crew.ts";
-import { deskWith, planOf, smallInput } from "../../session/bench.ts";
+import { sessionWith, planOf, smallInput } from "../../session/bench.ts";
 
 const plan = planOf({
   ...smallInput,
@@ -287,10 +287,10 @@ describe("entries of one field", () => {
 
 describe("the bounds of an EVA", () => {
   const write = (label: string, draft: string) => {
-    const { desk } = deskWith();
-    const { plan: now } = desk.state.getState();
+    const { session } = sessionWith();
+    const { plan: now } = session.state.getState();
     const cell = evaTable.lines(now)[0]!.cells.find((one) => one?.label === `${label} of EVA 1`)!;
-    const read = readDraft(desk, now, cell, draft);
+    const read = readDraft(session, now, cell, draft);
     return read.ok ? "taken" : read.error;
   };
 

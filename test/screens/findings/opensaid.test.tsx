@@ -1,7 +1,7 @@
 // @vitest-environment jsdom
 import { act } from "react";
 import { describe, expect, it } from "vitest";
-import { DayContext } from "../../../src/screens/day/around.ts";
+import { DayContext } from "../../../src/screens/day/context.ts";
 import { OpenSaid } from "../../../src/screens/findings/opensaid.tsx";
 import { planOf, smallInput } from "../../session/bench.ts";
 import { click, setStage, show } from "../setup/stage.tsx";
@@ -15,25 +15,25 @@ function shown() {
     <DayContext value={{ gesture: null as never, windows: { reveal: () => undefined } as never }}>
       <OpenSaid />
     </DayContext>,
-    (desk) => {
-      desk.open(JSON.stringify(planOf(smallInput)));
-      desk.setAuthor("Ada");
+    (session) => {
+      session.open(JSON.stringify(planOf(smallInput)));
+      session.setAuthor("Ada");
     },
   );
 }
 
 describe("what was said of a plan and is not done with", () => {
   it("is counted: open comments, and sign-offs that a later change has undone, each with the way to it", () => {
-    const { desk, look } = shown();
+    const { session, view } = shown();
     expect(part()).toBeNull();
     act(() => {
-      desk.comment({ kind: "task", id: "two" }, "Is one bag enough?");
-      desk.sign({ kind: "task", id: "one" });
-      desk.sign({ kind: "rule", id: "walking" });
+      session.comment({ kind: "task", id: "two" }, "Is one bag enough?");
+      session.sign({ kind: "task", id: "one" });
+      session.sign({ kind: "rule", id: "walking" });
     });
     expect(part()?.querySelector("summary")?.textContent).toBe("1 comment open");
     act(() => {
-      desk.edit("Rename", ({ tasks }) => ({
+      session.edit("Rename", ({ tasks }) => ({
         tasks: tasks.map((task) => (task.id === "one" ? { ...task, name: "Another" } : task)),
       }));
     });
@@ -46,12 +46,12 @@ describe("what was said of a plan and is not done with", () => {
       "task 1 Another",
     ]);
     click(rows[0]!);
-    expect(desk.state.getState().selection).toEqual(["two"]);
-    expect(look.getState().spoken).toBe("Ada: Is one bag enough?");
+    expect(session.state.getState().selection).toEqual(["two"]);
+    expect(view.getState().spoken).toBe("Ada: Is one bag enough?");
     // Taken back, the change undoes the sign-off no longer; and a settled comment is done with.
     act(() => {
-      desk.undo();
-      desk.settle(desk.state.getState().plan.comments[0]!, true);
+      session.undo();
+      session.settle(session.state.getState().plan.comments[0]!, true);
     });
     expect(part()).toBeNull();
   });

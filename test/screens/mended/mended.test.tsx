@@ -20,10 +20,10 @@ const change = (name: string, must: boolean, kind: Change["kind"], worth: number
 
 async function mended(changes: readonly Change[]) {
   const stage = show(<Mended />);
-  const { desk, engine } = stage;
-  const { plan } = desk.state.getState();
+  const { session, engine } = stage;
+  const { plan } = session.state.getState();
   const schedule = scheduleWith(plan, "one", 9000);
-  act(() => void desk.mend({ seed: 1, seconds: 1 }));
+  act(() => void session.mend({ seed: 1, seconds: 1 }));
   await act(async () => engine.mends[0]!.answer({ schedule, verdict: check(plan, schedule), changes }));
   return stage;
 }
@@ -54,22 +54,22 @@ describe("what a mend made of the day", () => {
   });
 
   it("says when nothing is dropped, and is taken back with one press", async () => {
-    const { desk } = await mended([change("one", false, "moved", 10)]);
+    const { session } = await mended([change("one", false, "moved", 10)]);
     expect(states()).toEqual(["state fine: No task is dropped."]);
-    const before = desk.state.getState().plan.schedule;
+    const before = session.state.getState().plan.schedule;
     click(button("Take the mend back"));
-    expect(desk.state.getState().plan.schedule).not.toBe(before);
+    expect(session.state.getState().plan.schedule).not.toBe(before);
     expect(document.querySelector(".mended")).toBeNull();
   });
 
   it("goes when it is put away, when the day changes, and gives way to a question why", async () => {
-    const { desk } = await mended([change("one", false, "moved", 10)]);
-    act(() => void desk.askWhy(null));
+    const { session } = await mended([change("one", false, "moved", 10)]);
+    act(() => void session.askWhy(null));
     expect(document.querySelector(".mended")).toBeNull();
-    act(() => desk.closeWhy());
+    act(() => session.closeWhy());
     expect(document.querySelector(".mended")).not.toBeNull();
     click(button("Close what was mended"));
     expect(document.querySelector(".mended")).toBeNull();
-    expect(desk.state.getState().run).toBeNull();
+    expect(session.state.getState().run).toBeNull();
   });
 });

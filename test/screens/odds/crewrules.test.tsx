@@ -41,15 +41,15 @@ describe("how the crew acts", () => {
         unhindered: null,
       },
     });
-    const { desk } = show(<CrewRulesPart report={report} />);
+    const { session } = show(<CrewRulesPart report={report} />);
     const text = document.body.textContent ?? "";
     expect(text).toContain("Goes ahead when ready");
     expect(text).toContain("Without it: must-do 82 % to 54 %, worth −60 on average.");
     expect(text).toContain("leaves out earlier: must-do 82 % to 98 %, worth −70 on average");
     click(document.querySelectorAll<HTMLElement>("input[name=caution]")[1]!);
-    expect(desk.state.getState().plan.odds.crew.caution).toBe(0.75);
-    act(() => desk.undo());
-    expect(desk.state.getState().plan.odds.crew.caution).toBe(0.25);
+    expect(session.state.getState().plan.odds.crew.caution).toBe(0.75);
+    act(() => session.undo());
+    expect(session.state.getState().plan.odds.crew.caution).toBe(0.25);
   });
 
   it("says of a crew that carries on that it does none of this", () => {

@@ -25,13 +25,13 @@ const rows = () =>
 describe("the curve on the screen", () => {
   it("is worked out when it is looked at; a day found for two wishes stands once; each can be taken", async () => {
     const curves: Call<CurveReport, PackProgress>[] = [];
-    const { desk } = show(<Curve />, (_, engine) => {
+    const { session } = show(<Curve />, (_, engine) => {
       engine.curve = ((plan: never, _given: never, hearing: never) =>
         engine.call(curves, plan, hearing)) as never;
     });
     act(() => void vi.advanceTimersByTime(1500));
     expect(curves).toHaveLength(1);
-    const { plan, verdict } = desk.state.getState();
+    const { plan, verdict } = session.state.getState();
     const day = (must: number, startS: number, done: number): WishedDay => ({
       schedule: scheduleWith(plan, "two", startS),
       caution: 0.5,
@@ -52,7 +52,7 @@ describe("the curve on the screen", () => {
     // 97.5 % counted is not the 99 % asked for, and said.
     expect(document.body.textContent).toContain("not reached");
     click(button("Take it as the day: must-do 99 %, worth 18"));
-    expect(desk.state.getState().plan.schedule).toEqual(days[3]!.schedule);
-    expect(desk.state.getState().plan.odds.crew.caution).toBe(0.5);
+    expect(session.state.getState().plan.schedule).toEqual(days[3]!.schedule);
+    expect(session.state.getState().plan.odds.crew.caution).toBe(0.5);
   });
 });

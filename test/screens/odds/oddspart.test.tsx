@@ -45,26 +45,26 @@ describe("the moment by which an EVA closes", () => {
 
 describe("the odds, when they are looked at", () => {
   it("are worked out without being asked for, and told once", async () => {
-    const { desk, engine } = await answered();
+    const { session, engine } = await answered();
     expect(engine.oddses).toHaveLength(1);
     expect(text()).toContain("Of the day as it stands.");
     expect(older()).toBeNull();
     rest();
     expect(engine.oddses).toHaveLength(1);
-    expect(desk.state.getState().odds.get(PRESENT)).toMatchObject({ end: "answered" });
+    expect(session.state.getState().odds.get(PRESENT)).toMatchObject({ end: "answered" });
     expect(button("Work out the odds").className).not.toContain("primary");
   });
 
   it("follow the plan once it rests; the figures before stay, marked, until then", async () => {
-    const { desk, engine } = await answered();
-    for (const startS of [9000, 9300, 9600]) act(() => desk.place("two", elsewhere(startS)));
+    const { session, engine } = await answered();
+    for (const startS of [9000, 9300, 9600]) act(() => session.place("two", elsewhere(startS)));
     expect(older()).not.toBeNull();
     expect(text()).toContain("Of the day before");
     expect(text()).toContain("90.0 %");
     rest();
     const asked = engine.oddses.slice(1).filter((one) => !one.cancelled());
     expect(asked).toHaveLength(1);
-    expect(asked[0]!.plan).toBe(desk.state.getState().plan);
+    expect(asked[0]!.plan).toBe(session.state.getState().plan);
     expect(older()).not.toBeNull();
     await act(async () => asked[0]!.answer(oddsReport({ days: 2000, seed: 1 })));
     expect(older()).toBeNull();
@@ -72,23 +72,23 @@ describe("the odds, when they are looked at", () => {
   });
 
   it("wait while the packer is at work", async () => {
-    const { desk, engine } = await answered();
-    act(() => desk.place("two", elsewhere(9000)));
-    act(() => void desk.pack({ seed: 1, seconds: 5 }));
+    const { session, engine } = await answered();
+    act(() => session.place("two", elsewhere(9000)));
+    act(() => void session.pack({ seed: 1, seconds: 5 }));
     const asked = engine.oddses.length;
-    act(() => desk.stopOdds());
-    act(() => desk.place("two", elsewhere(9300)));
-    act(() => void desk.pack({ seed: 1, seconds: 5 }));
+    act(() => session.stopOdds());
+    act(() => session.place("two", elsewhere(9300)));
+    act(() => void session.pack({ seed: 1, seconds: 5 }));
     rest();
     expect(engine.oddses).toHaveLength(asked);
     expect(text()).toContain("until the packer rests");
-    act(() => desk.stopPack("leave"));
+    act(() => session.stopPack("leave"));
     rest();
     expect(engine.oddses).toHaveLength(asked + 1);
   });
 
   it("that have failed are left alone until the day is another one or the planner asks", async () => {
-    const { desk, engine } = show(<OddsPart />);
+    const { session, engine } = show(<OddsPart />);
     await act(async () => engine.oddses[0]!.fail("too large"));
     rest();
     rest();
@@ -99,13 +99,13 @@ describe("the odds, when they are looked at", () => {
     await act(async () => engine.oddses[1]!.fail("too large"));
     rest();
     expect(engine.oddses).toHaveLength(2);
-    act(() => desk.place("two", elsewhere(9000)));
+    act(() => session.place("two", elsewhere(9000)));
     rest();
     expect(engine.oddses).toHaveLength(3);
   });
 
   it("are not asked of a day on which nothing is placed", () => {
-    const { engine } = show(<OddsPart />, (desk) => desk.bench(["one"]));
+    const { engine } = show(<OddsPart />, (session) => session.bench(["one"]));
     rest();
     expect(engine.oddses).toEqual([]);
     expect(text()).toContain("Nothing is placed");
@@ -113,7 +113,7 @@ describe("the odds, when they are looked at", () => {
   });
 
   it("offer other settings by the button, and keep them", async () => {
-    const { desk, engine } = await answered();
+    const { session, engine } = await answered();
     const spread = [...document.querySelectorAll("select")].at(-1)!;
     act(() => {
       spread.value = "triangular";
@@ -123,7 +123,7 @@ describe("the odds, when they are looked at", () => {
     expect(engine.oddses).toHaveLength(1);
     expect(button("Work out the odds").className).toContain("primary");
     click(button("Work out the odds"));
-    expect(desk.state.getState().odds.get(PRESENT)!.options).toMatchObject({ shape: "triangular" });
+    expect(session.state.getState().odds.get(PRESENT)!.options).toMatchObject({ shape: "triangular" });
     expect(text()).toContain("90.0 %");
   });
 

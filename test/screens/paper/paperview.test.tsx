@@ -84,7 +84,7 @@ describe("printing while the late pages are worked out", () => {
 
 describe("what the judge has not tested", () => {
   it("is not there to be printed: a word says how far he is", async () => {
-    const { desk, engine } = show(<PaperView paper={paper} />);
+    const { session, engine } = show(<PaperView paper={paper} />);
     click(button("Day"));
     expect(text()).not.toContain("no table");
     expect(held()).toEqual([true, true]);
@@ -94,7 +94,7 @@ describe("what the judge has not tested", () => {
     expect(held()).toEqual([false, false]);
     expect(text()).toContain("no table");
     // Another day is tested anew.
-    act(() => void desk.edit("Other name", () => ({ title: "Other name" })));
+    act(() => void session.edit("Other name", () => ({ title: "Other name" })));
     expect(held()).toEqual([true, true]);
     await act(async () => engine.prints[1]!.answer(DAY));
     expect(held()).toEqual([false, false]);
@@ -114,11 +114,11 @@ describe("starts off the grid", () => {
     [...document.querySelectorAll("button")].find((one) => one.textContent === "Put on whole minutes");
 
   it("are put on it by a button, which is there only for them", () => {
-    const { desk, engine } = show(<PaperView paper={paper} />);
+    const { session, engine } = show(<PaperView paper={paper} />);
     expect(onGrid()).toBeUndefined();
-    const [first, ...rest] = desk.state.getState().plan.schedule.placements;
+    const [first, ...rest] = session.state.getState().plan.schedule.placements;
     act(() =>
-      desk.reschedule("Off", { placements: [{ ...first!, startS: instant(first!.startS + 7) }, ...rest] }),
+      session.reschedule("Off", { placements: [{ ...first!, startS: instant(first!.startS + 7) }, ...rest] }),
     );
     click(onGrid()!);
     expect(engine.grids).toHaveLength(1);
@@ -129,18 +129,18 @@ describe("the check before print", () => {
   const shownPlan = () => show(<PaperView paper={paper} />);
 
   it("is a line that opens to what there is to know, each with a way to where it is mended", async () => {
-    const { desk, look } = shownPlan();
+    const { session, view } = shownPlan();
     expect(document.querySelector(".paper-doubts summary")?.textContent).toBe(
       "Before print: 2 things to know",
     );
-    const [task] = desk.state.getState().plan.tasks;
+    const [task] = session.state.getState().plan.tasks;
     expect(text()).toContain(task!.name);
     click(button("no steps for 1 task"));
-    expect(look.getState().screen).toBe("setup");
-    expect(look.getState().setupPage).toBe("tasks");
-    expect(desk.state.getState().selection).toEqual([task!.id]);
+    expect(view.getState().screen).toBe("setup");
+    expect(view.getState().setupPage).toBe("tasks");
+    expect(session.state.getState().selection).toEqual([task!.id]);
     click(button("chances not worked out"));
-    expect(look.getState().screen).toBe("odds");
+    expect(view.getState().screen).toBe("odds");
   });
 });
 

@@ -21,7 +21,7 @@ function opened() {
     <From of="worth" ask={{ what: "worth" }}>
       10
     </From>,
-    (_desk, engine) =>
+    (_session, engine) =>
       Object.assign(engine, {
         fromWhat: (_plan: Plan, { schedule }: { schedule: Schedule }) =>
           new Promise<FromAnswer | null>((resolve, reject) =>
@@ -51,11 +51,11 @@ describe("from what a figure comes, while its box is open", () => {
   it("is asked again when the day changes underneath it, and never shows what is of a day before as of this one", async () => {
     vi.useFakeTimers();
     try {
-      const { desk, asked } = opened();
+      const { session, asked } = opened();
       await asked[0]!.answer(says("ten, of one task"));
       expect(box().textContent).toBe("ten, of one task");
 
-      act(() => desk.bench(["one"]));
+      act(() => session.bench(["one"]));
       expect(box().textContent).toContain("The day has changed");
       act(() => void vi.advanceTimersByTime(1000));
       expect(asked.map(({ schedule }) => schedule.placements.length)).toEqual([1, 0]);
@@ -69,8 +69,8 @@ describe("from what a figure comes, while its box is open", () => {
   it("heeds no answer that comes late for a day before", async () => {
     vi.useFakeTimers();
     try {
-      const { desk, asked } = opened();
-      act(() => desk.bench(["one"]));
+      const { session, asked } = opened();
+      act(() => session.bench(["one"]));
       act(() => void vi.advanceTimersByTime(1000));
       await asked[1]!.answer(says("of no task"));
       await asked[0]!.answer(says("of one task"));

@@ -8,8 +8,8 @@ setStage();
 
 // Common practice, no source.
 it("the list of plans kept aside opens, says that there is none, and closes", async () => {
-  const { look } = show(<Quarantine />);
-  look.setState({ quarantineShown: true });
+  const { view } = show(<Quarantine />);
+  view.setState({ quarantineShown: true });
   await vi.waitFor(async () => {
     await act(() => Promise.resolve());
     expect(document.body.textContent).not.toContain("Looking…");
@@ -21,5 +21,5 @@ it("the list of plans kept aside opens, says that there is none, and closes", as
   );
   expect(dialog.textContent).toContain("Nothing is kept aside.");
   click(button("Close"));
-  expect(look.getState().quarantineShown).toBe(false);
+  expect(view.getState().quarantineShown).toBe(false);
 });

@@ -3,7 +3,7 @@ import { act } from "react";
 import { describe, expect, it } from "vitest";
 import { instant } from "../../../src/kernel/index.ts";
 import { keepDraft, keptIn, takeUpDrafts } from "../../../src/screens/kept.ts";
-import { createLook } from "../../../src/screens/look.ts";
+import { createViewStore } from "../../../src/screens/viewstate.ts";
 import { Setup } from "../../../src/screens/setup/setup.tsx";
 import { OpenCells } from "../../../src/screens/shell/opencells.tsx";
 import { button, click, goTo, here, press, setStage, show, write } from "./stage.tsx";
@@ -22,7 +22,7 @@ const row = (table: string): HTMLElement =>
 
 describe("what is open in setup", () => {
   it("is counted in the strip too, with the reason in hours and minutes, and the strip leads there", () => {
-    const { desk, look } = show(both, (fresh) =>
+    const { session, view } = show(both, (fresh) =>
       fresh.edit("Meal", ({ stay }) => ({
         stay: {
           ...stay,
@@ -45,21 +45,21 @@ describe("what is open in setup", () => {
     expect(why).not.toMatch(/\d{3,} s/);
     expect(button("Stay").querySelector(".setup-kept")?.textContent).toBe("1 refused");
     click(button("Links"));
-    act(() => look.setState({ screen: "day" }));
+    act(() => view.setState({ screen: "day" }));
     click(strip()!.querySelector("button")!);
-    expect(look.getState().screen).toBe("setup");
+    expect(view.getState().screen).toBe("setup");
     expect(here()).toBe(row("blocks").children[2]);
     // With its end the begin goes in.
     goTo(row("blocks").children[3] as HTMLElement);
     press("Enter");
     write("2:30");
     press("Enter");
-    expect(desk.state.getState().plan.stay.blocks[0]).toMatchObject({ startS: 7200, endS: 9000 });
+    expect(session.state.getState().plan.stay.blocks[0]).toMatchObject({ startS: 7200, endS: 9000 });
     expect(strip()).toBeNull();
   });
 
   it("judges begin and end as a pair in the form beside the row too", () => {
-    const { desk } = show(both);
+    const { session } = show(both);
     click(button("Form"));
     goTo(row("tasks").children[0] as HTMLElement);
     const field = (name: string): HTMLElement => button(`${name} of Task one`);
@@ -76,12 +76,12 @@ describe("what is open in setup", () => {
     expect(here().getAttribute("aria-label")).toBe("Likely of Task one, h:mm");
     write("0:40");
     press("Enter");
-    expect(desk.state.getState().plan.tasks[0]!.duration).toMatchObject({ lowS: 1200, likelyS: 2400 });
+    expect(session.state.getState().plan.tasks[0]!.duration).toMatchObject({ lowS: 1200, likelyS: 2400 });
     expect(strip()).toBeNull();
   });
 
   it("names what is to be given, until it is, and leads to it", () => {
-    const { desk } = show(both);
+    const { session } = show(both);
     click(button("Gear"));
     click(button("Add container"));
     press("Escape");
@@ -90,21 +90,21 @@ describe("what is open in setup", () => {
     click(strip()!.querySelector("button")!);
     expect(here()).toBe(row("containers").children[1]);
     expect(here().textContent).toBe("to be givenuntil then 5 kg");
-    act(() => void desk.undo());
+    act(() => void session.undo());
     expect(strip()).toBeNull();
   });
 
   it("goes with the row that it stands in", () => {
-    const { look } = show(both);
+    const { view } = show(both);
     goTo(row("tasks").children[3] as HTMLElement);
     press("Enter");
     write("-3");
     press("Tab");
     press("Escape");
-    expect(look.getState().keptCells?.drafts.size).toBe(1);
+    expect(view.getState().keptCells?.drafts.size).toBe(1);
     click(button("Remove Task one"));
     click(button("Remove all of this"));
-    expect(look.getState().keptCells?.drafts.size).toBe(0);
+    expect(view.getState().keptCells?.drafts.size).toBe(0);
     expect(strip()).toBeNull();
   });
 });
@@ -121,11 +121,11 @@ describe("drafts", () => {
 
   it("are there again when the program is opened again, for the same plan only", () => {
     const memory = memoryWith(null);
-    keepDraft({ look: createLook("light"), memory }, "slot-1", "tasks/one/3", cell);
-    const look = createLook("light");
-    takeUpDrafts({ look, memory });
-    expect([...keptIn(look.getState().keptCells, "slot-1")]).toEqual([["tasks/one/3", cell]]);
-    expect(keptIn(look.getState().keptCells, "slot-2").size).toBe(0);
+    keepDraft({ view: createViewStore("light"), memory }, "slot-1", "tasks/one/3", cell);
+    const view = createViewStore("light");
+    takeUpDrafts({ view, memory });
+    expect([...keptIn(view.getState().keptCells, "slot-1")]).toEqual([["tasks/one/3", cell]]);
+    expect(keptIn(view.getState().keptCells, "slot-2").size).toBe(0);
   });
 
   it("are nothing where the memory holds something else", () => {
@@ -136,9 +136,9 @@ describe("drafts", () => {
       '{"slot":"a","drafts":[["x",{"draft":1}]]}',
       '{"slot":"a","drafts":7}',
     ]) {
-      const look = createLook("light");
-      takeUpDrafts({ look, memory: memoryWith(text) });
-      expect(look.getState().keptCells).toBeNull();
+      const view = createViewStore("light");
+      takeUpDrafts({ view, memory: memoryWith(text) });
+      expect(view.getState().keptCells).toBeNull();
     }
   });
 });

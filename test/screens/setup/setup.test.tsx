@@ -14,19 +14,19 @@ const TASK_COLUMNS = taskTable.columns.map((column) => column.label);
 
 describe("a setup table", () => {
   it("takes what is written as one named step, and shows what undo brings back", () => {
-    const { desk } = show(<Setup />);
-    const steps = desk.state.getState().history.undo.length;
+    const { session } = show(<Setup />);
+    const steps = session.state.getState().history.undo.length;
     goTo(cell(1, WORTH));
     press("Enter");
     write("25");
     press("Enter");
-    expect(desk.state.getState().plan.tasks[1]!.worth).toBe(25);
-    expect(desk.state.getState().history.undo).toHaveLength(steps + 1);
-    expect(desk.state.getState().history.undo.at(-1)?.name).toBe("Change worth of Task two");
+    expect(session.state.getState().plan.tasks[1]!.worth).toBe(25);
+    expect(session.state.getState().history.undo).toHaveLength(steps + 1);
+    expect(session.state.getState().history.undo.at(-1)?.name).toBe("Change worth of Task two");
     expect(here()).toBe(cell(2, WORTH));
     goTo(document.body);
-    act(() => void desk.undo());
-    expect(desk.state.getState().plan.tasks[1]!.worth).toBe(10);
+    act(() => void session.undo());
+    expect(session.state.getState().plan.tasks[1]!.worth).toBe(10);
   });
 
   it("begins to write with a typed character", () => {
@@ -38,8 +38,8 @@ describe("a setup table", () => {
   });
 
   it("lets nothing faulty into the plan, says why while it is written, and Escape restores", () => {
-    const { desk } = show(<Setup />);
-    const { plan } = desk.state.getState();
+    const { session } = show(<Setup />);
+    const { plan } = session.state.getState();
     goTo(cell(0, WORTH));
     press("Enter");
     write("-3");
@@ -47,15 +47,15 @@ describe("a setup table", () => {
     expect(here().getAttribute("aria-invalid")).toBe("true");
     press("Enter");
     expect(here()).toBeInstanceOf(HTMLInputElement);
-    expect(desk.state.getState().plan).toBe(plan);
+    expect(session.state.getState().plan).toBe(plan);
     press("Escape");
     expect(cell(0, WORTH).textContent).toBe("10");
     expect(here()).toBe(cell(0, WORTH));
   });
 
   it("leaves a refused cell with Tab; it stays red, is counted on the page list, and is there after another page", () => {
-    const { desk } = show(<Setup />);
-    const { plan } = desk.state.getState();
+    const { session } = show(<Setup />);
+    const { plan } = session.state.getState();
     goTo(cell(0, WORTH));
     press("Enter");
     write("-3");
@@ -67,7 +67,7 @@ describe("a setup table", () => {
     click(button("Links"));
     click(button("Tasks"));
     expect(cell(0, WORTH).getAttribute("aria-invalid")).toBe("true");
-    expect(desk.state.getState().plan).toBe(plan);
+    expect(session.state.getState().plan).toBe(plan);
     goTo(cell(0, WORTH));
     press("Escape");
     expect(cell(0, WORTH).textContent).toBe("10");
@@ -75,7 +75,7 @@ describe("a setup table", () => {
   });
 
   it("asks for what matters of a new row and nobody has given, and counts it until it is given", () => {
-    const { desk } = show(<Setup />);
+    const { session } = show(<Setup />);
     click(button("Gear"));
     click(button("Add container"));
     press("Escape");
@@ -89,12 +89,12 @@ describe("a setup table", () => {
     press("Enter");
     write("18");
     press("Enter");
-    expect(desk.state.getState().plan.containers[0]?.capacityKg).toBe(18);
+    expect(session.state.getState().plan.containers[0]?.capacityKg).toBe(18);
     expect(counted()).toBe("2 to give");
     // Given another way than in its cell it is asked for no more.
     act(
       () =>
-        void desk.edit("Given", ({ containers }) => ({
+        void session.edit("Given", ({ containers }) => ({
           containers: containers.map((one) => ({ ...one, volumeL: 31 })),
         })),
     );
@@ -109,9 +109,9 @@ describe("a setup table", () => {
     press("Enter");
     write("5");
     press("Enter");
-    expect(desk.state.getState().plan.containers[0]).not.toHaveProperty("toGive");
+    expect(session.state.getState().plan.containers[0]).not.toHaveProperty("toGive");
     expect(counted()).toBeUndefined();
-    act(() => void desk.undo());
+    act(() => void session.undo());
     expect(counted()).toBe("1 to give");
   });
 
@@ -131,7 +131,7 @@ describe("a setup table", () => {
   });
 
   it("shows sets of columns, the name always, and a form of the whole row beside them", () => {
-    const { desk } = show(<Setup />);
+    const { session } = show(<Setup />);
     click(button("Paper"));
     const heads = [...document.querySelectorAll("thead tr:last-child th")].map((one) => one.textContent);
     expect(heads).toEqual(["Name", "Number", "Cautions", "Steps", "Notes"]);
@@ -158,39 +158,39 @@ describe("a setup table", () => {
     click(worth);
     write("33");
     press("Enter");
-    expect(desk.state.getState().plan.tasks[1]!.worth).toBe(33);
+    expect(session.state.getState().plan.tasks[1]!.worth).toBe(33);
   });
 
   it("judges what goes together together: a low over the likely is taken once the likely is given, as one step", () => {
-    const { desk } = show(<Setup />);
-    const steps = desk.state.getState().history.undo.length;
+    const { session } = show(<Setup />);
+    const steps = session.state.getState().history.undo.length;
     goTo(cell(0, LIKELY + 1));
     press("Enter");
     write("0:20");
     // Back to the likely duration, of which 0:20 is no low.
     press("Tab", { shiftKey: true });
-    expect(desk.state.getState().plan.tasks[0]!.duration.lowS).toBeUndefined();
+    expect(session.state.getState().plan.tasks[0]!.duration.lowS).toBeUndefined();
     write("0:40");
     press("Enter");
-    expect(desk.state.getState().plan.tasks[0]!.duration).toMatchObject({ lowS: 1200, likelyS: 2400 });
-    expect(desk.state.getState().history.undo.length).toBeGreaterThan(steps);
+    expect(session.state.getState().plan.tasks[0]!.duration).toMatchObject({ lowS: 1200, likelyS: 2400 });
+    expect(session.state.getState().history.undo.length).toBeGreaterThan(steps);
     expect(document.querySelector(".setup-kept")).toBeNull();
   });
 
   it("refuses what only the whole plan can tell", () => {
-    const { desk } = show(<Setup />);
-    const { plan } = desk.state.getState();
+    const { session } = show(<Setup />);
+    const { plan } = session.state.getState();
     goTo(cell(0, LIKELY + 1));
     press("Enter");
     write("0:20");
     expect(document.querySelector(".cell-fault")?.textContent).toBe("Must run low <= likely <= high.");
     press("Enter");
-    expect(desk.state.getState().plan).toBe(plan);
+    expect(session.state.getState().plan).toBe(plan);
   });
 
   it("keeps a faulty draft in its cell when the planner goes elsewhere, and takes it up again", () => {
-    const { desk } = show(<Setup />);
-    const { plan } = desk.state.getState();
+    const { session } = show(<Setup />);
+    const { plan } = session.state.getState();
     goTo(cell(0, LIKELY));
     press("Enter");
     write("soon");
@@ -198,18 +198,18 @@ describe("a setup table", () => {
     expect(cell(0, LIKELY).textContent).toContain("soon");
     expect(cell(0, LIKELY).textContent).toContain("Write 1:30, 90 min or 45 s.");
     expect(cell(0, LIKELY).getAttribute("aria-invalid")).toBe("true");
-    expect(desk.state.getState().plan).toBe(plan);
+    expect(session.state.getState().plan).toBe(plan);
     goTo(cell(0, LIKELY));
     press("Enter");
     expect((here() as HTMLInputElement).value).toBe("soon");
     write("20");
     press("Enter");
-    expect(desk.state.getState().plan.tasks[0]!.duration.likelyS).toBe(1200);
+    expect(session.state.getState().plan.tasks[0]!.duration.likelyS).toBe(1200);
     expect(cell(0, LIKELY).textContent).toBe("0:20");
   });
 
   it("goes on to the next field with Tab", () => {
-    const { desk } = show(<Setup />);
+    const { session } = show(<Setup />);
     goTo(cell(0, WORTH));
     press("Enter");
     write("5");
@@ -218,12 +218,12 @@ describe("a setup table", () => {
     write("0:30");
     press("Tab", { shiftKey: true });
     expect(here().getAttribute("aria-label")).toBe("Worth of Task one, points");
-    const [task] = desk.state.getState().plan.tasks;
+    const [task] = session.state.getState().plan.tasks;
     expect([task!.worth, task!.duration.likelyS]).toEqual([5, 1800]);
   });
 
   it("goes on with Tab over yes and no, and past what does not apply", () => {
-    const { desk } = show(<Setup />);
+    const { session } = show(<Setup />);
     goTo(cell(0, 0));
     press("Enter");
     press("Tab");
@@ -233,7 +233,7 @@ describe("a setup table", () => {
     click(here());
     press("Tab");
     expect(here().getAttribute("aria-label")).toBe("Worth of Task one, points");
-    expect(desk.state.getState().plan.tasks[0]!.must).toBe(true);
+    expect(session.state.getState().plan.tasks[0]!.must).toBe(true);
     // Nothing is brought back, so that neither its mass nor its volume can be written.
     const carried = TASK_COLUMNS.indexOf("Carried out");
     const mass = TASK_COLUMNS.indexOf("Mass");
@@ -249,12 +249,12 @@ describe("a setup table", () => {
   });
 
   it("leaves no mark when nothing was changed", () => {
-    const { desk } = show(<Setup />);
-    const { history } = desk.state.getState();
+    const { session } = show(<Setup />);
+    const { history } = session.state.getState();
     goTo(cell(0, WORTH));
     press("Enter");
     press("Enter");
-    expect(desk.state.getState().history).toBe(history);
+    expect(session.state.getState().history).toBe(history);
   });
 
   it("is gone to with a first click and edited with a second", () => {
@@ -275,21 +275,21 @@ describe("a setup table", () => {
   });
 
   it("flips yes and no with Space", () => {
-    const { desk } = show(<Setup />);
+    const { session } = show(<Setup />);
     goTo(cell(0, 2));
     press(" ");
-    expect(desk.state.getState().plan.tasks[0]!.must).toBe(true);
+    expect(session.state.getState().plan.tasks[0]!.must).toBe(true);
     press(" ");
-    expect(desk.state.getState().plan.tasks[0]!.must).toBe(false);
+    expect(session.state.getState().plan.tasks[0]!.must).toBe(false);
   });
 
   it("flips yes and no with one click, wherever the keyboard was", () => {
-    const { desk } = show(<Setup />);
+    const { session } = show(<Setup />);
     goTo(cell(0, 0));
     click(cell(0, 2));
-    expect(desk.state.getState().plan.tasks[0]!.must).toBe(true);
+    expect(session.state.getState().plan.tasks[0]!.must).toBe(true);
     click(cell(0, 2));
-    expect(desk.state.getState().plan.tasks[0]!.must).toBe(false);
+    expect(session.state.getState().plan.tasks[0]!.must).toBe(false);
   });
 
   it("is gone through with arrows, Home and End, never out of it", () => {
@@ -311,78 +311,78 @@ describe("a setup table", () => {
 
 describe("rows", () => {
   it("are added as one step, the new name open for writing", () => {
-    const { desk } = show(<Setup />);
+    const { session } = show(<Setup />);
     click(button("Add task"));
-    expect(desk.state.getState().plan.tasks).toHaveLength(4);
-    expect(desk.state.getState().history.undo.at(-1)?.name).toBe("Add New task 4");
+    expect(session.state.getState().plan.tasks).toHaveLength(4);
+    expect(session.state.getState().history.undo.at(-1)?.name).toBe("Add New task 4");
     expect(here().getAttribute("aria-label")).toBe("Name of New task 4");
     write("Look around");
     press("Enter");
-    expect(desk.state.getState().plan.tasks[3]!.name).toBe("Look around");
+    expect(session.state.getState().plan.tasks[3]!.name).toBe("Look around");
   });
 
   it("that undo takes away leave the keyboard in the table, and what added the first takes it at the end", () => {
-    const { desk } = show(<Setup />);
+    const { session } = show(<Setup />);
     click(button("Links"));
     click(button("Add link"));
     press("Escape");
     click(button("Add link"));
     press("Escape");
     expect(here()).toBe(cell(1, 0));
-    act(() => void desk.undo());
+    act(() => void session.undo());
     expect(here()).toBe(cell(0, 0));
-    act(() => void desk.undo());
+    act(() => void session.undo());
     expect(here()).toBe(button("Add link"));
   });
 
   it("begin to be written once, not again when the table comes back", () => {
-    const { desk } = show(<Setup />, (fresh) => fresh.edit("Empty", () => ({ tasks: [], links: [] })));
+    const { session } = show(<Setup />, (fresh) => fresh.edit("Empty", () => ({ tasks: [], links: [] })));
     click(button("Add task"));
     press("Escape");
-    act(() => void desk.undo());
-    act(() => void desk.redo());
+    act(() => void session.undo());
+    act(() => void session.redo());
     expect(document.querySelector(".cell-editor")).toBeNull();
   });
 
   it("are duplicated under a name of their own", () => {
-    const { desk } = show(<Setup />);
+    const { session } = show(<Setup />);
     goTo(cell(1, 0));
     click(button("Duplicate Task two"));
-    const ids = desk.state.getState().plan.tasks.map((task) => task.id);
+    const ids = session.state.getState().plan.tasks.map((task) => task.id);
     expect(new Set(ids).size).toBe(4);
-    expect(desk.state.getState().plan.tasks[3]!.name).toBe("Task two (copy)");
+    expect(session.state.getState().plan.tasks[3]!.name).toBe("Task two (copy)");
   });
 
   it("that nothing names are removed at once", () => {
-    const { desk } = show(<Setup />);
+    const { session } = show(<Setup />);
     goTo(cell(1, 0));
     click(button("Remove Task two"));
-    expect(desk.state.getState().plan.tasks.map((task) => task.id)).toEqual(["one", "three"]);
+    expect(session.state.getState().plan.tasks.map((task) => task.id)).toEqual(["one", "three"]);
     expect(here()).toBe(cell(1, 0));
   });
 
   it("that others name are removed only after it was said what goes with them", () => {
-    const { desk } = show(<Setup />);
-    const { plan } = desk.state.getState();
+    const { session } = show(<Setup />);
+    const { plan } = session.state.getState();
     goTo(cell(0, 0));
     click(button("Remove Task one"));
-    expect(desk.state.getState().plan).toBe(plan);
+    expect(session.state.getState().plan).toBe(plan);
     const dialog = document.querySelector("dialog");
     expect(dialog?.textContent).toContain("Its place on the day line goes");
     click(button("Keep it"));
-    expect(desk.state.getState().plan).toBe(plan);
+    expect(session.state.getState().plan).toBe(plan);
     expect(document.querySelector("dialog")).toBeNull();
     click(button("Remove Task one"));
     click(button("Remove all of this"));
-    expect(desk.state.getState().plan.tasks.map((task) => task.id)).toEqual(["two", "three"]);
-    expect(desk.state.getState().plan.schedule.placements).toEqual([]);
-    act(() => void desk.undo());
-    expect(desk.state.getState().plan).toEqual(plan);
+    expect(session.state.getState().plan.tasks.map((task) => task.id)).toEqual(["two", "three"]);
+    expect(session.state.getState().plan.schedule.placements).toEqual([]);
+    act(() => void session.undo());
+    expect(session.state.getState().plan).toEqual(plan);
   });
 
   it("that others cannot do without are not removed, and it is said why", () => {
-    const { desk } = show(<Setup />);
-    const { plan } = desk.state.getState();
+    const { session } = show(<Setup />);
+    const { plan } = session.state.getState();
     click(button("Crew and suits"));
     const suits = document.querySelectorAll<HTMLElement>("table")[1]!;
     goTo(suits.querySelector<HTMLElement>("tbody th")!);
@@ -390,13 +390,13 @@ describe("rows", () => {
     expect(document.querySelector("dialog")?.textContent).toContain("EV1 wears it");
     expect(() => button("Remove all of this")).toThrow();
     click(button("Close"));
-    expect(desk.state.getState().plan).toBe(plan);
+    expect(session.state.getState().plan).toBe(plan);
   });
 });
 
 describe("choices", () => {
   it("name the plan's own things", () => {
-    const { desk } = show(<Setup />);
+    const { session } = show(<Setup />);
     click(button("Crew and suits"));
     goTo(cell(0, 4));
     press("Enter");
@@ -412,6 +412,6 @@ describe("choices", () => {
     expect(boxes.map((box) => box.checked)).toEqual([true, true]);
     click(boxes[1]!);
     press("Enter");
-    expect(desk.state.getState().plan.evas[0]!.crew).toEqual(["ev1"]);
+    expect(session.state.getState().plan.evas[0]!.crew).toEqual(["ev1"]);
   });
 });

@@ -18,26 +18,26 @@ const spare = (name: string): HTMLElement => line(name).querySelector<HTMLElemen
 
 describe("beside each flight rule", () => {
   it("stands its least to spare on the day in hand, and follows it", () => {
-    const { desk } = show(<Setup />);
+    const { session } = show(<Setup />);
     click(button("Flight rules"));
-    const { plan, verdict } = desk.state.getState();
+    const { plan, verdict } = session.state.getState();
     // Walked on the one EVA that goes out, and at most: 8 km less that.
     const walkedM = Math.max(...Object.values(verdict.walkedM));
     const before = spare("Distance walked: in one EVA").textContent;
     expect(before).toContain(" on ");
     act(
       () =>
-        void desk.edit("Shorter", ({ rules }) => ({
+        void session.edit("Shorter", ({ rules }) => ({
           rules: { ...rules, distance: { ...rules.distance, evaM: Math.max(1, walkedM - 30) } },
         })),
     );
     expect(walkedM).toBeGreaterThan(31);
     expect(spare("Distance walked: in one EVA").textContent).toMatch(/^short by 30 m, /);
     expect(spare("Distance walked: in one EVA").dataset["state"]).toBe("breach");
-    act(() => void desk.undo());
+    act(() => void session.undo());
     expect(spare("Distance walked: in one EVA").textContent).toBe(before);
     // With nobody out nothing is bound.
-    act(() => desk.bench(plan.tasks.map(({ id }) => id)));
+    act(() => session.bench(plan.tasks.map(({ id }) => id)));
     expect(spare("Distance walked: in one EVA").textContent).toBe(
       "not binding: nothing on this day is tested by it",
     );

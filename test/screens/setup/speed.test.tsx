@@ -161,26 +161,26 @@ describe("in the grid", () => {
   };
 
   it("a pasted block is one step", () => {
-    const { desk } = show(<Setup />);
+    const { session } = show(<Setup />);
     goTo(cell(0, column("Worth")));
     paste("11\n12\n13");
-    const { plan: now, history } = desk.state.getState();
+    const { plan: now, history } = session.state.getState();
     expect(now.tasks.map((task) => task.worth)).toEqual([11, 12, 13]);
     expect(history.undo.at(-1)!.name).toBe("Paste 3 cells");
     expect(document.querySelector("[role=status].setup-word")?.textContent).toBe("Pasted 3 cells.");
     paste("14\nmany");
-    expect(desk.state.getState().plan).toBe(now);
+    expect(session.state.getState().plan).toBe(now);
     expect(document.querySelector("[role=alert].setup-word")?.textContent).toContain(
       "Row 2, Worth of Task two",
     );
   });
 
   it("a block pasted into an open editor goes over the table, whatever was begun", () => {
-    const { desk } = show(<Setup />);
+    const { session } = show(<Setup />);
     click(button("Add task"));
     write("Half a na");
     paste("Rake soil\tSampling\tx\t40\nLook round\tSurvey");
-    const { tasks } = desk.state.getState().plan;
+    const { tasks } = session.state.getState().plan;
     expect(tasks.slice(3).map((task) => [task.name, task.kind, task.must])).toEqual([
       ["Rake soil", "sampling", true],
       ["Look round", "survey", false],
@@ -190,22 +190,22 @@ describe("in the grid", () => {
   });
 
   it("what is written in one marked row goes into all of them, as one step", () => {
-    const { desk } = show(<Setup />);
+    const { session } = show(<Setup />);
     goTo(cell(0, column("Worth")));
     press("ArrowDown", { shiftKey: true });
     expect(document.querySelectorAll("tr[data-marked]")).toHaveLength(2);
     press("7");
     write("77");
     press("Enter");
-    const { plan: now, history } = desk.state.getState();
+    const { plan: now, history } = session.state.getState();
     expect(now.tasks.map((task) => task.worth)).toEqual([77, 77, 10]);
     expect(history.undo.at(-1)!.name).toBe("Change worth in 2 rows");
-    act(() => void desk.undo());
-    expect(desk.state.getState().plan.tasks.map((task) => task.worth)).toEqual([10, 10, 10]);
+    act(() => void session.undo());
+    expect(session.state.getState().plan.tasks.map((task) => task.worth)).toEqual([10, 10, 10]);
   });
 
   it("marked rows that differ take the value of the row in hand as well", () => {
-    const { desk } = show(<Setup />);
+    const { session } = show(<Setup />);
     goTo(cell(0, column("Worth")));
     press("3");
     write("30");
@@ -215,7 +215,7 @@ describe("in the grid", () => {
     press("ArrowUp");
     press("F2");
     press("Enter");
-    expect(desk.state.getState().plan.tasks.map((task) => task.worth)).toEqual([30, 30, 10]);
+    expect(session.state.getState().plan.tasks.map((task) => task.worth)).toEqual([30, 30, 10]);
   });
 
   // Common practice, no source.
@@ -244,7 +244,7 @@ describe("in the grid", () => {
   });
 
   it("Escape unmarks, and a row out of the marked ones is written alone", () => {
-    const { desk } = show(<Setup />);
+    const { session } = show(<Setup />);
     goTo(cell(0, column("Worth")));
     press("a", { ctrlKey: true });
     expect(document.querySelectorAll("tr[data-marked]")).toHaveLength(3);
@@ -252,7 +252,7 @@ describe("in the grid", () => {
     expect(document.querySelectorAll("tr[data-marked]")).toHaveLength(0);
     press("5");
     press("Enter");
-    expect(desk.state.getState().plan.tasks.map((task) => task.worth)).toEqual([5, 10, 10]);
+    expect(session.state.getState().plan.tasks.map((task) => task.worth)).toEqual([5, 10, 10]);
   });
 
   it("a long table has only the rows in sight in the page, and keys still reach all of them", () => {
@@ -265,8 +265,8 @@ describe("in the grid", () => {
       })),
       schedule: { placements: [] },
     };
-    const { desk } = show(<Setup />);
-    act(() => void desk.open(JSON.stringify(many)));
+    const { session } = show(<Setup />);
+    act(() => void session.open(JSON.stringify(many)));
     const inPage = () => document.querySelectorAll("tbody tr:not(.grid-gap)").length;
     expect(inPage()).toBeLessThan(60);
     goTo(cell(0, 0));
@@ -298,10 +298,10 @@ describe("sorts of tasks", () => {
   });
 
   it("are offered beside the blank one", () => {
-    const { desk } = show(<Setup />);
+    const { session } = show(<Setup />);
     expect(button("Add task")).toBeTruthy();
     act(() => document.querySelector<HTMLElement>('[aria-label="Add a task from a template"]')!.click());
     act(() => button("Core").click());
-    expect(desk.state.getState().plan.tasks.at(-1)).toMatchObject({ name: "Core", crew: { count: 2 } });
+    expect(session.state.getState().plan.tasks.at(-1)).toMatchObject({ name: "Core", crew: { count: 2 } });
   });
 });

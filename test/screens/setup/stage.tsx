@@ -1,9 +1,9 @@
 import { act, type ReactNode } from "react";
 import { createRoot, type Root } from "react-dom/client";
 import { afterEach, beforeAll } from "vitest";
-import { AroundContext } from "../../../src/screens/context.ts";
-import { createLook } from "../../../src/screens/look.ts";
-import { deskWith } from "../../session/bench.ts";
+import { AppContext } from "../../../src/screens/context.ts";
+import { createViewStore } from "../../../src/screens/viewstate.ts";
+import { sessionWith } from "../../session/bench.ts";
 
 /** A stage for views that stand on a desk: shows them, and acts as a person's hands on them. */
 
@@ -33,19 +33,19 @@ export function setStage(): void {
 }
 
 export function show(
-  view: ReactNode,
+  element: ReactNode,
   begin: (
-    desk: ReturnType<typeof deskWith>["desk"],
-    engine: ReturnType<typeof deskWith>["engine"],
+    session: ReturnType<typeof sessionWith>["session"],
+    engine: ReturnType<typeof sessionWith>["engine"],
   ) => void = () => undefined,
 ) {
-  const { desk, engine, clock } = deskWith();
-  begin(desk, engine);
+  const { session, engine, clock } = sessionWith();
+  begin(session, engine);
   const kept = new Map<string, string>();
-  const look = createLook("light");
+  const view = createViewStore("light");
   const around = {
-    desk,
-    look,
+    session,
+    view,
     sunDeg: () => null,
     walkS: () => () => 0,
     memory: {
@@ -56,8 +56,8 @@ export function show(
   const host = document.createElement("div");
   document.body.append(host);
   root = createRoot(host);
-  act(() => root?.render(<AroundContext value={around}>{view}</AroundContext>));
-  return { desk, engine, clock, look };
+  act(() => root?.render(<AppContext value={around}>{element}</AppContext>));
+  return { session, engine, clock, view };
 }
 
 /** The element with the keyboard. */

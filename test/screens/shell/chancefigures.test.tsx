@@ -84,10 +84,10 @@ describe("the three chances in the score", () => {
   });
 
   it("are said to be worked out again as soon as the day is another, and unknown where that failed", async () => {
-    const { desk, engine } = show(<ChanceFigures />);
+    const { session, engine } = show(<ChanceFigures />);
     await act(async () => engine.glances[0]!.answer(chancesReport({ days: FEW_DAYS })));
     await act(async () => {
-      desk.place("two", elsewhere);
+      session.place("two", elsewhere);
       await settled();
     });
     expect(figure("every must-do done").dataset["current"]).toBe("false");
@@ -101,11 +101,11 @@ describe("the three chances in the score", () => {
   });
 
   it("are none of an empty day", async () => {
-    const { desk, engine } = show(<ChanceFigures />, (begun) => begun.bench(["one"]));
+    const { session, engine } = show(<ChanceFigures />, (begun) => begun.bench(["one"]));
     expect(figure("everybody home").textContent).toContain("nothing placed");
     expect(engine.glances).toHaveLength(0);
     await act(async () => {
-      desk.place("one", elsewhere);
+      session.place("one", elsewhere);
       await settled();
     });
     expect(engine.glances).toHaveLength(1);

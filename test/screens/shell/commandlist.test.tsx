@@ -11,11 +11,11 @@ const options = (): readonly HTMLElement[] => [...document.querySelectorAll<HTML
 
 describe("the list of commands", () => {
   it("opens on what fits the selection, and on the rest where nothing is selected", () => {
-    const { desk, look } = show(<CommandList />);
+    const { session, view } = show(<CommandList />);
     const firstGroups = (): readonly (string | null | undefined)[] =>
       options().map((one) => one.querySelector(".note")?.textContent);
-    act(() => desk.select(["one"]));
-    act(() => look.setState({ listShown: true }));
+    act(() => session.select(["one"]));
+    act(() => view.setState({ listShown: true }));
     const fitting = options().filter(
       (one) =>
         one.getAttribute("aria-disabled") === "false" && one.querySelector(".note")?.textContent === "Tasks",
@@ -26,8 +26,8 @@ describe("the list of commands", () => {
   });
 
   it("says of what cannot be done why, after what can", () => {
-    const { look } = show(<CommandList />);
-    act(() => look.setState({ listShown: true }));
+    const { view } = show(<CommandList />);
+    act(() => view.setState({ listShown: true }));
     const disabled = options().map((one) => one.getAttribute("aria-disabled") === "true");
     expect(disabled).toContain(true);
     expect(disabled.slice(disabled.indexOf(true))).not.toContain(false);
@@ -37,13 +37,13 @@ describe("the list of commands", () => {
 
 describe("the menu of the selected tasks", () => {
   it("holds what can be done now and nothing else", () => {
-    const { desk, look } = show(<TaskMenu />, (one) => one.select(["one"]));
-    act(() => look.setState({ menu: { x: 0, y: 0 } }));
+    const { session, view } = show(<TaskMenu />, (one) => one.select(["one"]));
+    act(() => view.setState({ menu: { x: 0, y: 0 } }));
     const names = [...document.querySelectorAll('[role="menuitem"]')].map(
       (one) => one.firstElementChild?.textContent ?? "",
     );
     expect(names).toContain("Send to bench");
-    const hindered = desk.commands.list().filter((one) => one.disabledReason() !== null);
+    const hindered = session.commands.list().filter((one) => one.disabledReason() !== null);
     expect(hindered.length).toBeGreaterThan(0);
     for (const { name } of hindered) expect(names).not.toContain(typeof name === "string" ? name : name());
   });

@@ -5,12 +5,12 @@ import { createRoot, type Root } from "react-dom/client";
 import { afterEach, beforeAll, describe, expect, it } from "vitest";
 import { siteGround, siteLight, siteRings, siteWalks } from "../../../src/engine/sitework.ts";
 import { type SiteWork, siteWork } from "../../../src/session/index.ts";
-import { AroundContext } from "../../../src/screens/context.ts";
-import { createLook, keepMinute } from "../../../src/screens/look.ts";
+import { AppContext } from "../../../src/screens/context.ts";
+import { createViewStore, keepMinute } from "../../../src/screens/viewstate.ts";
 import type { Services } from "../../../src/screens/services.ts";
-import { createSiteLook } from "../../../src/screens/site/sitelook.ts";
+import { createSiteViewStore } from "../../../src/screens/site/siteviewstate.ts";
 import { SiteView } from "../../../src/screens/site/siteview.tsx";
-import { deskWith } from "../../session/bench.ts";
+import { sessionWith } from "../../session/bench.ts";
 import { demoDay } from "../../solver/question/late/demoDay.ts";
 
 beforeAll(() => {
@@ -44,36 +44,36 @@ const demoText = (): string => {
 };
 
 async function show(text: string) {
-  const { desk, engine } = deskWith();
-  desk.open(text);
+  const { session, engine } = sessionWith();
+  session.open(text);
   const asked: string[] = [];
   const answer = async <T,>(what: string, made: T): Promise<T> => {
     asked.push(what);
     return made;
   };
   const site: SiteWork = {
-    ...siteWork(desk, engine),
+    ...siteWork(session, engine),
     ground: (plan) => answer("ground", siteGround(plan)),
     light: (plan, atS) => answer("light", siteLight(plan, atS)),
     rings: (plan, left) => answer("rings", siteRings(plan, left)),
     walks: (plan) => answer("walks", siteWalks(plan, plan.schedule)),
   };
-  const look = createLook("light");
-  const stop = keepMinute(look);
-  const siteLook = createSiteLook();
-  const services = { desk, memory: { get: () => null, set: () => undefined } } as unknown as Services;
+  const view = createViewStore("light");
+  const stop = keepMinute(view);
+  const siteView = createSiteViewStore();
+  const services = { session, memory: { get: () => null, set: () => undefined } } as unknown as Services;
   const host = document.createElement("div");
   document.body.append(host);
   root = createRoot(host);
   await act(async () =>
     root?.render(
-      <AroundContext value={{ ...services, look }}>
-        <SiteView site={site} siteLook={siteLook} />
-      </AroundContext>,
+      <AppContext value={{ ...services, view }}>
+        <SiteView site={site} siteView={siteView} />
+      </AppContext>,
     ),
   );
   await act(async () => undefined);
-  return { desk, look, siteLook, asked, stop };
+  return { session, view, siteView, asked, stop };
 }
 
 const text = () => document.body.textContent ?? "";
@@ -99,58 +99,58 @@ describe("the site view", () => {
   });
 
   it("chooses a place and its placed tasks on the day line, and follows a task chosen elsewhere", async () => {
-    const { desk, siteLook } = await show(demoText());
+    const { session, siteView } = await show(demoText());
     await act(async () => rowOf("Pebble Row")?.querySelector("button")?.click());
-    expect(siteLook.getState().place).toBe("pebble-row");
-    expect(desk.state.getState().selection).toEqual(
+    expect(siteView.getState().place).toBe("pebble-row");
+    expect(session.state.getState().selection).toEqual(
       expect.arrayContaining(["pebble-cores", "pebble-documented"]),
     );
-    await act(async () => desk.select(["cowl-crest-samples"]));
-    expect(siteLook.getState().place).toBe("cowl-crest");
+    await act(async () => session.select(["cowl-crest-samples"]));
+    expect(siteView.getState().place).toBe("cowl-crest");
   });
 
   it("keeps the minute that was pointed at on the day line, and moves it by keys", async () => {
-    const { look } = await show(demoText());
-    act(() => look.setState({ cursorS: 59_437 }));
-    act(() => look.setState({ cursorS: null }));
+    const { view } = await show(demoText());
+    act(() => view.setState({ cursorS: 59_437 }));
+    act(() => view.setState({ cursorS: null }));
     expect(document.querySelector(".site-minute b")?.textContent).toBe("16:31");
     await press(",");
-    expect(look.getState()).toMatchObject({ cursorS: 59_400, minuteS: 59_400 });
+    expect(view.getState()).toMatchObject({ cursorS: 59_400, minuteS: 59_400 });
     await press(">", { shiftKey: true });
-    expect(look.getState().minuteS).toBe(60_000);
+    expect(view.getState().minuteS).toBe(60_000);
     const slider = document.querySelector<HTMLInputElement>('input[type="range"]')!;
     expect(slider.getAttribute("aria-valuetext")).toMatch(/^16:40; EV1 .+; EV2 .+/);
   });
 
   it("moves a place by arrows with the day's cost in sight, as one step", async () => {
-    const { desk, siteLook } = await show(demoText());
-    const steps = desk.state.getState().history.undo.length;
+    const { session, siteView } = await show(demoText());
+    const steps = session.state.getState().history.undo.length;
     await act(async () => rowOf("Pebble Row")?.querySelector("button")?.click());
     await press("Enter");
     for (let k = 0; k < 5; k += 1) await press("ArrowUp");
     await press("ArrowLeft", { shiftKey: true });
     await act(async () => undefined);
     expect(document.querySelector(".site-move")?.textContent).toMatch(/Pebble Rowwalk back \d+ minwalked/);
-    expect(desk.state.getState().history.undo).toHaveLength(steps);
+    expect(session.state.getState().history.undo).toHaveLength(steps);
     await press("Enter");
-    expect(siteLook.getState().moving).toBeNull();
-    const moved = desk.state.getState().plan.site.places.find((one) => one.id === "pebble-row");
+    expect(siteView.getState().moving).toBeNull();
+    const moved = session.state.getState().plan.site.places.find((one) => one.id === "pebble-row");
     expect(moved).toMatchObject({ eastM: 319, northM: 260 });
-    expect(desk.state.getState().history.undo).toHaveLength(steps + 1);
+    expect(session.state.getState().history.undo).toHaveLength(steps + 1);
   });
 
   it("puts a place in hand back with Escape, and never takes the lander", async () => {
-    const { desk, siteLook } = await show(demoText());
-    const before = desk.state.getState().plan;
+    const { session, siteView } = await show(demoText());
+    const before = session.state.getState().plan;
     await act(async () => rowOf("Anvil Block")?.querySelector("button")?.click());
     await press("Enter");
     await press("ArrowRight");
     await press("Escape");
-    expect(siteLook.getState().moving).toBeNull();
+    expect(siteView.getState().moving).toBeNull();
     await act(async () => rowOf("Lander Dunnock")?.querySelector("button")?.click());
     await press("Enter");
-    expect(siteLook.getState().moving).toBeNull();
-    expect(desk.state.getState().plan).toBe(before);
+    expect(siteView.getState().moving).toBeNull();
+    expect(session.state.getState().plan).toBe(before);
   });
 
   it("says where a plan has no ground that ways are straight and limits level", async () => {

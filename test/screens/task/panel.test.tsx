@@ -18,10 +18,10 @@ describe("the details of a task", () => {
   });
 
   it("say when, who and where, by every clock", () => {
-    const { desk } = show(<TaskPanel />, (one) => one.select(["one"]));
+    const { session } = show(<TaskPanel />, (one) => one.select(["one"]));
     // Placed at 2:00 for 15 min. 99 m (90 m with detour 1.1) at 0.9 m/s is 110 s, a second more by rounding to the
     // safe side; 600 s of egress work come before. So egress is at 6489 s and the start 711 s after it.
-    const outing = desk.state.getState().verdict.outings.find((one) => one.crew === "ev1")!;
+    const outing = session.state.getState().verdict.outings.find((one) => one.crew === "ev1")!;
     expect(outing.span.startS).toBe(6489);
     expect(text()).toContain("2:00 to 2:15");
     expect(text()).toContain("0:11:51 to 0:26:51");
@@ -32,24 +32,26 @@ describe("the details of a task", () => {
   });
 
   it("follow the task while it is held", () => {
-    const { desk } = show(<TaskPanel />, (one) => {
+    const { session } = show(<TaskPanel />, (one) => {
       one.place("two", { eva: "eva-1", crew: ["ev1"], startS: instant(9000) });
       one.select(["one"]);
     });
     expect(document.querySelector(".task-findings")).toBeNull();
     act(() => {
-      desk.begin("Move Task one", ["one"]);
-      desk.preview((start) => placed(start, "one", { eva: "eva-1", crew: ["ev1"], startS: instant(9000) }));
+      session.begin("Move Task one", ["one"]);
+      session.preview((start) =>
+        placed(start, "one", { eva: "eva-1", crew: ["ev1"], startS: instant(9000) }),
+      );
     });
     expect(text()).toContain("2:30 to 2:45");
     expect(document.querySelector(".task-findings .breach")?.textContent).toBe("Breach");
-    act(() => desk.cancel());
+    act(() => session.cancel());
     expect(document.querySelector(".task-findings")).toBeNull();
   });
 
   it("pin and unpin part by part", () => {
-    const { desk } = show(<TaskPanel />, (one) => one.select(["one"]));
-    const pin = () => desk.state.getState().plan.tasks[0]!.pin;
+    const { session } = show(<TaskPanel />, (one) => one.select(["one"]));
+    const pin = () => session.state.getState().plan.tasks[0]!.pin;
     click(button("Start"));
     expect(pin()).toEqual({ startS: 7200 });
     expect(button("Start").getAttribute("aria-pressed")).toBe("true");
@@ -60,9 +62,9 @@ describe("the details of a task", () => {
   });
 
   it("send it to the bench, and say there why it is on it", async () => {
-    const { desk, engine, clock } = show(<TaskPanel />, (one) => one.select(["one"]));
+    const { session, engine, clock } = show(<TaskPanel />, (one) => one.select(["one"]));
     click(button("Send to bench"));
-    expect(desk.state.getState().plan.schedule.placements).toEqual([]);
+    expect(session.state.getState().plan.schedule.placements).toEqual([]);
     expect(text()).toContain("On the bench. Why is not known yet.");
     clock.moveOn(1000);
     const fitsAt = { eva: "eva-1", crew: ["ev2"], startS: instant(9000) };
@@ -74,34 +76,34 @@ describe("the details of a task", () => {
     });
     expect(text()).toContain("It fits at 2:30.");
     click(button("Place at 2:30, EVA 1"));
-    expect(desk.state.getState().plan.schedule.placements).toEqual([{ task: "one", ...fitsAt }]);
+    expect(session.state.getState().plan.schedule.placements).toEqual([{ task: "one", ...fitsAt }]);
   });
 
   it("are edited in place, field after field", () => {
-    const { desk } = show(<TaskPanel />, (one) => one.select(["one"]));
+    const { session } = show(<TaskPanel />, (one) => one.select(["one"]));
     click(button("Worth of Task one"));
     write("1.5");
     expect(document.querySelector(".cell-fault")?.textContent).toBe("Must be a whole number.");
     write("44");
     press("Tab");
-    expect(desk.state.getState().plan.tasks[0]!.worth).toBe(44);
+    expect(session.state.getState().plan.tasks[0]!.worth).toBe(44);
     // Tab opens the next field, so that a whole task is filled in without another key.
     expect(here().getAttribute("aria-label")).toBe("Likely of Task one, h:mm");
     write("0:20");
     press("Tab");
-    expect(desk.state.getState().plan.tasks[0]!.duration.likelyS).toBe(1200);
+    expect(session.state.getState().plan.tasks[0]!.duration.likelyS).toBe(1200);
     click(button("Must-do of Task one"));
-    expect(desk.state.getState().plan.tasks[0]!.must).toBe(true);
+    expect(session.state.getState().plan.tasks[0]!.must).toBe(true);
   });
 
   it("say that a deployment leaves an instrument until that is switched off, and show that it is", () => {
-    const { desk } = show(<TaskPanel />, (one) => {
+    const { session } = show(<TaskPanel />, (one) => {
       one.edit("Kind", (plan) => ({
         tasks: plan.tasks.map((task) => (task.id === "one" ? { ...task, kind: "deployment" } : task)),
       }));
       one.select(["one"]);
     });
-    const said = () => desk.state.getState().plan.tasks[0]!.instrument;
+    const said = () => session.state.getState().plan.tasks[0]!.instrument;
     const value = () => button("Instrument of Task one").textContent;
     expect([value(), said()]).toEqual(["yes", undefined]);
     click(button("Instrument of Task one"));
@@ -111,24 +113,24 @@ describe("the details of a task", () => {
   });
 
   it("keep a faulty draft apart from the plan", () => {
-    const { desk } = show(<TaskPanel />, (one) => one.select(["one"]));
-    const { plan } = desk.state.getState();
+    const { session } = show(<TaskPanel />, (one) => one.select(["one"]));
+    const { plan } = session.state.getState();
     click(button("Likely of Task one"));
     write("later");
     act(() => here().blur());
     expect(text()).toContain("later");
     expect(text()).toContain("Write 1:30, 90 min or 45 s.");
-    expect(desk.state.getState().plan).toBe(plan);
+    expect(session.state.getState().plan).toBe(plan);
   });
 
   it("are of the next task when that is selected", () => {
-    const { desk, look } = show(<TaskPanel />, (one) => one.select(["one"]));
-    act(() => look.setState({ details: true }));
-    act(() => desk.select(["two"]));
+    const { session, view } = show(<TaskPanel />, (one) => one.select(["one"]));
+    act(() => view.setState({ details: true }));
+    act(() => session.select(["two"]));
     expect(document.querySelector(".task h2")?.textContent).toBe("Task two");
     click(button("Close details"));
-    expect(look.getState().details).toBe(false);
-    act(() => desk.select([]));
+    expect(view.getState().details).toBe(false);
+    act(() => session.select([]));
     expect(document.querySelector(".task")).toBeNull();
   });
 });

@@ -13,8 +13,8 @@ const text = () => document.body.textContent ?? "";
 
 async function asked(report?: Parameters<typeof whyReport>[1]) {
   const stage = show(<WhyPanel />);
-  const { plan } = stage.desk.state.getState();
-  act(() => void stage.desk.askWhy("two"));
+  const { plan } = stage.session.state.getState();
+  act(() => void stage.session.askWhy("two"));
   await act(async () => stage.engine.whys[0]!.answer(whyReport(plan, report)));
   return { ...stage, plan };
 }
@@ -26,10 +26,10 @@ describe("the answer to why not", () => {
   });
 
   it("shows progress, and can be stopped", () => {
-    const { desk, engine } = show(<WhyPanel />);
-    act(() => void desk.askWhy("two"));
+    const { session, engine } = show(<WhyPanel />);
+    act(() => void session.askWhy("two"));
     expect(document.querySelector("progress")).not.toBeNull();
-    act(() => engine.whys[0]!.report(whyReport(desk.state.getState().plan, { tried: 1, stopped: null })));
+    act(() => engine.whys[0]!.report(whyReport(session.state.getState().plan, { tried: 1, stopped: null })));
     expect(text()).toContain("1 of 2 changes tried");
     click(button("Stop"));
     expect(engine.whys[0]!.cancelled()).toBe(true);
@@ -56,12 +56,12 @@ describe("the answer to why not", () => {
   });
 
   it("says what is gained as groups count it: half of each task's worth where that is the group's share", async () => {
-    const { desk, engine } = show(<WhyPanel />, (one) => {
+    const { session, engine } = show(<WhyPanel />, (one) => {
       const group = { id: "pair", name: "Pair", tasks: ["one", "two"], least: 0, shares: [50] };
       expect(one.edit("Grouped", () => ({ groups: [group] })).ok).toBe(true);
     });
-    const { plan } = desk.state.getState();
-    act(() => void desk.askWhy("two"));
+    const { plan } = session.state.getState();
+    act(() => void session.askWhy("two"));
     await act(async () => engine.whys[0]!.answer(whyReport(plan)));
     // Task one alone counts 5 of 10, both together 10 of 20.
     expect(document.querySelector(".why-way")?.textContent).toContain("worth 10 (+5)");
@@ -75,7 +75,7 @@ describe("the answer to why not", () => {
       sentence: `Task ${i} stays.`,
       owner: null,
     }));
-    const { conflict } = whyReport(show(<WhyPanel />).desk.state.getState().plan);
+    const { conflict } = whyReport(show(<WhyPanel />).session.state.getState().plan);
     await asked({ conflict: { ...conflict!, causes, minimal: false, certainty: "searched" } });
     const order = [...document.querySelectorAll(".why-body section")].map((one) =>
       one.getAttribute("aria-label"),
@@ -90,41 +90,41 @@ describe("the answer to why not", () => {
   });
 
   it("makes a variant by keyboard alone, keeps the keyboard's place, and leaves the day as it was", async () => {
-    const { desk, plan } = await asked();
+    const { session, plan } = await asked();
     act(() => button("Try as a variant: EVA 1").focus());
     click(here());
-    expect(desk.state.getState().plan.schedule).toBe(plan.schedule);
-    expect(desk.state.getState().plan.variants).toHaveLength(1);
+    expect(session.state.getState().plan.schedule).toBe(plan.schedule);
+    expect(session.state.getState().plan.variants).toHaveLength(1);
     expect(here().textContent).toBe("Compare");
     press("Escape");
     expect(document.querySelector(".why")).toBeNull();
   });
 
   it("marks an answer about another day, takes nothing from it, and asks again", async () => {
-    const { desk, engine } = await asked();
-    act(() => desk.place("three", { eva: "eva-1", crew: ["ev2"], startS: instant(9000) }));
+    const { session, engine } = await asked();
+    act(() => session.place("three", { eva: "eva-1", crew: ["ev2"], startS: instant(9000) }));
     expect(text()).toContain("The day has changed since");
     expect(button("Try as a variant").disabled).toBe(true);
     click(button("Ask again"));
-    expect(engine.whys[1]!.plan).toBe(desk.state.getState().plan);
+    expect(engine.whys[1]!.plan).toBe(session.state.getState().plan);
     expect(text()).not.toContain("The day has changed since");
   });
 
   it("names every task that moves where it fits after all", async () => {
     const moves = Array.from({ length: 12 }, (_, k) => `Task ${k} starts at 2:00 MET, 5 min later.`);
-    const { desk } = await asked({
+    const { session } = await asked({
       state: "fits",
       conflict: null,
       sentence: "Task two fits when others start at other times.",
       relaxations: [
-        { ...longerEva(show(<WhyPanel />).desk.state.getState().plan), kind: "rearrange", moves },
+        { ...longerEva(show(<WhyPanel />).session.state.getState().plan), kind: "rearrange", moves },
       ],
     });
     expect(text()).toContain("How it fits");
     expect(text()).toContain("12 placed tasks move");
     for (const one of moves) expect(text()).toContain(one);
     expect(text()).not.toContain("Each one alone is enough");
-    expect(desk.state.getState().why?.end).toBe("answered");
+    expect(session.state.getState().why?.end).toBe("answered");
   });
 
   it("says so when the time was too short to find out", async () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../../src/check/index.ts";
 import { random, type Random } from "../../../src/kernel/index.ts";
-import { type Archive, browserArchive, createDesk, type Desk } from "../../../src/session/index.ts";
+import { type Archive, browserArchive, createSession, type Session } from "../../../src/session/index.ts";
 import { freshShelf, HandClock, HandEngine, openRecord, putOpen, settled, smallInput } from "../bench.ts";
 
 /** The shelf as a slow disk: a write takes up to 90 ms of the clock, and one under way when the browser dies leaves nothing. */
@@ -35,7 +35,7 @@ async function visitUntilKilled(
   const slow = new SlowShelf(shelf, clock, stream);
   const ids = `w${from}`;
   let id = 0;
-  const desk = createDesk({
+  const session = createSession({
     engine: new HandEngine(),
     judgeFor,
     archive: slow.archive,
@@ -43,7 +43,7 @@ async function visitUntilKilled(
     newId: () => `${ids}-${(id += 1)}`,
     readyText: () => Promise.reject(new Error("none")),
   });
-  await desk.restore();
+  await session.restore();
   const beganMs = clock.nowMs();
   const diesMs = beganMs + 50 + stream.below(2000);
   const made: number[] = [];
@@ -54,7 +54,7 @@ async function visitUntilKilled(
     if (clock.nowMs() >= nextMs) {
       if (stream.next() < 0.1) stepMs = [15, 40, 120, 900][stream.below(4)]!;
       nextMs = clock.nowMs() + 1 + stream.below(2 * stepMs);
-      desk.edit("Count", () => ({ title: `Edit ${from + made.length + 1}` }));
+      session.edit("Count", () => ({ title: `Edit ${from + made.length + 1}` }));
       made.push(clock.nowMs());
     }
     clock.moveOn(10);
@@ -66,7 +66,8 @@ async function visitUntilKilled(
   return { made, diedMs: clock.nowMs() };
 }
 
-const count = (desk: Desk): number => Number(/\d+$/.exec(desk.state.getState().plan.title)?.[0] ?? 0);
+const count = (session: Session): number =>
+  Number(/\d+$/.exec(session.state.getState().plan.title)?.[0] ?? 0);
 
 describe("a browser that dies", () => {
   it("has lost nothing older than a second in any of 200 deaths, and can still take steps back", async () => {
@@ -94,7 +95,7 @@ describe("a browser that dies", () => {
     expect(greatestLossMs).toBeLessThanOrEqual(150 + 90 + 90 + 30);
 
     const clock = new HandClock();
-    const again = createDesk({
+    const again = createSession({
       engine: new HandEngine(),
       judgeFor,
       archive: shelf,

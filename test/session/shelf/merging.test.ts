@@ -3,7 +3,7 @@ import { instant } from "../../../src/kernel/index.ts";
 import { parseText, type Plan } from "../../../src/plan/index.ts";
 import { clashWords, renumberedWords } from "../../../src/words/index.ts";
 import { browserArchive } from "../../../src/session/index.ts";
-import { deskWith, freshShelf } from "../bench.ts";
+import { sessionWith, freshShelf } from "../bench.ts";
 
 function planIn(text: string): Plan {
   const read = parseText(text);
@@ -18,58 +18,58 @@ const worth = (plan: Plan, id: string, to: number): Plan => ({
 
 /** A desk whose plan was saved to a file, and what a colleague made of it; the desk's own went on since. */
 async function sentAway(change: (plan: Plan) => Plan) {
-  const { desk, clock } = deskWith({ archive: browserArchive(freshShelf()) });
-  await desk.saveNow();
-  await desk.keepSent();
-  const theirs = change(planIn(desk.saveText()));
+  const { session, clock } = sessionWith({ archive: browserArchive(freshShelf()) });
+  await session.saveNow();
+  await session.keepSent();
+  const theirs = change(planIn(session.saveText()));
   clock.moveOn(60_000);
-  return { desk, theirs };
+  return { session, theirs };
 }
 
 describe("a plan file that was sent away and comes back", () => {
   it("is merged as one step, with what it was when it left as what both come from", async () => {
-    const { desk, theirs } = await sentAway((plan) => worth(plan, "two", 55));
-    desk.edit("Worth", (plan) => ({ tasks: worth(plan, "one", 44).tasks }));
-    const before = desk.state.getState().plan;
-    const offer = await desk.offerMerge(theirs);
+    const { session, theirs } = await sentAway((plan) => worth(plan, "two", 55));
+    session.edit("Worth", (plan) => ({ tasks: worth(plan, "one", 44).tasks }));
+    const before = session.state.getState().plan;
+    const offer = await session.offerMerge(theirs);
     expect(offer?.from.kind).toBe("sent");
     expect(offer?.merged.clashes).toEqual([]);
-    expect(await desk.merge(offer!, new Set())).toMatchObject({ ok: true });
-    expect(desk.state.getState().plan.tasks.map((task) => task.worth)).toEqual([44, 55, 10]);
-    expect((await desk.statesOf(desk.state.getState().slot))[0]!.kind).toBe("merge");
-    expect(desk.undo()).toBe("Merge A small day");
-    expect(desk.state.getState().plan).toEqual(before);
+    expect(await session.merge(offer!, new Set())).toMatchObject({ ok: true });
+    expect(session.state.getState().plan.tasks.map((task) => task.worth)).toEqual([44, 55, 10]);
+    expect((await session.statesOf(session.state.getState().slot))[0]!.kind).toBe("merge");
+    expect(session.undo()).toBe("Merge A small day");
+    expect(session.state.getState().plan).toEqual(before);
   });
 
   it("clashes where both changed one thing: each is left or taken, and said side by side", async () => {
-    const { desk, theirs } = await sentAway((plan) => ({ ...worth(plan, "one", 55), title: "Theirs" }));
-    desk.edit("Worth", (plan) => ({ tasks: worth(plan, "one", 44).tasks, title: "Mine" }));
-    const offer = (await desk.offerMerge(theirs))!;
+    const { session, theirs } = await sentAway((plan) => ({ ...worth(plan, "one", 55), title: "Theirs" }));
+    session.edit("Worth", (plan) => ({ tasks: worth(plan, "one", 44).tasks, title: "Mine" }));
+    const offer = (await session.offerMerge(theirs))!;
     expect(offer.merged.clashes.map((clash) => clashWords(offer, clash))).toEqual([
       { about: "Task 1 Task one", mine: "Worth: 10 to 44.", theirs: "Worth: 10 to 55." },
       { about: "Plan", mine: "Title: “A small day” to “Mine”.", theirs: "Title: “A small day” to “Theirs”." },
     ]);
-    await desk.merge(offer, new Set([0]));
-    const { plan } = desk.state.getState();
+    await session.merge(offer, new Set([0]));
+    const { plan } = session.state.getState();
     expect([plan.tasks[0]!.worth, plan.title]).toEqual([55, "Mine"]);
   });
 
   it("is refused whole where the two do not make a plan, with the fault", async () => {
     // I took the ridge out with its tasks; they put another task there.
-    const { desk, theirs } = await sentAway((plan) => ({
+    const { session, theirs } = await sentAway((plan) => ({
       ...plan,
       tasks: [...plan.tasks, { ...plan.tasks[0]!, id: "four", name: "Task four", number: "9" }],
     }));
-    desk.edit("Take the ridge out", (plan) => ({
+    session.edit("Take the ridge out", (plan) => ({
       tasks: [],
       schedule: { placements: [] },
       site: { ...plan.site, places: plan.site.places.slice(0, 1) },
     }));
-    const { plan } = desk.state.getState();
-    const offer = (await desk.offerMerge(theirs))!;
-    const made = await desk.merge(offer, new Set());
+    const { plan } = session.state.getState();
+    const offer = (await session.offerMerge(theirs))!;
+    const made = await session.merge(offer, new Set());
     expect(made).toMatchObject({ ok: false, error: [{ message: expect.stringMatching(/ridge/) }] });
-    expect(desk.state.getState().plan).toBe(plan);
+    expect(session.state.getState().plan).toBe(plan);
   });
 
   it("keeps what both added apart, under an id and a number of its own, and says whose number changed", async () => {
@@ -78,7 +78,7 @@ describe("a plan file that was sent away and comes back", () => {
       ...plan.tasks,
       { ...plan.tasks[0]!, id: "task-4", name, number: "4" },
     ];
-    const { desk, theirs } = await sentAway((plan) => ({
+    const { session, theirs } = await sentAway((plan) => ({
       ...plan,
       tasks: added(plan, "Theirs"),
       schedule: {
@@ -88,12 +88,12 @@ describe("a plan file that was sent away and comes back", () => {
         ],
       },
     }));
-    desk.edit("New task", (plan) => ({ tasks: added(plan, "Mine") }));
-    const offer = (await desk.offerMerge(theirs))!;
+    session.edit("New task", (plan) => ({ tasks: added(plan, "Mine") }));
+    const offer = (await session.offerMerge(theirs))!;
     expect(offer.merged.clashes).toEqual([]);
-    const made = await desk.merge(offer, new Set());
+    const made = await session.merge(offer, new Set());
     expect(made).toMatchObject({ ok: true });
-    const { plan } = desk.state.getState();
+    const { plan } = session.state.getState();
     const mine = plan.tasks.find(({ name }) => name === "Mine")!;
     const their = plan.tasks.find(({ name }) => name === "Theirs")!;
     expect([mine.id, mine.number, their.number]).toEqual(["task-4", "4", "5"]);
@@ -105,15 +105,15 @@ describe("a plan file that was sent away and comes back", () => {
   });
 
   it("is not merged into a plan that has changed since it was looked at", async () => {
-    const { desk, theirs } = await sentAway((plan) => worth(plan, "two", 55));
-    const offer = (await desk.offerMerge(theirs))!;
-    desk.edit("Rename", () => ({ title: "Changed since" }));
-    expect(await desk.merge(offer, new Set())).toMatchObject({ ok: false });
-    expect(desk.state.getState().plan.title).toBe("Changed since");
+    const { session, theirs } = await sentAway((plan) => worth(plan, "two", 55));
+    const offer = (await session.offerMerge(theirs))!;
+    session.edit("Rename", () => ({ title: "Changed since" }));
+    expect(await session.merge(offer, new Set())).toMatchObject({ ok: false });
+    expect(session.state.getState().plan.title).toBe("Changed since");
   });
 
   it("has nothing to be merged with where no state is kept", async () => {
-    const { desk } = deskWith({ archive: browserArchive(freshShelf()) });
-    expect(await desk.offerMerge(desk.state.getState().plan)).toBeNull();
+    const { session } = sessionWith({ archive: browserArchive(freshShelf()) });
+    expect(await session.offerMerge(session.state.getState().plan)).toBeNull();
   });
 });

@@ -1,6 +1,6 @@
 import { openDB } from "idb";
 import { describe, expect, it } from "vitest";
-import { browserArchive, createDesk } from "../../../src/session/index.ts";
+import { browserArchive, createSession } from "../../../src/session/index.ts";
 import { judgeFor } from "../../../src/check/index.ts";
 import { freshShelf, HandClock, HandEngine, planOf, smallInput } from "../bench.ts";
 
@@ -71,7 +71,7 @@ async function oldStore(open: unknown, good?: unknown): Promise<string> {
 
 function visit(name: string) {
   let ids = 0;
-  return createDesk({
+  return createSession({
     engine: new HandEngine(),
     judgeFor,
     archive: browserArchive(name),
@@ -84,31 +84,31 @@ function visit(name: string) {
 describe("what an older version of this program left in the browser", () => {
   for (const { of, open, plan, undo } of STORES) {
     it(`comes to lie on the shelf: ${of}`, async () => {
-      const desk = visit(await oldStore(open, open));
-      expect(await desk.restore()).toBe(true);
-      expect(desk.state.getState().plan).toEqual(plan);
-      expect(desk.state.getState().notices).toEqual([]);
-      const [card, ...more] = await desk.shelf();
-      expect(card).toMatchObject({ title: plan.title, slot: desk.state.getState().slot });
+      const session = visit(await oldStore(open, open));
+      expect(await session.restore()).toBe(true);
+      expect(session.state.getState().plan).toEqual(plan);
+      expect(session.state.getState().notices).toEqual([]);
+      const [card, ...more] = await session.shelf();
+      expect(card).toMatchObject({ title: plan.title, slot: session.state.getState().slot });
       expect(more).toEqual([]);
-      expect((await desk.listQuarantine()).map((one) => one.reason)).toEqual(["of old"]);
-      expect(desk.undo()).toBe(undo);
+      expect((await session.listQuarantine()).map((one) => one.reason)).toEqual(["of old"]);
+      expect(session.undo()).toBe(undo);
     });
   }
 
   it("that cannot be read is kept aside, and its last readable form is open", async () => {
     const torn = { text: '{"title":"Torn"', savedAtMs: 9, writer: "w" };
-    const desk = visit(await oldStore(torn, STORES[2]!.open));
-    expect(await desk.restore()).toBe(true);
-    expect(desk.state.getState().plan.title).toBe("Older");
-    expect((await desk.listQuarantine()).map((one) => one.title)).toContain("Torn");
+    const session = visit(await oldStore(torn, STORES[2]!.open));
+    expect(await session.restore()).toBe(true);
+    expect(session.state.getState().plan.title).toBe("Older");
+    expect((await session.listQuarantine()).map((one) => one.title)).toContain("Torn");
   });
 
   it("that was empty stays empty", async () => {
-    const desk = visit(await oldStore(undefined));
-    expect(await desk.restore()).toBe(false);
-    expect(await desk.shelf()).toEqual([]);
-    expect(desk.state.getState().notices).toEqual([]);
+    const session = visit(await oldStore(undefined));
+    expect(await session.restore()).toBe(false);
+    expect(await session.shelf()).toEqual([]);
+    expect(session.state.getState().notices).toEqual([]);
   });
 });
 
@@ -124,7 +124,7 @@ describe("a store that cannot be used", () => {
   ];
   for (const [error, words] of troubles) {
     it(`is told in words, with the way to a file: ${String(words)}`, async () => {
-      const desk = createDesk({
+      const session = createSession({
         engine: new HandEngine(),
         judgeFor,
         archive: { ...browserArchive(freshShelf()), lastOpen: () => Promise.reject(error) },
@@ -132,23 +132,23 @@ describe("a store that cannot be used", () => {
         newId: () => "one",
         readyText: () => Promise.reject(new Error("none")),
       });
-      expect(await desk.restore()).toBe(false);
-      expect(desk.state.getState().notices[0]!.text).toMatch(words);
-      expect(desk.state.getState().notices[0]!.text).toMatch(/Save to a file/);
+      expect(await session.restore()).toBe(false);
+      expect(session.state.getState().notices[0]!.text).toMatch(words);
+      expect(session.state.getState().notices[0]!.text).toMatch(/Save to a file/);
     });
   }
 
   it("of a newer version of this program is told as such", async () => {
     const name = freshShelf();
     (await openDB(name, 99)).close();
-    const desk = visit(name);
-    expect(await desk.restore()).toBe(false);
-    expect(desk.state.getState().notices[0]!.text).toMatch(/newer version of this program/);
+    const session = visit(name);
+    expect(await session.restore()).toBe(false);
+    expect(session.state.getState().notices[0]!.text).toMatch(/newer version of this program/);
   });
 
   it("that does not answer is done without, so that the page comes up", async () => {
     const clock = new HandClock();
-    const desk = createDesk({
+    const session = createSession({
       engine: new HandEngine(),
       judgeFor,
       archive: { ...browserArchive(freshShelf()), lastOpen: () => new Promise(() => undefined) },
@@ -156,9 +156,9 @@ describe("a store that cannot be used", () => {
       newId: () => "one",
       readyText: () => Promise.reject(new Error("none")),
     });
-    const back = desk.restore();
+    const back = session.restore();
     clock.moveOn(10_000);
     expect(await back).toBe(false);
-    expect(desk.state.getState().notices[0]!.text).toMatch(/does not answer.*Save to a file/);
+    expect(session.state.getState().notices[0]!.text).toMatch(/does not answer.*Save to a file/);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { type Archive, browserArchive } from "../../../src/session/index.ts";
-import { deskWith, freshShelf, planOf, smallInput } from "../bench.ts";
+import { sessionWith, freshShelf, planOf, smallInput } from "../bench.ts";
 
 const recordOf = (title: string, more: object = {}) => ({
   text: JSON.stringify({ ...smallInput, title }),
@@ -14,15 +14,15 @@ async function withQuarantined(...found: readonly unknown[]) {
   const archive = browserArchive(freshShelf());
   for (const [k, one] of found.entries())
     await archive.putQuarantined({ key: k + 1, found: one, reason: `reason ${k}`, atMs: 1000 * k });
-  const { desk } = deskWith({ archive });
-  return { desk, archive };
+  const { session } = sessionWith({ archive });
+  return { session, archive };
 }
 
 describe("what is kept aside", () => {
   it("is listed, the newest first, with title, reason, size and whether it can be opened", async () => {
     const broken = { ...recordOf("Broken ridge"), text: '{"title":"Broken \\"ridge\\"","crew":' };
-    const { desk } = await withQuarantined(recordOf("Northern rim"), broken, { some: "thing" }, undefined);
-    const kept = await desk.listQuarantine();
+    const { session } = await withQuarantined(recordOf("Northern rim"), broken, { some: "thing" }, undefined);
+    const kept = await session.listQuarantine();
     expect(kept.map(({ title, reason, atMs, fileName }) => [title, reason, atMs, fileName])).toEqual([
       [null, "reason 3", 3000, "kept-1970-01-01t00-00.json"],
       [null, "reason 2", 2000, "kept-1970-01-01t00-00.json"],
@@ -41,8 +41,8 @@ describe("what is kept aside", () => {
   });
 
   it("counts bytes, not letters", async () => {
-    const { desk } = await withQuarantined({ word: "\u00e9\u2192" });
-    const [one] = await desk.listQuarantine();
+    const { session } = await withQuarantined({ word: "\u00e9\u2192" });
+    const [one] = await session.listQuarantine();
     expect(one!.bytes).toBe(one!.text.length + 1 + 2);
   });
 
@@ -52,44 +52,44 @@ describe("what is kept aside", () => {
     const givenUp = [["v1", { sentence: "A longer EVA.", owner: null, changes: [change] }]];
     const variants = [{ id: "v1", name: "Longer", schedule: { placements: [] } }];
     const text = JSON.stringify({ ...smallInput, version: 1, title: "Northern rim", variants });
-    const { desk } = await withQuarantined(
+    const { session } = await withQuarantined(
       recordOf("Northern rim", { text, givenUp }),
       recordOf("x", { text: "{}" }),
     );
-    const [bad, good] = await desk.listQuarantine();
-    const { plan: before, slot } = desk.state.getState();
-    await desk.saveNow();
-    expect(desk.openQuarantined(bad!)).toBe(false);
-    expect(desk.state.getState().plan).toBe(before);
-    expect(desk.state.getState().refusal?.faults.length).toBeGreaterThan(0);
-    expect(desk.openQuarantined(good!)).toBe(true);
+    const [bad, good] = await session.listQuarantine();
+    const { plan: before, slot } = session.state.getState();
+    await session.saveNow();
+    expect(session.openQuarantined(bad!)).toBe(false);
+    expect(session.state.getState().plan).toBe(before);
+    expect(session.state.getState().refusal?.faults.length).toBeGreaterThan(0);
+    expect(session.openQuarantined(good!)).toBe(true);
     const givesUp = { sentence: "A longer EVA.", owner: null, patch: [change] };
-    expect(desk.state.getState().plan).toEqual(
+    expect(session.state.getState().plan).toEqual(
       planOf({
         ...smallInput,
         title: "Northern rim",
         variants: variants.map((one) => ({ ...one, givesUp })),
       }),
     );
-    expect(desk.variantDay("v1")?.plan.evas[0]?.longestS).toBe(25_300);
-    expect(await desk.openSlot(slot)).toBe(true);
-    expect(desk.state.getState().plan).toEqual(before);
-    expect(await desk.listQuarantine()).toHaveLength(2);
+    expect(session.variantDay("v1")?.plan.evas[0]?.longestS).toBe(25_300);
+    expect(await session.openSlot(slot)).toBe(true);
+    expect(session.state.getState().plan).toEqual(before);
+    expect(await session.listQuarantine()).toHaveLength(2);
   });
 
   it("is deleted and brought back to its place, as it was found", async () => {
-    const { desk, archive } = await withQuarantined(recordOf("First"), recordOf("Second"));
+    const { session, archive } = await withQuarantined(recordOf("First"), recordOf("Second"));
     const before = await archive.readQuarantine();
-    const [, first] = await desk.listQuarantine();
-    await desk.deleteQuarantined(first!);
-    expect((await desk.listQuarantine()).map((one) => one.title)).toEqual(["Second"]);
-    await desk.restoreQuarantined(first!);
+    const [, first] = await session.listQuarantine();
+    await session.deleteQuarantined(first!);
+    expect((await session.listQuarantine()).map((one) => one.title)).toEqual(["Second"]);
+    await session.restoreQuarantined(first!);
     expect(await archive.readQuarantine()).toEqual(before);
   });
 
   it("says when the store cannot be used", async () => {
     const shelf = browserArchive(freshShelf());
     const archive: Archive = { ...shelf, readQuarantine: () => Promise.reject(new Error("switched off")) };
-    await expect(deskWith({ archive }).desk.listQuarantine()).rejects.toThrow("switched off");
+    await expect(sessionWith({ archive }).session.listQuarantine()).rejects.toThrow("switched off");
   });
 });

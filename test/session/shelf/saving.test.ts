@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../../src/check/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
-import { type Archive, browserArchive, createDesk, type StoredPlan } from "../../../src/session/index.ts";
+import { type Archive, browserArchive, createSession, type StoredPlan } from "../../../src/session/index.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
 import {
-  deskWith,
+  sessionWith,
   freshShelf,
   HandClock,
   HandEngine,
@@ -20,7 +20,7 @@ function visit(archive: Archive) {
   let ids = 0;
   const clock = new HandClock();
   const visitor = `v${Math.floor(performance.now() * 1000)}`;
-  const desk = createDesk({
+  const session = createSession({
     engine: new HandEngine(),
     spare: () => new HandEngine(),
     judgeFor,
@@ -29,45 +29,45 @@ function visit(archive: Archive) {
     newId: () => `${visitor}-${(ids += 1)}`,
     readyText: () => Promise.reject(new Error("none")),
   });
-  return { desk, clock };
+  return { session, clock };
 }
 
 describe("saving in the browser", () => {
   it("gathers changes for a moment, then brings plan and schedule back after a reload", async () => {
     const shelf = freshShelf();
     const archive = browserArchive(shelf);
-    const { desk, clock } = deskWith({ archive });
-    await desk.saveNow();
-    desk.place("two", { eva: "eva-1", crew: ["ev2"], startS: instant(9000) });
-    expect(desk.state.getState().saving.status).toBe("waiting");
+    const { session, clock } = sessionWith({ archive });
+    await session.saveNow();
+    session.place("two", { eva: "eva-1", crew: ["ev2"], startS: instant(9000) });
+    expect(session.state.getState().saving.status).toBe("waiting");
     expect((await openRecord(archive))?.text).not.toContain('"task": "two"');
     clock.moveOn(1000);
-    await desk.saveNow();
-    expect(desk.state.getState().saving).toMatchObject({ status: "saved", message: null });
+    await session.saveNow();
+    expect(session.state.getState().saving).toMatchObject({ status: "saved", message: null });
 
     const again = visit(browserArchive(shelf));
-    expect(await again.desk.restore()).toBe(true);
-    expect(again.desk.state.getState().plan).toEqual(desk.state.getState().plan);
-    expect(again.desk.state.getState().verdict).toEqual(desk.state.getState().verdict);
-    expect(again.desk.state.getState().saving.status).toBe("saved");
-    expect(again.desk.state.getState().history).toEqual(desk.state.getState().history);
-    expect(again.desk.undo()).toBe("Place Task two");
-    expect(again.desk.state.getState().plan.schedule.placements).toHaveLength(1);
-    expect(again.desk.redo()).toBe("Place Task two");
-    expect(again.desk.state.getState().plan).toEqual(desk.state.getState().plan);
+    expect(await again.session.restore()).toBe(true);
+    expect(again.session.state.getState().plan).toEqual(session.state.getState().plan);
+    expect(again.session.state.getState().verdict).toEqual(session.state.getState().verdict);
+    expect(again.session.state.getState().saving.status).toBe("saved");
+    expect(again.session.state.getState().history).toEqual(session.state.getState().history);
+    expect(again.session.undo()).toBe("Place Task two");
+    expect(again.session.state.getState().plan.schedule.placements).toHaveLength(1);
+    expect(again.session.redo()).toBe("Place Task two");
+    expect(again.session.state.getState().plan).toEqual(session.state.getState().plan);
   });
 
   it("can be done at once, when the page is left", async () => {
     const archive = browserArchive(freshShelf());
-    const { desk } = deskWith({ archive });
-    await desk.saveNow();
-    expect(await visit(archive).desk.restore()).toBe(true);
+    const { session } = sessionWith({ archive });
+    await session.saveNow();
+    expect(await visit(archive).session.restore()).toBe(true);
   });
 
   it("has nothing to bring back on the first visit", async () => {
-    const { desk } = visit(browserArchive(freshShelf()));
-    expect(await desk.restore()).toBe(false);
-    expect(desk.state.getState().notices).toEqual([]);
+    const { session } = visit(browserArchive(freshShelf()));
+    expect(await session.restore()).toBe(false);
+    expect(session.state.getState().notices).toEqual([]);
   });
 
   it("says a failed save, keeps the last good record, and says when it works again", async () => {
@@ -78,24 +78,24 @@ describe("saving in the browser", () => {
       writePlan: (card, record, expected) =>
         full ? Promise.reject(new Error("the disk is full")) : shelf.writePlan(card, record, expected),
     };
-    const { desk } = deskWith({ archive });
-    await desk.saveNow();
+    const { session } = sessionWith({ archive });
+    await session.saveNow();
     full = true;
-    desk.edit("Rename", () => ({ title: "Lost?" }));
-    await desk.saveNow();
-    desk.edit("Rename", () => ({ title: "Lost again?" }));
-    await desk.saveNow();
-    expect(desk.state.getState().saving).toMatchObject({ status: "failed", message: "the disk is full" });
-    expect(desk.state.getState().notices.filter((one) => /disk is full/.test(one.text))).toHaveLength(1);
+    session.edit("Rename", () => ({ title: "Lost?" }));
+    await session.saveNow();
+    session.edit("Rename", () => ({ title: "Lost again?" }));
+    await session.saveNow();
+    expect(session.state.getState().saving).toMatchObject({ status: "failed", message: "the disk is full" });
+    expect(session.state.getState().notices.filter((one) => /disk is full/.test(one.text))).toHaveLength(1);
 
     const again = visit(shelf);
-    await again.desk.restore();
-    expect(again.desk.state.getState().plan.title).toBe("A small day");
+    await again.session.restore();
+    expect(again.session.state.getState().plan.title).toBe("A small day");
 
     full = false;
-    desk.edit("Rename", () => ({ title: "Kept" }));
-    await desk.saveNow();
-    expect(desk.state.getState().saving).toMatchObject({ status: "saved", message: null });
+    session.edit("Rename", () => ({ title: "Kept" }));
+    await session.saveNow();
+    expect(session.state.getState().saving).toMatchObject({ status: "saved", message: null });
   });
 
   it("never waits longer because changes go on, and tries again when a save has failed", async () => {
@@ -110,11 +110,11 @@ describe("saving in the browser", () => {
         return Promise.resolve("written");
       },
     };
-    const { desk, clock } = deskWith({ archive });
-    await desk.saveNow();
+    const { session, clock } = sessionWith({ archive });
+    await session.saveNow();
     // A change every 50 ms for 2 s, as of a key held down: each is saved within 250 ms.
     for (let k = 0; k < 40; k += 1) {
-      desk.edit("Rename", () => ({ title: `Step ${k}` }));
+      session.edit("Rename", () => ({ title: `Step ${k}` }));
       clock.moveOn(50);
       await settled();
       if (k >= 5)
@@ -128,27 +128,27 @@ describe("saving in the browser", () => {
     clock.moveOn(1000);
     await settled();
     full = true;
-    desk.edit("Rename", () => ({ title: "While it was full" }));
+    session.edit("Rename", () => ({ title: "While it was full" }));
     clock.moveOn(1000);
     await settled();
-    expect(desk.state.getState().saving.status).toBe("failed");
+    expect(session.state.getState().saving.status).toBe("failed");
     full = false;
     clock.moveOn(5000);
     await settled();
-    expect(desk.state.getState().saving.status).toBe("saved");
+    expect(session.state.getState().saving.status).toBe("saved");
     expect(saved.at(-1)).toBe("While it was full");
   });
 
   it("leaves the plan that was open as it was, with its history, when another one is opened", async () => {
     const archive = browserArchive(freshShelf());
-    const { desk } = deskWith({ archive });
-    desk.edit("Rename", () => ({ title: "Left" }));
-    const { plan: before, history, slot } = desk.state.getState();
+    const { session } = sessionWith({ archive });
+    session.edit("Rename", () => ({ title: "Left" }));
+    const { plan: before, history, slot } = session.state.getState();
     const large = randomPlan(4, { tasks: 60, crew: 2, evas: 2, places: 6, features: 0.6 });
-    expect(desk.open(JSON.stringify(large))).toBe(true);
-    expect(desk.state.getState().history).toEqual({ undo: [], redo: [] });
-    await desk.saveNow();
-    const again = visit(archive).desk;
+    expect(session.open(JSON.stringify(large))).toBe(true);
+    expect(session.state.getState().history).toEqual({ undo: [], redo: [] });
+    await session.saveNow();
+    const again = visit(archive).session;
     await again.restore();
     expect(JSON.stringify(again.state.getState().plan)).toBe(JSON.stringify(large));
     expect(await again.openSlot(slot)).toBe(true);
@@ -159,13 +159,13 @@ describe("saving in the browser", () => {
 
   it("forgets steps in a record of an older format: they would put fields as they were then into the plan", async () => {
     const archive = browserArchive(freshShelf());
-    const { desk } = deskWith({ archive });
-    desk.edit("Rename", () => ({ title: "Other" }));
-    await desk.saveNow();
+    const { session } = sessionWith({ archive });
+    session.edit("Rename", () => ({ title: "Other" }));
+    await session.saveNow();
     const found = (await openRecord(archive)) as StoredPlan;
     const older = JSON.stringify({ ...JSON.parse(found.text), version: 2 });
     await putOpen(archive, { ...found, text: older });
-    const again = visit(archive).desk;
+    const again = visit(archive).session;
     await again.restore();
     expect(again.state.getState().plan.title).toBe("Other");
     expect(again.undo()).toBeNull();
@@ -173,9 +173,9 @@ describe("saving in the browser", () => {
 
   it("forgets steps in a record that no longer fit its plan or are none, with a word", async () => {
     const archive = browserArchive(freshShelf());
-    const { desk } = deskWith({ archive });
-    desk.edit("Rename", () => ({ title: "Other" }));
-    await desk.saveNow();
+    const { session } = sessionWith({ archive });
+    session.edit("Rename", () => ({ title: "Other" }));
+    await session.saveNow();
     const found = (await openRecord(archive)) as StoredPlan & { history: { undo: unknown[] } };
     const strange = { name: "Strange", patch: [{ path: ["title"], from: "Nothing", to: "Like it" }] };
     const emptied = { name: "Emptied", patch: [{ path: ["title"], from: "", to: "Other" }] };
@@ -187,7 +187,7 @@ describe("saving in the browser", () => {
       ["nonsense", null],
     ] as const) {
       await putOpen(archive, { ...found, history: { undo, redo: [] } });
-      const again = visit(archive).desk;
+      const again = visit(archive).session;
       expect(await again.restore()).toBe(true);
       expect(again.undo()).toBe(named);
       expect(again.state.getState().plan.title).toBe(named === null ? "Other" : "A small day");
@@ -197,17 +197,19 @@ describe("saving in the browser", () => {
 
   it("keeps a corrupt record aside, says so, and opens the last readable one", async () => {
     const archive = browserArchive(freshShelf());
-    const first = deskWith({ archive });
-    await first.desk.saveNow();
-    await visit(archive).desk.restore();
+    const first = sessionWith({ archive });
+    await first.session.saveNow();
+    await visit(archive).session.restore();
     const broken = { text: '{"format":"lopeline-plan"', savedAtMs: 5, writer: "n1" };
     await putOpen(archive, broken);
 
     const again = visit(archive);
-    expect(await again.desk.restore()).toBe(true);
-    expect(again.desk.state.getState().plan.title).toBe("A small day");
-    expect(again.desk.state.getState().notices[0]).toMatchObject({ tone: "problem" });
-    expect(again.desk.state.getState().notices[0]!.text).toMatch(/not JSON.*kept aside.*last readable state/);
+    expect(await again.session.restore()).toBe(true);
+    expect(again.session.state.getState().plan.title).toBe("A small day");
+    expect(again.session.state.getState().notices[0]).toMatchObject({ tone: "problem" });
+    expect(again.session.state.getState().notices[0]!.text).toMatch(
+      /not JSON.*kept aside.*last readable state/,
+    );
     expect((await archive.readQuarantine()).map((one) => one.found)).toEqual([broken]);
   });
 
@@ -215,36 +217,36 @@ describe("saving in the browser", () => {
     const archive = browserArchive(freshShelf());
     const broken = { text: JSON.stringify({ ...smallInput, crew: "nobody" }), savedAtMs: 5, writer: "other" };
     await putOpen(archive, broken);
-    const { desk } = visit(archive);
-    expect(await desk.restore()).toBe(false);
-    expect(desk.state.getState().notices[0]!.text).toMatch(/crew.*kept aside/);
-    desk.newPlan();
-    await desk.saveNow();
-    expect((await desk.listQuarantine()).map((one) => one.found)).toEqual([broken]);
+    const { session } = visit(archive);
+    expect(await session.restore()).toBe(false);
+    expect(session.state.getState().notices[0]!.text).toMatch(/crew.*kept aside/);
+    session.newPlan();
+    await session.saveNow();
+    expect((await session.listQuarantine()).map((one) => one.found)).toEqual([broken]);
   });
 
   it("sets aside what another window has saved in the meantime", async () => {
     const archive = browserArchive(freshShelf());
     const mine = visit(archive);
-    mine.desk.open(JSON.stringify({ ...smallInput, title: "Mine" }));
-    await mine.desk.saveNow();
+    mine.session.open(JSON.stringify({ ...smallInput, title: "Mine" }));
+    await mine.session.saveNow();
     await stored();
     const theirs = visit(archive);
-    await theirs.desk.restore();
-    theirs.desk.edit("Rename", () => ({ title: "Theirs" }));
-    await theirs.desk.saveNow();
-    expect(theirs.desk.state.getState().notices).toEqual([]);
+    await theirs.session.restore();
+    theirs.session.edit("Rename", () => ({ title: "Theirs" }));
+    await theirs.session.saveNow();
+    expect(theirs.session.state.getState().notices).toEqual([]);
 
-    mine.desk.edit("Rename", () => ({ title: "Mine still" }));
-    await mine.desk.saveNow();
-    expect(mine.desk.state.getState().notices.at(-1)?.text).toMatch(/Another window.*kept aside/);
+    mine.session.edit("Rename", () => ({ title: "Mine still" }));
+    await mine.session.saveNow();
+    expect(mine.session.state.getState().notices.at(-1)?.text).toMatch(/Another window.*kept aside/);
     const [aside] = await archive.readQuarantine();
     expect(JSON.stringify(aside?.found)).toMatch(/Theirs/);
-    mine.desk.edit("Rename", () => ({ title: "Mine again" }));
-    await mine.desk.saveNow();
+    mine.session.edit("Rename", () => ({ title: "Mine again" }));
+    await mine.session.saveNow();
     expect(await archive.readQuarantine()).toHaveLength(1);
-    theirs.desk.edit("Rename", () => ({ title: "Theirs still" }));
-    await theirs.desk.saveNow();
+    theirs.session.edit("Rename", () => ({ title: "Theirs still" }));
+    await theirs.session.saveNow();
     expect(await archive.readQuarantine()).toHaveLength(2);
   });
 
@@ -253,8 +255,8 @@ describe("saving in the browser", () => {
     const archive = Object.fromEntries(
       Object.keys(browserArchive(freshShelf())).map((name) => [name, refuse]),
     ) as unknown as Archive;
-    const { desk } = visit(archive);
-    expect(await desk.restore()).toBe(false);
-    expect(desk.state.getState().notices[0]!.text).toMatch(/switched off/);
+    const { session } = visit(archive);
+    expect(await session.restore()).toBe(false);
+    expect(session.state.getState().notices[0]!.text).toMatch(/switched off/);
   });
 });

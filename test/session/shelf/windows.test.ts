@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../../src/check/index.ts";
-import { type Archive, browserArchive, createDesk, type Desk } from "../../../src/session/index.ts";
+import { type Archive, browserArchive, createSession, type Session } from "../../../src/session/index.ts";
 import type { Claim, Pen, Windows, Word } from "../../../src/session/shelf/windows.ts";
 import { freshShelf, HandClock, HandEngine, smallInput, stored } from "../bench.ts";
 
@@ -50,11 +50,11 @@ class Browser {
 }
 
 /** A window of `browser` on the shelf `archive`, with what was open last. */
-async function open(browser: Browser, archive: Archive): Promise<{ desk: Desk; clock: HandClock }> {
+async function open(browser: Browser, archive: Archive): Promise<{ session: Session; clock: HandClock }> {
   const clock = new HandClock();
   let ids = 0;
   const name = `w${Math.floor(performance.now() * 1e4)}`;
-  const desk = createDesk({
+  const session = createSession({
     engine: new HandEngine(),
     judgeFor,
     archive,
@@ -63,25 +63,25 @@ async function open(browser: Browser, archive: Archive): Promise<{ desk: Desk; c
     newId: () => `${name}-${(ids += 1)}`,
     readyText: () => Promise.reject(new Error("none")),
   });
-  const restoring = desk.restore();
+  const restoring = session.restore();
   // Who waits for the pen in vain opens without it.
   for (let turn = 0; turn < 20; turn += 1) {
     await stored();
     clock.moveOn(100);
   }
   await restoring;
-  return { desk, clock };
+  return { session, clock };
 }
 
-const title = ({ state }: Desk): string => state.getState().plan.title;
-const rename = (desk: Desk, to: string) => desk.edit("Rename", () => ({ title: to }));
+const title = ({ state }: Session): string => state.getState().plan.title;
+const rename = (session: Session, to: string) => session.edit("Rename", () => ({ title: to }));
 
 async function twoWindows() {
   const browser = new Browser();
   const archive = browserArchive(freshShelf());
   const one = await open(browser, archive);
-  one.desk.open(JSON.stringify(smallInput));
-  await one.desk.saveNow();
+  one.session.open(JSON.stringify(smallInput));
+  await one.session.saveNow();
   await stored();
   const other = await open(browser, archive);
   return { browser, archive, one, other };
@@ -90,17 +90,17 @@ async function twoWindows() {
 describe("two windows on one plan", () => {
   it("one writes, the other follows with its history, and changes nothing with a word", async () => {
     const { one, other, archive } = await twoWindows();
-    expect(one.desk.state.getState().writing).toBe("here");
-    expect(other.desk.state.getState().writing).toBe("elsewhere");
-    rename(one.desk, "From the first");
-    await one.desk.saveNow();
+    expect(one.session.state.getState().writing).toBe("here");
+    expect(other.session.state.getState().writing).toBe("elsewhere");
+    rename(one.session, "From the first");
+    await one.session.saveNow();
     await stored();
-    expect(title(other.desk)).toBe("From the first");
-    expect(other.desk.state.getState().history).toEqual(one.desk.state.getState().history);
-    rename(other.desk, "From the second");
-    expect(other.desk.undo()).toBeNull();
-    expect(title(other.desk)).toBe("From the first");
-    const told = other.desk.state.getState().notices.map((one) => one.text);
+    expect(title(other.session)).toBe("From the first");
+    expect(other.session.state.getState().history).toEqual(one.session.state.getState().history);
+    rename(other.session, "From the second");
+    expect(other.session.undo()).toBeNull();
+    expect(title(other.session)).toBe("From the first");
+    const told = other.session.state.getState().notices.map((one) => one.text);
     expect(told).toHaveLength(1);
     expect(told[0]).toMatch(/being written in another window.*Take it over.*copy/);
     expect(await archive.readQuarantine()).toEqual([]);
@@ -108,46 +108,46 @@ describe("two windows on one plan", () => {
 
   it("the other takes over what was changed last, and the first one follows", async () => {
     const { one, other, archive } = await twoWindows();
-    rename(one.desk, "Just now");
-    other.desk.takeOver();
+    rename(one.session, "Just now");
+    other.session.takeOver();
     await stored();
     await stored();
-    expect(other.desk.state.getState().writing).toBe("here");
-    expect(one.desk.state.getState().writing).toBe("elsewhere");
-    expect(title(other.desk)).toBe("Just now");
-    rename(other.desk, "From the second");
-    await other.desk.saveNow();
+    expect(other.session.state.getState().writing).toBe("here");
+    expect(one.session.state.getState().writing).toBe("elsewhere");
+    expect(title(other.session)).toBe("Just now");
+    rename(other.session, "From the second");
+    await other.session.saveNow();
     await stored();
-    expect(title(one.desk)).toBe("From the second");
-    expect(other.desk.undo()).toBe("Rename");
-    expect(other.desk.undo()).toBe("Rename");
-    expect(title(other.desk)).toBe("A small day");
+    expect(title(one.session)).toBe("From the second");
+    expect(other.session.undo()).toBe("Rename");
+    expect(other.session.undo()).toBe("Rename");
+    expect(title(other.session)).toBe("A small day");
     expect(await archive.readQuarantine()).toEqual([]);
   });
 
   it("the other writes by itself once the first one opens another plan", async () => {
     const { one, other } = await twoWindows();
-    rename(one.desk, "Last word");
-    one.desk.newPlan();
-    await one.desk.saveNow();
+    rename(one.session, "Last word");
+    one.session.newPlan();
+    await one.session.saveNow();
     await stored();
     await stored();
-    expect(other.desk.state.getState().writing).toBe("here");
-    expect(title(other.desk)).toBe("Last word");
-    expect(other.desk.state.getState().notices.at(-1)?.text).toMatch(/writes the plan now/);
+    expect(other.session.state.getState().writing).toBe("here");
+    expect(title(other.session)).toBe("Last word");
+    expect(other.session.state.getState().notices.at(-1)?.text).toMatch(/writes the plan now/);
   });
 
   it("a plan that is open in one is neither renamed nor put into the bin in another", async () => {
     const { one, other } = await twoWindows();
-    const { slot } = one.desk.state.getState();
-    other.desk.newPlan();
-    await other.desk.saveNow();
-    expect(await other.desk.binPlan(slot, true)).toMatch(/open in another window/);
-    expect((await other.desk.renamePlan(slot, "Mine")).ok).toBe(false);
-    one.desk.newPlan();
-    await one.desk.saveNow();
+    const { slot } = one.session.state.getState();
+    other.session.newPlan();
+    await other.session.saveNow();
+    expect(await other.session.binPlan(slot, true)).toMatch(/open in another window/);
+    expect((await other.session.renamePlan(slot, "Mine")).ok).toBe(false);
+    one.session.newPlan();
+    await one.session.saveNow();
     await stored();
-    expect(await other.desk.binPlan(slot, true)).toBeNull();
+    expect(await other.session.binPlan(slot, true)).toBeNull();
   });
 
   it("what a window had not saved when it lost the pen is kept as a state", async () => {
@@ -158,17 +158,17 @@ describe("two windows on one plan", () => {
       ...shelf,
       writePlan: (...given) => (stuck ? Promise.reject(new Error("stuck")) : shelf.writePlan(...given)),
     });
-    one.desk.open(JSON.stringify(smallInput));
-    await one.desk.saveNow();
+    one.session.open(JSON.stringify(smallInput));
+    await one.session.saveNow();
     const other = await open(browser, shelf);
     stuck = true;
-    rename(one.desk, "Not saved");
-    other.desk.takeOver();
+    rename(one.session, "Not saved");
+    other.session.takeOver();
     await stored();
     await stored();
-    expect(title(other.desk)).toBe("A small day");
-    const states = await other.desk.statesOf(other.desk.state.getState().slot);
+    expect(title(other.session)).toBe("A small day");
+    const states = await other.session.statesOf(other.session.state.getState().slot);
     expect(states[0]).toMatchObject({ kind: "left" });
-    expect((await other.desk.planOf({ state: states[0]!.key }))?.title).toBe("Not saved");
+    expect((await other.session.planOf({ state: states[0]!.key }))?.title).toBe("Not saved");
   });
 });

@@ -1,9 +1,9 @@
 import "./line.css";
 import { memo, useCallback, useMemo, useRef } from "react";
 import { shownPlan } from "../../../session/index.ts";
-import { useAround, useDesk } from "../../context.ts";
+import { useApp, useSession } from "../../context.ts";
 import { Margins } from "../../margins/margins.tsx";
-import { useDay } from "../around.ts";
+import { useDay } from "../context.ts";
 import { Cursor } from "../cursor.tsx";
 import { useDial } from "../../dial.ts";
 import { LanesGutter, RulerGutter, StayGutter } from "../gutter.tsx";
@@ -18,9 +18,9 @@ import { type LineOnPage, useTheLine } from "./theline.ts";
 
 /** Everything under one time axis: ruler, lanes, margins, and the whole stay. It fills the box that it is given. */
 export const Board = memo(function Board({ onPage }: { readonly onPage: LineOnPage }) {
-  const { sunDeg } = useAround();
+  const { sunDeg } = useApp();
   const { windows } = useDay();
-  const plan = useDesk(shownPlan);
+  const plan = useSession(shownPlan);
   const dial = useDial();
   const line = useTheLine(onPage);
   const { standing, scale, sizes, margins } = line;

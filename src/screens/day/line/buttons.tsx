@@ -1,7 +1,7 @@
 import { memo, useEffect, useMemo, useRef } from "react";
 import { type Block, readingOrder, type TimeScale } from "../../../editor/index.ts";
 import { clock, counted, crewName, evaName, placeName } from "../../../words/index.ts";
-import { useAround, useDesk, useLook } from "../../context.ts";
+import { useApp, useSession, useView } from "../../context.ts";
 import type { ChancesReport, TaskChance } from "../../../answers/index.ts";
 import { belowWords, slackWords } from "../../chancewords.ts";
 import { KIND_WORDS } from "../../words.ts";
@@ -29,9 +29,9 @@ interface ButtonsProps {
 
 const Buttons = memo(function Buttons(props: ButtonsProps) {
   const { standing, scale, chances } = props;
-  const selection = useDesk((state) => state.selection);
-  const focus = useLook((look) => look.focus);
-  const held = useLook((look) => look.inHand?.tasks ?? null);
+  const selection = useSession((state) => state.selection);
+  const focus = useView((view) => view.focus);
+  const held = useView((view) => view.inHand?.tasks ?? null);
 
   const inOrder = useMemo(() => readingOrder(standing.blocks, standing.lanes), [standing]);
   const counts = useMemo(() => findingCounts(standing), [standing]);
@@ -95,7 +95,7 @@ const BlockButton = memo(function BlockButton(props: {
   readonly reached: boolean;
   readonly wanted: boolean;
 }) {
-  const { look } = useAround();
+  const { view } = useApp();
   const ref = useRef<HTMLButtonElement>(null);
   // The focus follows when a key or a set-down task has moved it, never out of another part of the page.
   useEffect(() => {
@@ -115,7 +115,7 @@ const BlockButton = memo(function BlockButton(props: {
       aria-pressed={props.selected}
       tabIndex={props.reached ? 0 : -1}
       style={{ left: props.left, top: props.top, width: props.width, height: props.height }}
-      onFocus={() => look.setState({ focus: { task: props.task, lane: props.lane } })}
+      onFocus={() => view.setState({ focus: { task: props.task, lane: props.lane } })}
     />
   );
 });

@@ -2,7 +2,7 @@ import type { Finding } from "../../../answers/index.ts";
 import { useMemo } from "react";
 import type { TimeScale } from "../../../editor/index.ts";
 import { chancesAtRest } from "../../../session/index.ts";
-import { useDesk, useLook } from "../../context.ts";
+import { useSession, useView } from "../../context.ts";
 import { HandLayer } from "../handlayer.tsx";
 import { Moved } from "../moved.tsx";
 import { Pointed } from "../pointed.tsx";
@@ -26,11 +26,11 @@ export function DayLine(props: {
   readonly onPage: LineOnPage;
 }) {
   const { standing, scale, onPage } = props;
-  const chosen = useLook((state) => state.chosen);
-  const selection = useDesk((state) => state.selection);
-  const held = useLook((state) => (state.inHand === null ? NOTHING : state.inHand.tasks));
+  const chosen = useView((state) => state.chosen);
+  const selection = useSession((state) => state.selection);
+  const held = useView((state) => (state.inHand === null ? NOTHING : state.inHand.tasks));
   // They come ten times a second while something is in hand; the line is painted sixty times.
-  const chances = useDesk(chancesAtRest);
+  const chances = useSession(chancesAtRest);
   const known = useKnown(chances);
   const stands = useStandstill(scale);
   useLaneInSight(onPage, chosen);
@@ -74,7 +74,7 @@ function Bands(props: {
   readonly plates: ReadonlySet<string>;
 }) {
   const { standing, held } = props;
-  const bands = useDesk((state) => (held.length === 1 ? state.fitBands : null));
+  const bands = useSession((state) => (held.length === 1 ? state.fitBands : null));
   const ghosts = useGhosts(standing);
   const rows = useMemo(() => bandsOf(standing.lanes), [standing.lanes]);
   return rows.map((lanes) => (

@@ -1,7 +1,7 @@
 import { useMemo } from "react";
 import { type Block, blocksOf, remoteRowsOf, type TimeScale } from "../../../editor/index.ts";
 import { clockText } from "../../../words/index.ts";
-import { useDesk, useLook } from "../../context.ts";
+import { useSession, useView } from "../../context.ts";
 import { useDial } from "../../dial.ts";
 import { shows, type DayLayout } from "./geometry.ts";
 
@@ -9,9 +9,9 @@ const NONE: readonly Block[] = [];
 
 /** Where what is held, and what it pushes, stood at the begin: the blocks that stand elsewhere now. */
 export function useGhosts(standing: DayLayout): readonly Block[] {
-  const hand = useLook((state) => state.inHand);
-  const plan = useDesk((state) => state.plan);
-  const settled = useDesk((state) => state.verdict);
+  const hand = useView((state) => state.inHand);
+  const plan = useSession((state) => state.plan);
+  const settled = useSession((state) => state.verdict);
   const holds = hand !== null;
   const before = useMemo(
     () =>
@@ -41,7 +41,7 @@ export function Plumb(props: {
   readonly gutterPx: number;
 }) {
   const { standing, scale, gutterPx } = props;
-  const hand = useLook((state) => state.inHand);
+  const hand = useView((state) => state.inHand);
   const dial = useDial();
   const block = standing.blocks.find((one) => one.task === hand?.task);
   if (!block || !shows(scale, block)) return null;

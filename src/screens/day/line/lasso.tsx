@@ -1,8 +1,8 @@
 import { useEffect, useMemo } from "react";
-import { useAround, useLook } from "../../context.ts";
+import { useApp, useView } from "../../context.ts";
 import { type Lasso, lassoed } from "../../../editor/index.ts";
-import type { Desk } from "../../../session/index.ts";
-import type { Look } from "../../look.ts";
+import type { Session } from "../../../session/index.ts";
+import type { ViewStore } from "../../viewstate.ts";
 import { shows, slabFor } from "./geometry.ts";
 import type { LineOnPage } from "./theline.ts";
 
@@ -20,8 +20,8 @@ interface LassoHand extends Lassoing {
 }
 
 export function useLasso(latest: LineOnPage["latest"]): Lassoing {
-  const { desk, look } = useAround();
-  const hand = useMemo(() => lassoHand(desk, look, latest), [desk, look, latest]);
+  const { session, view } = useApp();
+  const hand = useMemo(() => lassoHand(session, view, latest), [session, view, latest]);
   useEffect(() => {
     const listening = new AbortController();
     const { signal } = listening;
@@ -34,43 +34,43 @@ export function useLasso(latest: LineOnPage["latest"]): Lassoing {
   return hand;
 }
 
-function lassoHand(desk: Desk, look: Look, latest: LineOnPage["latest"]): LassoHand {
+function lassoHand(session: Session, view: ViewStore, latest: LineOnPage["latest"]): LassoHand {
   let pointer: number | null = null;
   let origin = { left: 0, top: 0 };
   let before: readonly string[] = [];
   let more = false;
   const end = (): void => {
     pointer = null;
-    look.setState({ lasso: null });
+    view.setState({ lasso: null });
   };
   return {
     press(event, box, adds) {
       pointer = event.pointerId;
       origin = { left: box.left, top: box.top };
-      before = desk.state.getState().selection;
+      before = session.state.getState().selection;
       more = adds;
       const at = { x: event.clientX - box.left, y: event.clientY - box.top };
-      look.setState({ lasso: { from: at, to: at } });
+      view.setState({ lasso: { from: at, to: at } });
     },
     move(event) {
-      const { lasso } = look.getState();
+      const { lasso } = view.getState();
       if (event.pointerId !== pointer || !lasso) return;
       const next = {
         from: lasso.from,
         to: { x: event.clientX - origin.left, y: event.clientY - origin.top },
       };
-      look.setState({ lasso: next });
-      desk.select([...new Set([...(more ? before : []), ...touchedBy(next, latest.current)])]);
+      view.setState({ lasso: next });
+      session.select([...new Set([...(more ? before : []), ...touchedBy(next, latest.current)])]);
     },
     lift(event) {
       if (event.pointerId !== pointer) return;
-      const count = desk.state.getState().selection.length;
+      const count = session.state.getState().selection.length;
       end();
-      look.setState({ spoken: `${count} selected.` });
+      view.setState({ spoken: `${count} selected.` });
     },
     escape(event) {
       if (pointer === null || event.key !== "Escape") return;
-      desk.select(before);
+      session.select(before);
       end();
       event.preventDefault();
       event.stopPropagation();
@@ -88,7 +88,7 @@ function touchedBy(lasso: Lasso, laid: LineOnPage["latest"]["current"]): readonl
 
 /** The box of the lasso. */
 export function LassoBox() {
-  const lasso = useLook((state) => state.lasso);
+  const lasso = useView((state) => state.lasso);
   if (!lasso) return null;
   const { from, to } = lasso;
   return (

@@ -1,7 +1,7 @@
 import { type PointerEvent as ReactPointerEvent, useEffect, useRef } from "react";
 import { type Block, type Edge, edgeUnder, type Grip, hit, type TimeScale } from "../../../editor/index.ts";
-import { useAround } from "../../context.ts";
-import { useDay } from "../around.ts";
+import { useApp } from "../../context.ts";
+import { useDay } from "../context.ts";
 import { type DayLayout, shows, slabFor } from "./geometry.ts";
 import { useLasso } from "./lasso.tsx";
 import { usePanning } from "./panning.ts";
@@ -16,7 +16,7 @@ interface Lanes {
 /** What pointers do on the lanes: take tasks, pan or lasso the ground, say where they are, open the menu. */
 export function useLinePointer(line: Lanes & { readonly onPage: LineOnPage }) {
   const { scale, onPage } = line;
-  const { desk, look } = useAround();
+  const { session, view } = useApp();
   const { gesture, windows } = useDay();
   const { press: pan, pinching } = usePanning(onPage.stage, scale, windows);
   const lasso = useLasso(onPage.latest);
@@ -34,11 +34,11 @@ export function useLinePointer(line: Lanes & { readonly onPage: LineOnPage }) {
         const { clientX, clientY, pointerType } = event;
         gesture.press(event.nativeEvent, gripOn(found, scale.at(x), pointerType, more));
         if (pointerType === "touch") rest.begin(() => menu(found.block.task, clientX, clientY));
-      } else if (event.shiftKey || look.getState().tool === "lasso")
+      } else if (event.shiftKey || view.getState().tool === "lasso")
         lasso.press(event.nativeEvent, box, more);
       else {
         pan(event.nativeEvent);
-        if (event.pointerType === "mouse") desk.select([]);
+        if (event.pointerType === "mouse") session.select([]);
       }
     },
     onPointerMove(event: ReactPointerEvent<HTMLElement>): void {
@@ -48,12 +48,12 @@ export function useLinePointer(line: Lanes & { readonly onPage: LineOnPage }) {
       }
       const box = event.currentTarget.getBoundingClientRect();
       const x = event.clientX - box.left;
-      look.setState({ cursorS: scale.at(x) });
+      view.setState({ cursorS: scale.at(x) });
       if (event.pointerType === "mouse")
         showEdge(event.currentTarget, under(line, x, event.clientY - box.top, 0)?.edge ?? null);
     },
     onPointerUp: () => rest.end(),
-    onPointerLeave: () => look.setState({ cursorS: null }),
+    onPointerLeave: () => view.setState({ cursorS: null }),
     onContextMenu(event: React.MouseEvent<HTMLElement>): void {
       event.preventDefault();
       const box = event.currentTarget.getBoundingClientRect();
@@ -92,14 +92,14 @@ function showEdge({ dataset }: HTMLElement, edge: Edge | null): void {
 
 /** Opens the menu of a task at a point of the page, unless something is in hand. */
 function useTaskMenu({ scale, onPage }: { readonly scale: TimeScale; readonly onPage: LineOnPage }) {
-  const { desk, look } = useAround();
+  const { session, view } = useApp();
   const { gesture } = useDay();
   return (task: string, x: number, y: number): void => {
     if (gesture.active()) return;
     gesture.forget();
-    if (!desk.state.getState().selection.includes(task)) desk.select([task]);
+    if (!session.state.getState().selection.includes(task)) session.select([task]);
     const box = onPage.stage.current?.getBoundingClientRect();
-    look.setState({ menu: { x, y, ...(box ? { atS: scale.at(x - box.left) } : {}) } });
+    view.setState({ menu: { x, y, ...(box ? { atS: scale.at(x - box.left) } : {}) } });
   };
 }
 

@@ -1,7 +1,7 @@
 import { useCallback } from "react";
 import type { ChancesReport } from "../../../answers/index.ts";
 import type { TimeScale } from "../../../editor/index.ts";
-import { useLook } from "../../context.ts";
+import { useView } from "../../context.ts";
 import type { Brush } from "../../parts/canvas/brush.ts";
 import { Canvas } from "../../parts/canvas/canvas.tsx";
 import { within } from "../../parts/canvas/changed.ts";
@@ -32,7 +32,7 @@ export function OverLayer(props: {
   readonly only: string | null;
 }) {
   const { standing, scale, stands, known, report, selection, only } = props;
-  const held = useLook((look) => look.inHand?.tasks ?? NOBODY);
+  const held = useView((view) => view.inHand?.tasks ?? NOBODY);
   const named = useNames(standing, stands, scale === stands, known);
   const painted = isPanned(stands, scale) ? stands : scale;
   const beyondPx = Math.round(painted.widthPx * BEYOND);

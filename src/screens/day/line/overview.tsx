@@ -1,8 +1,8 @@
 import { memo, useCallback, useMemo } from "react";
 import { timeScale } from "../../../editor/index.ts";
 import { clock } from "../../../words/index.ts";
-import { useLook } from "../../context.ts";
-import { useDay } from "../around.ts";
+import { useView } from "../../context.ts";
+import { useDay } from "../context.ts";
 import { evaSpan, limitsOf } from "../windowing.ts";
 import { type Brush, setFont, textPx } from "../../parts/canvas/brush.ts";
 import { Canvas } from "../../parts/canvas/canvas.tsx";
@@ -25,7 +25,7 @@ export function Overview(props: Strip) {
 const StillOverview = memo(function StillOverview({ standing, widthPx, heightPx }: Strip) {
   const { plan, verdict } = standing;
   const { windows } = useDay();
-  const window = useLook((state) => state.window);
+  const window = useView((state) => state.window);
   const limits = useMemo(() => limitsOf(plan), [plan]);
   const scale = useMemo(() => timeScale(limits, widthPx), [limits, widthPx]);
   const paint = useCallback((brush: Brush) => paintStay(brush, standing, scale), [standing, scale]);

@@ -56,25 +56,25 @@ export function farEdge({ slab, sense }: Pick<BlockForm, "slab" | "sense">): {
 }
 
 /** A task as a slab: the kind's hatching along its far edge, must-do ridge, pin, state. */
-export function paintBlock(brush: Brush, form: BlockForm, look: BlockLook): void {
+export function paintBlock(brush: Brush, form: BlockForm, view: BlockLook): void {
   const { ctx, palette } = brush;
   const { slab } = form;
   ctx.save();
-  if (look.held) {
+  if (view.held) {
     ctx.shadowColor = "rgb(0 0 0 / 0.35)";
     ctx.shadowBlur = 12;
     ctx.shadowOffsetY = 5;
   }
   traceSlab(ctx, slab);
-  ctx.fillStyle = palette[look.task.kind];
+  ctx.fillStyle = palette[view.task.kind];
   ctx.fill();
   ctx.shadowColor = "transparent";
   if (form.across) paintWeb(brush, form);
-  hatchEdge(brush, form, look.task.kind);
-  if (look.task.must) ridge(brush, form);
-  if (look.task.pin) nail(brush, form);
+  hatchEdge(brush, form, view.task.kind);
+  if (view.task.must) ridge(brush, form);
+  if (view.task.pin) nail(brush, form);
   ctx.restore();
-  frame(brush, form, look);
+  frame(brush, form, view);
 }
 
 /** Between the ribbon and the line home a block for two is brighter: the field of its name. */
@@ -171,26 +171,26 @@ function traceOutline(
   }
 }
 
-function frame(brush: Brush, form: BlockForm, look: BlockLook): void {
+function frame(brush: Brush, form: BlockForm, view: BlockLook): void {
   const { ctx, palette } = brush;
   const { slab } = form;
   traceOutline(ctx, form, -0.5);
   ctx.lineWidth = 1;
   ctx.strokeStyle = palette.ink;
   ctx.stroke();
-  if (look.state !== "sound") {
+  if (view.state !== "sound") {
     traceOutline(ctx, form, -1.5);
     ctx.lineWidth = 3;
-    ctx.strokeStyle = palette[look.state];
-    ctx.setLineDash(look.state === "tight" ? [5, 3] : []);
+    ctx.strokeStyle = palette[view.state];
+    ctx.setLineDash(view.state === "tight" ? [5, 3] : []);
     ctx.stroke();
     ctx.setLineDash([]);
     if (slab.right - slab.left >= 13) {
       const far = farEdge(form);
-      stateMark(brush, look.state, slab.right - 8, far.right + (form.thickPx - 8) * far.home);
+      stateMark(brush, view.state, slab.right - 8, far.right + (form.thickPx - 8) * far.home);
     }
   }
-  if (look.selected || look.held) {
+  if (view.selected || view.held) {
     traceOutline(ctx, form, 2.5);
     ctx.lineWidth = 3;
     ctx.strokeStyle = palette.accent;

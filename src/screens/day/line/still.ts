@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import { useLook } from "../../context.ts";
+import { useView } from "../../context.ts";
 import type { DayLayout } from "./geometry.ts";
 
 /**
@@ -7,7 +7,7 @@ import type { DayLayout } from "./geometry.ts";
  * that are not looked at during a drag: they need not follow every frame.
  */
 export function useStill(standing: DayLayout): DayLayout {
-  const inHand = useLook((look) => look.inHand?.by === "pointer");
+  const inHand = useView((view) => view.inHand?.by === "pointer");
   const [kept, keep] = useState(standing);
   useEffect(() => {
     if (!inHand) keep(standing);

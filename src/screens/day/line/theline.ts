@@ -1,7 +1,7 @@
 import { type RefObject, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { type TimeScale, timeScale } from "../../../editor/index.ts";
 import { shownPlan, shownSchedule, shownVerdict, tasksById } from "../../../session/index.ts";
-import { useDesk, useLook } from "../../context.ts";
+import { useSession, useView } from "../../context.ts";
 import { marginsPx } from "../../margins/margins.tsx";
 import { remoteLanePx, type DayLayout, standingOf } from "./geometry.ts";
 import { leastLanePx, type LineSizes, lineSizes } from "./sizes.ts";
@@ -37,18 +37,18 @@ const LINES_PX = 4;
 
 /** Lays the shown day out in the box of `board`, and again whenever day, window or room change; `latest` follows. */
 export function useTheLine({ latest }: LineOnPage): TheLine {
-  const plan = useDesk(shownPlan);
-  const schedule = useDesk(shownSchedule);
-  const verdict = useDesk(shownVerdict);
-  const tasks = useDesk(tasksById);
-  const window = useLook((state) => state.window);
+  const plan = useSession(shownPlan);
+  const schedule = useSession(shownSchedule);
+  const verdict = useSession(shownVerdict);
+  const tasks = useSession(tasksById);
+  const window = useView((state) => state.window);
   const board = useRef<HTMLElement>(null);
   const size = useSize(board);
   const crew = plan.crew.length;
   const sizes = useMemo(() => lineSizes(size.width, size.height, crew), [size.width, size.height, crew]);
   const widthPx = Math.max(120, size.width - sizes.gutterPx);
-  const settled = useDesk((state) => state.plan.schedule);
-  const margins = useLook((state) => state.margins) ?? "least";
+  const settled = useSession((state) => state.plan.schedule);
+  const margins = useView((state) => state.margins) ?? "least";
   const rest =
     size.height -
     sizes.rulerPx -

@@ -1,5 +1,5 @@
 import { memo, useEffect, useLayoutEffect, useRef, useState } from "react";
-import { useLook } from "../../context.ts";
+import { useView } from "../../context.ts";
 import { type Palette, paletteOf } from "../../theme/palette.ts";
 import { type Brush, brushFor, forgetWidths } from "./brush.ts";
 import type { Columns } from "./changed.ts";
@@ -86,7 +86,7 @@ function sameSurface(a: Painted<unknown>, b: Painted<unknown>): boolean {
 
 /** The theme's colours; another object after the theme has changed or the face has arrived, so that all is painted anew. */
 function usePalette(): Palette | null {
-  const theme = useLook((look) => look.theme);
+  const theme = useView((view) => view.theme);
   const [palette, setPalette] = useState<Palette | null>(null);
   useLayoutEffect(() => {
     const read = (): void => setPalette(shared(document.documentElement));

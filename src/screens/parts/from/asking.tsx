@@ -1,7 +1,7 @@
 import { useEffect, useLayoutEffect, useMemo, useState } from "react";
 import type { FromAnswer, ExplainRequest } from "../../../answers/index.ts";
 import { type AskedDay, shownPlan, shownSchedule } from "../../../session/index.ts";
-import { useAround, useDesk } from "../../context.ts";
+import { useApp, useSession } from "../../context.ts";
 import { useSettled } from "../../settled.ts";
 import { Worked } from "./worked.tsx";
 
@@ -19,9 +19,9 @@ export function Asking(props: {
   readonly laid: () => void;
 }) {
   const { day, laid } = props;
-  const { desk } = useAround();
-  const plan = useDesk((state) => day?.plan ?? shownPlan(state));
-  const schedule = useDesk((state) => day?.schedule ?? shownSchedule(state));
+  const { session } = useApp();
+  const plan = useSession((state) => day?.plan ?? shownPlan(state));
+  const schedule = useSession((state) => day?.schedule ?? shownSchedule(state));
   const now = useMemo(() => ({ plan, schedule }), [plan, schedule]);
   const settled = useSettled(now, REST_MS);
   // Requests are made anew with every drawing; what they say stays the same.
@@ -31,13 +31,13 @@ export function Asking(props: {
 
   useEffect(() => {
     let wanted = true;
-    void desk.fromWhat(JSON.parse(ask) as ExplainRequest, settled).then((answer) => {
+    void session.fromWhat(JSON.parse(ask) as ExplainRequest, settled).then((answer) => {
       if (wanted) say({ of: settled, answer });
     });
     return () => {
       wanted = false;
     };
-  }, [desk, ask, settled, tries]);
+  }, [session, ask, settled, tries]);
   const current = said?.of === now;
   useLayoutEffect(laid, [laid, said, current]);
 

@@ -1,10 +1,10 @@
 import { useState } from "react";
-import { useAround, useDesk } from "../../context.ts";
+import { useApp, useSession } from "../../context.ts";
 
 /** Under which name this browser comments, signs and keeps. */
 export function AuthorField({ label = "Your name" }: { readonly label?: string }) {
-  const { desk } = useAround();
-  const author = useDesk((state) => state.author);
+  const { session } = useApp();
+  const author = useSession((state) => state.author);
   // A blank at the end is on its way to the next word.
   const [typed, type] = useState(author);
   return (
@@ -19,7 +19,7 @@ export function AuthorField({ label = "Your name" }: { readonly label?: string }
         autoComplete="name"
         onChange={(event) => {
           type(event.target.value);
-          desk.setAuthor(event.target.value);
+          session.setAuthor(event.target.value);
         }}
       />
     </label>

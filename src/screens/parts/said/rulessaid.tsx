@@ -3,7 +3,7 @@ import type { About } from "../../../plan/index.ts";
 import { keysOf } from "../../../kernel/index.ts";
 import { RULE_NUMBERS } from "../../../rules/index.ts";
 import { aboutWords, saidAt, signoffWords } from "../../../words/index.ts";
-import { useDesk } from "../../context.ts";
+import { useSession } from "../../context.ts";
 import { Said } from "./said.tsx";
 
 const RULES = keysOf(RULE_NUMBERS).map((id): { readonly id: string; readonly words: string } => ({
@@ -13,8 +13,8 @@ const RULES = keysOf(RULE_NUMBERS).map((id): { readonly id: string; readonly wor
 
 /** Comments and sign-offs of the flight rules: those of which something was said, and one that is chosen. */
 export function RulesSaid() {
-  const comments = useDesk((state) => state.plan.comments);
-  const signoffs = useDesk((state) => state.plan.signoffs);
+  const comments = useSession((state) => state.plan.comments);
+  const signoffs = useSession((state) => state.plan.signoffs);
   const [chosen, choose] = useState("");
   const spoken = new Set(
     [...comments, ...signoffs].flatMap(({ about }) => (about.kind === "rule" ? [about.id] : [])),
@@ -47,7 +47,7 @@ export function RulesSaid() {
 
 /** What was said of tasks that are not in the plan any more: it is kept, and said. */
 function SaidOfGone() {
-  const plan = useDesk((state) => state.plan);
+  const plan = useSession((state) => state.plan);
   const isGone = ({ about }: { readonly about: About }): boolean =>
     about.kind === "task" && !plan.tasks.some(({ id }) => id === about.id);
   const comments = plan.comments.filter(isGone);

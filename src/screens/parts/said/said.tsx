@@ -2,14 +2,14 @@ import "./said.css";
 import { type ReactNode, useState } from "react";
 import { type About, type Comment, type Signoff, signoffState } from "../../../plan/index.ts";
 import { counted, saidAt, signoffWords } from "../../../words/index.ts";
-import { useAround, useDesk } from "../../context.ts";
+import { useApp, useSession } from "../../context.ts";
 import { AuthorField } from "./author.tsx";
 
 /** What people say of a task, a group of the rules or a page, and who has signed it. One closed line until it is opened. */
 export function Said({ about, name }: { readonly about: About; readonly name: string }) {
-  const plan = useDesk((state) => state.plan);
-  const author = useDesk((state) => state.author);
-  const { desk } = useAround();
+  const plan = useSession((state) => state.plan);
+  const author = useSession((state) => state.author);
+  const { session } = useApp();
   const own = (one: { readonly about: About }): boolean =>
     one.about.kind === about.kind && one.about.id === about.id;
   const comments = plan.comments.filter(own);
@@ -36,7 +36,7 @@ export function Said({ about, name }: { readonly about: About; readonly name: st
               <span className={signoffState(plan, one) === "holds" ? undefined : "state tight"}>
                 {signoffWords(plan, one)}
               </span>
-              <button type="button" className="quiet" onClick={() => desk.withdraw(one.id)}>
+              <button type="button" className="quiet" onClick={() => session.withdraw(one.id)}>
                 Withdraw<span className="unseen"> the sign-off by {one.by}</span>
               </button>
             </li>
@@ -48,7 +48,7 @@ export function Said({ about, name }: { readonly about: About; readonly name: st
             type="button"
             aria-disabled={unnamed !== undefined}
             title={unnamed}
-            onClick={() => unnamed === undefined && desk.sign(about)}
+            onClick={() => unnamed === undefined && session.sign(about)}
           >
             Sign off as it is now<span className="unseen">: {name}</span>
           </button>
@@ -73,7 +73,7 @@ function countWords(
 }
 
 function CommentLine({ comment }: { readonly comment: Comment }) {
-  const { desk } = useAround();
+  const { session } = useApp();
   const { by, atUtc, text, settled } = comment;
   return (
     <li data-settled={settled}>
@@ -85,11 +85,11 @@ function CommentLine({ comment }: { readonly comment: Comment }) {
         <input
           type="checkbox"
           checked={settled}
-          onChange={(event) => desk.settle(comment, event.target.checked)}
+          onChange={(event) => session.settle(comment, event.target.checked)}
         />{" "}
         Settled
       </label>
-      <button type="button" className="quiet" onClick={() => desk.takeCommentOut(comment)}>
+      <button type="button" className="quiet" onClick={() => session.takeCommentOut(comment)}>
         Take out<span className="unseen"> the comment by {by}</span>
       </button>
     </li>
@@ -102,7 +102,7 @@ function NewComment(props: {
   readonly children: ReactNode;
 }) {
   const { about, disabledReason, children } = props;
-  const { desk } = useAround();
+  const { session } = useApp();
   const [text, setText] = useState("");
   const [fault, setFault] = useState<string | null>(null);
   const reason = disabledReason ?? (text.trim() === "" ? "Write something first." : undefined);
@@ -111,7 +111,7 @@ function NewComment(props: {
       onSubmit={(event) => {
         event.preventDefault();
         if (reason !== undefined) return;
-        const made = desk.comment(about, text);
+        const made = session.comment(about, text);
         setFault(made.ok ? null : (made.error[0]?.message ?? ""));
         if (made.ok) setText("");
       }}

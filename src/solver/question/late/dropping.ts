@@ -255,12 +255,12 @@ function isClosed(problem: Problem, remainder: Remainder, drop: readonly number[
 /** What `list` needs, directly or not. */
 function needsOf(problem: Problem, list: readonly number[]): Set<number> {
   const needed = new Set<number>();
-  const look = [...list];
-  for (let a = look.pop(); a !== undefined; a = look.pop())
+  const view = [...list];
+  for (let a = view.pop(); a !== undefined; a = view.pop())
     for (const b of problem.needs[a]!) {
       if (needed.has(b)) continue;
       needed.add(b);
-      look.push(b);
+      view.push(b);
     }
   return needed;
 }
@@ -268,12 +268,12 @@ function needsOf(problem: Problem, list: readonly number[]): Set<number> {
 /** What is done or under way and needs, directly or not, something of `drop`. */
 function voidedBy(problem: Problem, remainder: Remainder, drop: readonly number[]): number[] {
   const voided = new Set<number>();
-  const look = [...drop];
-  for (let a = look.pop(); a !== undefined; a = look.pop())
+  const view = [...drop];
+  for (let a = view.pop(); a !== undefined; a = view.pop())
     for (const b of problem.neededBy[a]!) {
       if (remainder.past[b] === 0 || voided.has(b)) continue;
       voided.add(b);
-      look.push(b);
+      view.push(b);
     }
   return [...voided];
 }

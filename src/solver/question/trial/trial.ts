@@ -102,7 +102,7 @@ export class Trial {
 
   /** True when slack leaves a place for `activity`; what `day` then says it broke is what stands against the best of them. */
   hasSlackFor(activity: number): boolean {
-    return this.recreating().insertion.look(activity, 0);
+    return this.recreating().insertion.view(activity, 0);
   }
 
   /** Puts on what is left out, in an order that chance has a part in. */

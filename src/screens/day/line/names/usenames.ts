@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from "react";
 import type { TimeScale } from "../../../../editor/index.ts";
-import { useLook } from "../../../context.ts";
+import { useView } from "../../../context.ts";
 import { facePx, font } from "../../../parts/canvas/brush.ts";
 import { useFace } from "../../../parts/canvas/canvas.tsx";
 import { blockMeasure } from "../paintblocks.ts";
@@ -46,7 +46,7 @@ export function useNames(
   still: boolean,
   known: { readonly slack: ReadonlyMap<string, number>; readonly plates: ReadonlySet<string> },
 ): Named | null {
-  const inHand = useLook((look) => look.inHand !== null);
+  const inHand = useView((view) => view.inHand !== null);
   const face = useFace();
   const day = useKept(standing, inHand);
   const scale = useKept(stands, inHand);

@@ -1,12 +1,12 @@
 import { createContext, useContext } from "react";
 import { useStore } from "zustand";
 import type { SiteWork } from "../../session/index.ts";
-import type { SiteLook, SiteLookState } from "./sitelook.ts";
+import type { SiteViewStore, SiteViewState } from "./siteviewstate.ts";
 
 /** What the site's views stand on. */
 export interface SiteAround {
   readonly site: SiteWork;
-  readonly siteLook: SiteLook;
+  readonly siteView: SiteViewStore;
 }
 
 export const SiteContext = createContext<SiteAround | null>(null);
@@ -19,6 +19,6 @@ export function useSite(): SiteAround {
 }
 
 /** A part of the site's look. */
-export function useSiteLook<Part>(select: (state: SiteLookState) => Part): Part {
-  return useStore(useSite().siteLook, select);
+export function useSiteView<Part>(select: (state: SiteViewState) => Part): Part {
+  return useStore(useSite().siteView, select);
 }

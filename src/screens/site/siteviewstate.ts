@@ -1,6 +1,6 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { MapFrame } from "../../editor/map/index.ts";
-import type { Desk } from "../../session/index.ts";
+import type { Session } from "../../session/index.ts";
 
 /** How the site is looked at: nothing here is part of the plan. */
 
@@ -39,7 +39,7 @@ interface Moving {
   readonly northM: number;
 }
 
-export interface SiteLookState {
+export interface SiteViewState {
   /** Null until the map is first measured, and again when all is to be shown. */
   readonly frame: MapFrame | null;
   readonly layers: Readonly<Record<Layer, boolean>>;
@@ -50,13 +50,13 @@ export interface SiteLookState {
   readonly moving: Moving | null;
 }
 
-export type SiteLook = StoreApi<SiteLookState>;
+export type SiteViewStore = StoreApi<SiteViewState>;
 
 export const ALL_EVAS = "all evas";
 
 /** A look that shows all but what is `hidden`. */
-export function createSiteLook(hidden: readonly Layer[] = []): SiteLook {
-  return createStore<SiteLookState>()(() => ({
+export function createSiteViewStore(hidden: readonly Layer[] = []): SiteViewStore {
+  return createStore<SiteViewState>()(() => ({
     frame: null,
     layers: Object.fromEntries(LAYERS.map((one) => [one, !hidden.includes(one)])) as Record<Layer, boolean>,
     eva: null,
@@ -66,8 +66,8 @@ export function createSiteLook(hidden: readonly Layer[] = []): SiteLook {
 }
 
 /** Forgets what was looked at in one plan whenever another is opened; the answer ends it. Layers are kept: they are a habit. */
-export function forgetWithPlan(desk: Desk, siteLook: SiteLook): () => void {
-  return desk.state.subscribe(({ slot }, before) => {
-    if (slot !== before.slot) siteLook.setState({ frame: null, eva: null, place: null, moving: null });
+export function forgetWithPlan(session: Session, siteView: SiteViewStore): () => void {
+  return session.state.subscribe(({ slot }, before) => {
+    if (slot !== before.slot) siteView.setState({ frame: null, eva: null, place: null, moving: null });
   });
 }

@@ -3,7 +3,7 @@ import { keepBenchReasons } from "./benching.ts";
 import { chanceCommands, type ChanceCommands } from "./chances.ts";
 import { createCore } from "./core.ts";
 import { curveCommands, type CurveCommands } from "./curve.ts";
-import { deskWork } from "./deskwork.ts";
+import { sessionWork } from "./sessionwork.ts";
 import { editCommands, type EditCommands } from "./editing.ts";
 import { exportCommands, type ExportCommands } from "./exporting.ts";
 import { fileCommands, type FileCommands } from "./files.ts";
@@ -11,7 +11,7 @@ import { fromCommands, type FromCommands } from "./fromwhat.ts";
 import { gestureCommands, type GestureCommands } from "./gesture.ts";
 import { oddsCommands, type OddsCommands } from "./odds.ts";
 import { printCommands, type PrintCommands } from "./printing.ts";
-import type { DeskPorts } from "./ports.ts";
+import type { SessionPorts } from "./ports.ts";
 import { createRegistry, type Registry } from "./registry.ts";
 import { runCommands, type RunCommands } from "./running.ts";
 import { sayingCommands, type SayingCommands } from "./saying.ts";
@@ -23,12 +23,12 @@ import { type Opening, openingOf } from "./shelf/opening.ts";
 import { type Saver, saverOf } from "./shelf/saving.ts";
 import { shelfCommands, type ShelfCommands } from "./shelf/shelf.ts";
 import { splitCommands, type SplitCommands } from "./splitting.ts";
-import type { DeskState } from "./state.ts";
+import type { SessionState } from "./state.ts";
 import { variantCommands, type VariantCommands } from "./variants.ts";
 import { whyCommands, type WhyCommands } from "./why.ts";
 
 /** The open plan and everything that can be done with it. */
-export interface Desk
+export interface Session
   extends
     EditCommands,
     SplitCommands,
@@ -53,7 +53,7 @@ export interface Desk
   /** True where what was done would be lost with the page: it is not saved yet, could not be, or waits to be made. */
   readonly atStake: boolean;
   /** To read and to subscribe; only commands change it. */
-  readonly state: Pick<StoreApi<DeskState>, "getState" | "getInitialState" | "subscribe">;
+  readonly state: Pick<StoreApi<SessionState>, "getState" | "getInitialState" | "subscribe">;
   /** Selects tasks; the same selection stays the same array. */
   select(tasks: readonly string[]): void;
   dismissNotice(id: string): void;
@@ -63,8 +63,8 @@ export interface Desk
   readonly commands: Registry;
 }
 
-/** A desk with a blank plan on it. Call `restore` to bring back what was open. */
-export function createDesk(ports: DeskPorts): Desk {
+/** A session with a blank plan. Call `restore` to bring back what was open. */
+export function createSession(ports: SessionPorts): Session {
   const core = createCore(ports);
   const { state } = core;
   const edits = editCommands(core);
@@ -74,7 +74,7 @@ export function createDesk(ports: DeskPorts): Desk {
   const opening = openingOf(core, saver, keeping);
   const files = fileCommands(core, opening.openSame);
   const commands = createRegistry();
-  const desk: Desk = {
+  const session: Session = {
     state,
     commands,
     ...edits,
@@ -116,7 +116,7 @@ export function createDesk(ports: DeskPorts): Desk {
       state.setState((now) => ({ notices: now.notices.filter((notice) => notice.id !== id) }));
     },
   };
-  commands.add(deskWork(desk));
+  commands.add(sessionWork(session));
   keepBenchReasons(core);
-  return desk;
+  return session;
 }

@@ -8,11 +8,11 @@ import { crewSwapped, handedOver } from "./placing.ts";
 import type { Command } from "./registry.ts";
 import type { RunCommands } from "./running.ts";
 import { benchStands, placementsByTask, redoName, tasksById, undoName } from "./selectors.ts";
-import type { DeskState } from "./state.ts";
+import type { SessionState } from "./state.ts";
 
-/** What of a desk the commands work with. */
+/** What of a session the commands work with. */
 interface Working extends EditCommands, RunCommands, Pick<FileCommands, "newPlan"> {
-  readonly state: Pick<StoreApi<DeskState>, "getState">;
+  readonly state: Pick<StoreApi<SessionState>, "getState">;
   select(tasks: readonly string[]): void;
 }
 
@@ -20,16 +20,16 @@ interface Working extends EditCommands, RunCommands, Pick<FileCommands, "newPlan
 const SECONDS = 5;
 const MINUTE_S = 60;
 
-/** The commands that need nothing but the desk: on the selected tasks, on the history, and the packer's. */
-export function deskWork(desk: Working): readonly Command[] {
-  const chosen = chosenOf(desk);
+/** The commands that need nothing but the session: on the selected tasks, on the history, and the packer's. */
+export function sessionWork(session: Working): readonly Command[] {
+  const chosen = chosenOf(session);
   return [
-    ...benchWork(desk, chosen),
-    ...placedWork(desk, chosen),
-    ...shiftWork(desk, chosen),
-    ...selectWork(desk, chosen),
-    ...historyWork(desk),
-    ...packerWork(desk),
+    ...benchWork(session, chosen),
+    ...placedWork(session, chosen),
+    ...shiftWork(session, chosen),
+    ...selectWork(session, chosen),
+    ...historyWork(session),
+    ...packerWork(session),
   ];
 }
 
@@ -73,18 +73,20 @@ function taskCommand(
 }
 
 /** To the bench and off it, and more of what is there. */
-function benchWork(desk: Working, { all, onLine, needsLine }: Chosen): readonly Command[] {
+function benchWork(session: Working, { all, onLine, needsLine }: Chosen): readonly Command[] {
   return [
-    taskCommand("bench", "Send to bench", ["B", "Delete"], needsLine, () => desk.bench(onLine())),
-    taskCommand("put on", "Put on the line where it fits", ["Shift+B"], hinderedPut(desk), () => putOn(desk)),
+    taskCommand("bench", "Send to bench", ["B", "Delete"], needsLine, () => session.bench(onLine())),
+    taskCommand("put on", "Put on the line where it fits", ["Shift+B"], hinderedPut(session), () =>
+      putOn(session),
+    ),
     taskCommand(
       "duplicate",
       "Duplicate to the bench",
       ["Ctrl+D"],
       () => (all().length === 0 ? "Select a task first." : null),
       () => {
-        const copies = desk.duplicate(all());
-        if (copies.length > 0) desk.select(copies);
+        const copies = session.duplicate(all());
+        if (copies.length > 0) session.select(copies);
       },
     ),
     taskCommand(
@@ -94,23 +96,23 @@ function benchWork(desk: Working, { all, onLine, needsLine }: Chosen): readonly 
       () => (all().length === 1 ? null : "Select one task first."),
       () => {
         const [task] = all();
-        const made = task === undefined ? null : desk.oneMore(task);
-        if (made !== null) desk.select([made]);
+        const made = task === undefined ? null : session.oneMore(task);
+        if (made !== null) session.select([made]);
       },
     ),
   ];
 }
 
 /** Pins, and who does it. */
-function placedWork(desk: Working, { onLine, pinned, needsLine }: Chosen): readonly Command[] {
-  const now = desk.state.getState;
+function placedWork(session: Working, { onLine, pinned, needsLine }: Chosen): readonly Command[] {
+  const now = session.state.getState;
   return [
     taskCommand(
       "pin",
       () => (allPinned(onLine(), pinned()) ? "Unpin" : "Pin where it is"),
       ["P"],
       needsLine,
-      () => (allPinned(onLine(), pinned()) ? desk.unpin(onLine()) : desk.pin(onLine())),
+      () => (allPinned(onLine(), pinned()) ? session.unpin(onLine()) : session.pin(onLine())),
     ),
     taskCommand(
       "hand over",
@@ -121,7 +123,7 @@ function placedWork(desk: Working, { onLine, pinned, needsLine }: Chosen): reado
         const same = sameSchedule(handedOver(plan, plan.schedule, onLine()), plan.schedule);
         return needsLine() ?? (same ? "There is nobody else to take it over." : null);
       },
-      () => desk.handOver(onLine()),
+      () => session.handOver(onLine()),
     ),
     taskCommand(
       "swap crew",
@@ -136,35 +138,35 @@ function placedWork(desk: Working, { onLine, pinned, needsLine }: Chosen): reado
           ? "Their crews are the same, or not as many."
           : null;
       },
-      () => desk.swapCrew(onLine()[0]!, onLine()[1]!),
+      () => session.swapCrew(onLine()[0]!, onLine()[1]!),
     ),
   ];
 }
 
-function shiftWork(desk: Working, { onLine, needsLoose }: Chosen): readonly Command[] {
-  const plan = (): Plan => desk.state.getState().plan;
+function shiftWork(session: Working, { onLine, needsLoose }: Chosen): readonly Command[] {
+  const plan = (): Plan => session.state.getState().plan;
   const step = (way: "earlier" | "later", key: string, sign: number): Command =>
     taskCommand(
       `minute ${way}`,
       () => `${stepWords(plan())} ${way}`,
       [key],
       needsLoose,
-      () => desk.shift(onLine(), sign * stepS(plan())),
+      () => session.shift(onLine(), sign * stepS(plan())),
     );
   return [step("earlier", "[", -1), step("later", "]", 1)];
 }
 
-function selectWork(desk: Working, { all, onLine, needsLine }: Chosen): readonly Command[] {
-  const placements = () => desk.state.getState().plan.schedule.placements;
+function selectWork(session: Working, { all, onLine, needsLine }: Chosen): readonly Command[] {
+  const placements = () => session.state.getState().plan.schedule.placements;
   return [
     taskCommand(
       "select EVA",
       "Select all of its EVA",
       ["E"],
-      () => needsLine() ?? (evasOf(desk, onLine()).length === 0 ? "Work by command has no EVA." : null),
+      () => needsLine() ?? (evasOf(session, onLine()).length === 0 ? "Work by command has no EVA." : null),
       () => {
-        const evas = evasOf(desk, onLine());
-        desk.select(
+        const evas = evasOf(session, onLine());
+        session.select(
           placements()
             .filter((one) => one.eva !== null && evas.includes(one.eva))
             .map((one) => one.task),
@@ -176,14 +178,14 @@ function selectWork(desk: Working, { all, onLine, needsLine }: Chosen): readonly
       "Select all on the line",
       ["Ctrl+A"],
       () => (placements().length === 0 ? "Nothing is on the line." : null),
-      () => desk.select(placements().map((one) => one.task)),
+      () => session.select(placements().map((one) => one.task)),
     ),
     taskCommand(
       "select none",
       "Select none",
       ["Escape"],
       () => (all().length === 0 ? "Nothing is selected." : null),
-      () => desk.select([]),
+      () => session.select([]),
     ),
   ];
 }
@@ -192,33 +194,33 @@ function allPinned(onLine: readonly string[], pinned: readonly string[]): boolea
   return onLine.length > 0 && pinned.length === onLine.length;
 }
 
-function evasOf(desk: Working, tasks: readonly string[]): readonly string[] {
-  const spots = placementsByTask(desk.state.getState());
+function evasOf(session: Working, tasks: readonly string[]): readonly string[] {
+  const spots = placementsByTask(session.state.getState());
   return [...new Set(tasks.flatMap((task) => spots.get(task)?.eva ?? []))];
 }
 
 /** The selected tasks on the bench for which the packer knows a place. */
-function fitting(desk: Working): readonly string[] {
-  const state = desk.state.getState();
+function fitting(session: Working): readonly string[] {
+  const state = session.state.getState();
   if (!benchStands(state)) return [];
   return state.selection.filter(
     (task) => !placementsByTask(state).has(task) && Boolean(state.benchReasons.get(task)?.fitsAt),
   );
 }
 
-function hinderedPut(desk: Working): () => string | null {
-  return () => (fitting(desk).length === 0 ? "Select a task on the bench that fits somewhere." : null);
+function hinderedPut(session: Working): () => string | null {
+  return () => (fitting(session).length === 0 ? "Select a task on the bench that fits somewhere." : null);
 }
 
 /** One only: a place that fitted before the first was put on need not fit after it. */
-function putOn(desk: Working): void {
-  const [task] = fitting(desk);
-  const spot = task === undefined ? null : desk.state.getState().benchReasons.get(task)?.fitsAt;
-  if (task !== undefined && spot) desk.place(task, { ...spot, crew: [...spot.crew] });
+function putOn(session: Working): void {
+  const [task] = fitting(session);
+  const spot = task === undefined ? null : session.state.getState().benchReasons.get(task)?.fitsAt;
+  if (task !== undefined && spot) session.place(task, { ...spot, crew: [...spot.crew] });
 }
 
-function historyWork(desk: Working): readonly Command[] {
-  const now = desk.state.getState;
+function historyWork(session: Working): readonly Command[] {
+  const now = session.state.getState;
   const step = (
     id: string,
     word: string,
@@ -240,14 +242,14 @@ function historyWork(desk: Working): readonly Command[] {
       "Undo",
       ["Ctrl+Z"],
       () => undoName(now()),
-      () => void desk.undo(),
+      () => void session.undo(),
     ),
     step(
       "redo",
       "Redo",
       ["Ctrl+Shift+Z", "Ctrl+Y"],
       () => redoName(now()),
-      () => void desk.redo(),
+      () => void session.redo(),
     ),
   ];
 }
@@ -269,8 +271,8 @@ export function isOnGrid({ rules, schedule, tasks }: Plan): boolean {
   return schedule.placements.every(({ task, startS }) => pinned.has(task) || startS % rules.startGridS === 0);
 }
 
-function packerWork(desk: Working): readonly Command[] {
-  const now = desk.state.getState;
+function packerWork(session: Working): readonly Command[] {
+  const now = session.state.getState;
   const running = (): string | null => (now().run?.running ? "The packer is at work." : null);
   const work = (
     id: string,
@@ -291,13 +293,13 @@ function packerWork(desk: Working): readonly Command[] {
       "pack",
       `Pack for ${SECONDS} seconds`,
       running,
-      () => void desk.pack({ seed: 1, seconds: SECONDS, aim: "wish" }),
+      () => void session.pack({ seed: 1, seconds: SECONDS, aim: "wish" }),
     ),
     work(
       "mend",
       `Mend for ${SECONDS} seconds`,
       () => running() ?? (now().verdict.score.breaches === 0 ? "No rule is broken." : null),
-      () => void desk.mend({ seed: 1, seconds: SECONDS }),
+      () => void session.mend({ seed: 1, seconds: SECONDS }),
     ),
     work(
       "on grid",
@@ -307,20 +309,20 @@ function packerWork(desk: Working): readonly Command[] {
         (isOnGrid(now().plan)
           ? `Every start but pinned ones is on ${gridName(now().plan.rules.startGridS)}.`
           : null),
-      () => void desk.putOnGrid(),
+      () => void session.putOnGrid(),
     ),
     work(
       "stop packer",
       "Stop the packer",
       () => (now().run?.running ? null : "The packer is not at work."),
-      () => desk.stopPack("leave"),
+      () => session.stopPack("leave"),
     ),
     {
       ...work(
         "new plan",
         "New plan",
         () => null,
-        () => desk.newPlan(),
+        () => session.newPlan(),
       ),
       group: "Plan",
     },

@@ -4,7 +4,7 @@ import type { Edge, Lasso, Manner, Snapped, Stuck, Target, TimeWindow } from "..
 import type { Plan } from "../plan/index.ts";
 import type { ClockKind } from "../words/index.ts";
 
-/** How the desk is looked at: nothing here is part of the plan, and nothing here is undone. */
+/** How the plan is looked at: nothing here is part of the plan, and nothing here is undone. */
 
 export type Screen = "day" | "site" | "variants" | "odds" | "rehearsal" | "setup" | "paper";
 export type Theme = "light" | "dark" | "dim";
@@ -81,7 +81,7 @@ export interface SetupCell {
   readonly field: number | string;
 }
 
-export interface LookState {
+export interface ViewState {
   readonly screen: Screen;
   readonly theme: Theme;
   /** Time shown on the day line and the margins. */
@@ -159,11 +159,11 @@ export interface LookState {
   readonly hint: string | null;
 }
 
-export type Look = StoreApi<LookState>;
+export type ViewStore = StoreApi<ViewState>;
 
-/** The look at the start. */
-export function createLook(theme: Theme): Look {
-  return createStore<LookState>()(() => ({
+/** The view at the start. */
+export function createViewStore(theme: Theme): ViewStore {
+  return createStore<ViewState>()(() => ({
     screen: "day",
     theme,
     window: { startS: 0, endS: 3600 },
@@ -208,14 +208,14 @@ export function createLook(theme: Theme): Look {
 }
 
 /** Says why what was asked for is not done: to who listens, and where it is read. */
-export function refuse(look: Look, why: string): void {
-  look.setState({ spoken: why, hint: why });
+export function refuse(view: ViewStore, why: string): void {
+  view.setState({ spoken: why, hint: why });
 }
 
 /** Remembers the minute that was pointed at last; the answer ends it. */
-export function keepMinute(look: Look): () => void {
-  return look.subscribe(({ cursorS }, before) => {
+export function keepMinute(view: ViewStore): () => void {
+  return view.subscribe(({ cursorS }, before) => {
     if (cursorS !== null && cursorS !== before.cursorS)
-      look.setState({ minuteS: Math.round(cursorS / 60) * 60 });
+      view.setState({ minuteS: Math.round(cursorS / 60) * 60 });
   });
 }
