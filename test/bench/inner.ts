@@ -108,6 +108,12 @@ function search(problem: Problem, seed: number, iterations: number): void {
   console.log(
     `${iterations} iterations, ${calls} insertions tried, ${trials} places, worth ${timed.bestValue.worth}`,
   );
+  for (const { name, ...ends } of timed.statistics().ruins)
+    console.log(
+      `ruins ${name.padEnd(10)} ${Object.entries(ends)
+        .map(([end, count]) => `${end} ${String(count).padStart(5)}`)
+        .join("  ")}`,
+    );
 }
 
 /** Places that an activity could take on the board as it stands: for each crew choice the gaps of its routes, multiplied. */

@@ -6,31 +6,11 @@ import { Linger } from "./linger.ts";
 import { loadSchedule } from "../network/placing.ts";
 import { Pool } from "./pool.ts";
 import type { Problem } from "../problem/problem.ts";
+import { type SearchParameters, searchParameters } from "./parameters.ts";
 import { Recreate } from "./recreate.ts";
 import { Ruin } from "./ruin.ts";
 import { better, readValue, type Value } from "./score.ts";
-
-/** Temperature at the start and at the end, in mean worths of an activity. */
-const HOT = 1;
-const COLD = 0.05;
-/** Iterations of one cooling, for each activity; in longer runs the search is heated up again, and ends cold. */
-const COOLING = 150;
-/** Fewer activities than this cool as slowly as so many. */
-const FEW = 30;
-/** Part of a run after which its length in iterations can be told. */
-const TOLD = 0.02;
-/** Parts of a run after each of which the routes seen so far are put together anew. */
-const RECOMBINED = 20;
-/** Parts of the turns that let starts go on each EVA that was ruined, hold one back, and place two tasks at once. */
-const RELEASED = 0.5;
-const HELD_BACK = 0.1;
-const TWO_AT_ONCE = 0.1;
-/** Part of the turns that may begin an EVA anew around something far from all that is on it. */
-const BEGUN_ANEW = 0.15;
-/** The same while must-do work is left out. */
-const BEGUN_FOR_MUST = 0.25;
-/** Weight of the ends of routes beside worth, in mean worths a second: breaks ties, decides nothing else. */
-const END_SHARE = 1e-6;
+import { SearchCounts, type SearchStatistics } from "./statistics.ts";
 
 /**
  * The search: one trajectory of ruin and recreate under annealing (Schrimpf et al. 2000; Ropke & Pisinger 2006; Christiaens &
@@ -58,13 +38,21 @@ export class Anneal {
   private heatedAt = 0;
   private coldAt = 1;
   private told = false;
+  private readonly parameters: SearchParameters;
+  private readonly counts = new SearchCounts();
 
-  constructor(problem: Problem, seed: number, from: Schedule | null) {
+  constructor(
+    problem: Problem,
+    seed: number,
+    from: Schedule | null,
+    parameters: SearchParameters = searchParameters(),
+  ) {
+    this.parameters = parameters;
     this.random = random(seed);
     this.day = new Day(problem);
     this.best = new Board(problem);
     this.current = new Board(problem);
-    this.ruin = new Ruin(this.day, this.random);
+    this.ruin = new Ruin(this.day, this.random, parameters);
     this.linger = new Linger(this.day.board, this.random);
     this.recreate = new Recreate(this.day, this.random, true);
     this.recreate.insertion.base = this.current.version;
@@ -85,23 +73,24 @@ export class Anneal {
 
   /** One ruin and recreate; `share` of the run is done, 0 to 1. */
   iterate(share: number): void {
-    const { day, random: stream, value, currentValue } = this;
-    if (this.pool && share * RECOMBINED >= this.recombined + 1) {
+    const { day, random: stream, value, currentValue, parameters } = this;
+    if (this.pool && share * parameters.recombined >= this.recombined + 1) {
       this.recombined += 1;
       this.recombine(this.pool);
     }
-    const anew = currentValue.mustOut > 0 ? BEGUN_FOR_MUST : BEGUN_ANEW;
+    const anew = currentValue.mustOut > 0 ? parameters.begunForMust : parameters.begunAnew;
     const around = this.linger.helps && stream.next() < anew ? this.ruin.takeOuting() : -1;
     if (around < 0) this.ruin.take();
     if (this.linger.helps) this.wait();
     // Without what was taken off, crew members may be too far apart or a way longer: such a ruin leads nowhere.
     if (!day.settleFrom(this.current)) {
       day.board.copy(this.current);
+      this.counts.note(this.ruin.last, "unsettled");
       return;
     }
     const { seed } = this.ruin;
     if (around >= 0) this.recreate.begin(around, this.ruin.nearTo(around));
-    else if (this.linger.helps && stream.next() < TWO_AT_ONCE)
+    else if (this.linger.helps && stream.next() < parameters.twoAtOnce)
       this.recreate.placeTwo(seed, this.ruin.nearTo(seed));
     if (day.board.placed[seed] === 0 && stream.next() < 0.5) this.recreate.place(seed, 0);
     this.recreate.fill();
@@ -110,30 +99,41 @@ export class Anneal {
       value.worth -
       currentValue.worth -
       this.mustWeight * (value.mustOut - currentValue.mustOut) -
-      END_SHARE * this.mean * (value.endsS - currentValue.endsS);
-    const temperature = HOT * this.mean * (COLD / HOT) ** this.cooled(share);
-    if (gain > temperature * Math.log(stream.next())) this.accept();
-    else day.board.copy(this.current);
+      parameters.endShare * this.mean * (value.endsS - currentValue.endsS);
+    const { hot, cold } = parameters;
+    const temperature = hot * this.mean * (cold / hot) ** this.cooled(share);
+    if (gain > temperature * Math.log(stream.next()))
+      this.counts.note(this.ruin.last, this.accept() ? "best" : "accepted");
+    else {
+      day.board.copy(this.current);
+      this.counts.note(this.ruin.last, "turned away");
+    }
+  }
+
+  /** What became of the turns so far, by the way their ruin began. */
+  statistics(): SearchStatistics {
+    return this.counts.value();
   }
 
   /** Lets starts go on what was ruined, now and then; and holds one back, now and then. */
   private wait(): void {
-    const { random: stream, linger, current } = this;
+    const { random: stream, linger, current, parameters } = this;
     const { evaVersion } = this.day.board;
     for (let e = 0; e < evaVersion.length; e += 1)
-      if (evaVersion[e] !== current.evaVersion[e] && stream.next() < RELEASED) linger.release(e);
-    if (stream.next() < HELD_BACK) linger.holdBack();
+      if (evaVersion[e] !== current.evaVersion[e] && stream.next() < parameters.released) linger.release(e);
+    if (stream.next() < parameters.heldBack) linger.holdBack();
   }
 
   /** How far the cooling in hand is, 0 to 1. */
   private cooled(share: number): number {
     this.turns += 1;
-    const told = !this.told && share >= TOLD;
+    const { cooling, few } = this.parameters;
+    const told = !this.told && share >= this.parameters.told;
     if (told || (this.told && share >= this.coldAt && share < 1)) {
       this.told = true;
       if (!told) this.heatedAt = share;
       const left = (1 - this.heatedAt) * (this.turns / share);
-      const times = Math.max(1, Math.round(left / (COOLING * Math.max(FEW, this.day.problem.activities))));
+      const times = Math.max(1, Math.round(left / (cooling * Math.max(few, this.day.problem.activities))));
       this.coldAt = this.heatedAt + (1 - this.heatedAt) / times;
     }
     return Math.min(1, (share - this.heatedAt) / (this.coldAt - this.heatedAt));
@@ -159,14 +159,16 @@ export class Anneal {
     } else board.copy(this.current);
   }
 
-  private accept(): void {
+  /** Goes on from the day as it stands; true where none was better so far. */
+  private accept(): boolean {
     const { day, current, currentValue } = this;
     current.copy(day.board);
     readValue(day.board, currentValue);
     this.pool?.note(current);
     this.onAccept?.(current, currentValue);
-    if (!better(currentValue, this.bestValue)) return;
+    if (!better(currentValue, this.bestValue)) return false;
     this.best.copy(current);
     Object.assign(this.bestValue, currentValue);
+    return true;
   }
 }

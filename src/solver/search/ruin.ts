@@ -1,20 +1,38 @@
 import type { Random } from "../../kernel/index.ts";
 import type { Day } from "../network/day.ts";
 import type { Problem } from "../problem/problem.ts";
+import { drawn } from "./drawn.ts";
+import { type SearchParameters, searchParameters } from "./parameters.ts";
 
-/** Longest string taken from one route, and how many activities a ruin takes on average. */
-const LONGEST_STRING = 10;
-const TAKEN_ON_AVERAGE = 10;
+/** A way of taking something off, and how often it is taken. */
+interface RuinOperator {
+  readonly name: "strings" | "span" | "scattered" | "clusters" | "outing";
+  readonly share: number;
+  take(ruin: Ruin): void;
+}
 
-/** While a must-do activity is left out, this part of the ruins makes room for one. */
-const EJECTED = 0.4;
-/** Where there are groups, this part of the ruins lets one of a full group go for another. */
-const SWAPPED = 0.15;
+/** Strings of neighbours on neighbouring routes (Christiaens & Vanden Berghe 2020). */
+const STRINGS = (share: number): RuinOperator => ({ name: "strings", share, take: (ruin) => ruin.strings() });
+
+/** Where routes do not depend on each other. */
+const ON_ROUTES: readonly RuinOperator[] = [STRINGS(1)];
+
+/** Where activities hang together across routes (Ropke & Pisinger 2006). */
+const ACROSS_ROUTES: readonly RuinOperator[] = [
+  STRINGS(0.45),
+  { name: "span", share: 0.3, take: (ruin) => ruin.span() },
+  { name: "scattered", share: 0.1, take: (ruin) => ruin.scattered() },
+  { name: "clusters", share: 0.12, take: (ruin) => ruin.clusters() },
+  { name: "outing", share: 0.03, take: (ruin) => ruin.outing() },
+];
+
+/** Every way in which a ruin may begin, by name: statistics count them. */
+export const RUINS = ["ejected", "swapped", "begun anew", ...ACROSS_ROUTES.map(({ name }) => name)] as const;
+export type RuinName = (typeof RUINS)[number];
 
 /**
- * Ruin: takes activities off the day. Strings of neighbours on neighbouring routes (Christiaens & Vanden Berghe 2020);
- * while must-do work is left out, optional work makes room for it; one of a full group goes for another of it; where activities hang together across routes also a span of time on a whole EVA, a cluster of links, a few at
- * random, or a whole EVA (Ropke & Pisinger 2006). What needs a taken activity goes with it.
+ * Ruin: takes activities off the day by one of several operators. While must-do work is left out, optional work makes room for it; one of
+ * a full group goes for another of it. What needs a taken activity goes with it.
  */
 export class Ruin {
   private readonly day: Day;
@@ -23,35 +41,38 @@ export class Ruin {
   /** By activity all others, nearest first; made when they are first asked for. */
   private readonly near: Int32Array[] = [];
   private readonly hit: Uint8Array;
-  /** Where the last ruin began. */
+  private readonly parameters: SearchParameters;
+  private readonly operators: readonly RuinOperator[];
+  /** Where the last ruin began, and how. */
   seed = 0;
+  last: RuinName = "strings";
 
-  constructor(day: Day, random: Random) {
+  constructor(day: Day, random: Random, parameters = searchParameters()) {
     this.day = day;
     this.problem = day.problem;
     this.random = random;
+    this.parameters = parameters;
+    this.operators = day.problem.checkLevel === "slack" ? ON_ROUTES : ACROSS_ROUTES;
     this.hit = new Uint8Array(day.problem.routes);
   }
 
   /** Takes something off; call `settle` of the day afterwards. */
   take(): void {
-    const { random, problem } = this;
-    if (this.day.board.mustOut > 0 && random.next() < EJECTED) {
+    const { random, problem, operators } = this;
+    const { ejected, swapped } = this.parameters;
+    if (this.day.board.mustOut > 0 && random.next() < ejected) {
+      this.last = "ejected";
       this.eject();
       return;
     }
-    if (problem.groups !== null && random.next() < SWAPPED && this.swap()) return;
-    this.seed = random.below(problem.activities);
-    if (problem.checkLevel === "slack") {
-      this.strings();
+    if (problem.groups !== null && random.next() < swapped && this.swap()) {
+      this.last = "swapped";
       return;
     }
-    const which = random.next();
-    if (which < 0.45) this.strings();
-    else if (which < 0.75) this.span();
-    else if (which < 0.85) this.scattered();
-    else if (which < 0.97) this.clusters();
-    else this.outing();
+    this.seed = random.below(problem.activities);
+    const operator = operators.length === 1 ? operators[0]! : drawn(operators, random.next());
+    this.last = operator.name;
+    operator.take(this);
   }
 
   /**
@@ -68,6 +89,7 @@ export class Ruin {
     this.seed = a;
     const e = problem.evaOfRoute[problem.choiceRoutes[problem.choiceAt[first + random.below(choices)]!]!]!;
     if (!this.isFarFrom(a, e)) return -1;
+    this.last = "begun anew";
     for (let b = 0; b < problem.activities; b += 1)
       if (board.placed[b] === 1 && board.evaOf[b] === e) this.remove(b);
     return a;
@@ -101,15 +123,17 @@ export class Ruin {
     return (this.near[activity] ??= nearestTo(this.problem, activity));
   }
 
-  private strings(): void {
+  /** Strings on routes near to where the ruin begins. */
+  strings(): void {
     const { problem, random, hit } = this;
+    const { longestString, takenOnAverage } = this.parameters;
     const { board } = this.day;
     let used = 0;
     for (let r = 0; r < problem.routes; r += 1) if (board.onRoute[r]! > 0) used += 1;
     if (used === 0) return;
     const mean = Math.max(1, board.count / used);
-    const longest = Math.min(LONGEST_STRING, mean);
-    const most = (4 * TAKEN_ON_AVERAGE) / (1 + longest) - 1;
+    const longest = Math.min(longestString, mean);
+    const most = (4 * takenOnAverage) / (1 + longest) - 1;
     const strings = Math.min(used, Math.max(1, Math.floor(random.next() * most + 1)));
     hit.fill(0);
     let done = 0;
@@ -146,7 +170,7 @@ export class Ruin {
   }
 
   /** Everything on one EVA that begins within a span of time. */
-  private span(): void {
+  span(): void {
     const { problem, random } = this;
     const { board } = this.day;
     const seed = this.anyPlaced();
@@ -164,7 +188,8 @@ export class Ruin {
         this.remove(a);
   }
 
-  private scattered(): void {
+  /** A few at random. */
+  scattered(): void {
     const { random } = this;
     const count = 1 + random.below(Math.max(1, Math.floor(this.day.board.count * 0.3)));
     for (let k = 0; k < count; k += 1) {
@@ -174,7 +199,7 @@ export class Ruin {
   }
 
   /** The clusters of the seed and of a few that are near it. */
-  private clusters(): void {
+  clusters(): void {
     const { problem, random } = this;
     const count = 1 + random.below(3);
     const list = this.nearTo(this.seed);
@@ -184,7 +209,8 @@ export class Ruin {
     }
   }
 
-  private outing(): void {
+  /** All of one EVA. */
+  outing(): void {
     const { problem } = this;
     const { board } = this.day;
     const seed = this.anyPlaced();
