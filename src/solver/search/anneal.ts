@@ -73,41 +73,60 @@ export class Anneal {
 
   /** One ruin and recreate; `share` of the run is done, 0 to 1. */
   iterate(share: number): void {
-    const { day, random: stream, value, currentValue, parameters } = this;
+    const { day, parameters } = this;
     if (this.pool && share * parameters.recombined >= this.recombined + 1) {
       this.recombined += 1;
       this.recombine(this.pool);
     }
-    const anew = currentValue.mustOut > 0 ? parameters.begunForMust : parameters.begunAnew;
-    const around = this.linger.helps && stream.next() < anew ? this.ruin.takeOuting() : -1;
-    if (around < 0) this.ruin.take();
-    if (this.linger.helps) this.wait();
+    const around = this.ruined();
     // Without what was taken off, crew members may be too far apart or a way longer: such a ruin leads nowhere.
     if (!day.settleFrom(this.current)) {
       day.board.copy(this.current);
       this.counts.note(this.ruin.last, "unsettled");
       return;
     }
-    const { seed } = this.ruin;
-    if (around >= 0) this.recreate.begin(around, this.ruin.nearTo(around));
-    else if (this.linger.helps && stream.next() < parameters.twoAtOnce)
-      this.recreate.placeTwo(seed, this.ruin.nearTo(seed));
-    if (day.board.placed[seed] === 0 && stream.next() < 0.5) this.recreate.place(seed, 0);
-    this.recreate.fill();
-    readValue(day.board, value);
-    const gain =
-      value.worth -
-      currentValue.worth -
-      this.mustWeight * (value.mustOut - currentValue.mustOut) -
-      parameters.endShare * this.mean * (value.endsS - currentValue.endsS);
+    this.rebuild(around);
     const { hot, cold } = parameters;
     const temperature = hot * this.mean * (cold / hot) ** this.cooled(share);
-    if (gain > temperature * Math.log(stream.next()))
+    if (this.gain() > temperature * Math.log(this.random.next()))
       this.counts.note(this.ruin.last, this.accept() ? "best" : "accepted");
     else {
       day.board.copy(this.current);
       this.counts.note(this.ruin.last, "turned away");
     }
+  }
+
+  /** Takes something off; what an emptied EVA is to be begun anew around, -1 where none was emptied. */
+  private ruined(): number {
+    const { ruin, linger, parameters } = this;
+    const anew = this.currentValue.mustOut > 0 ? parameters.begunForMust : parameters.begunAnew;
+    const around = linger.helps && this.random.next() < anew ? ruin.takeOuting() : -1;
+    if (around < 0) ruin.take();
+    if (linger.helps) this.wait();
+    return around;
+  }
+
+  /** Fills the day again: first `around` what an EVA was emptied for, or where the ruin began. */
+  private rebuild(around: number): void {
+    const { ruin, recreate, random: stream } = this;
+    const { seed } = ruin;
+    if (around >= 0) recreate.begin(around, ruin.nearTo(around));
+    else if (this.linger.helps && stream.next() < this.parameters.twoAtOnce)
+      recreate.placeTwo(seed, ruin.nearTo(seed));
+    if (this.day.board.placed[seed] === 0 && stream.next() < 0.5) recreate.place(seed, 0);
+    recreate.fill();
+  }
+
+  /** By how much the day as it stands is worth more than the one the turn began with. */
+  private gain(): number {
+    const { value, currentValue } = this;
+    readValue(this.day.board, value);
+    return (
+      value.worth -
+      currentValue.worth -
+      this.mustWeight * (value.mustOut - currentValue.mustOut) -
+      this.parameters.endShare * this.mean * (value.endsS - currentValue.endsS)
+    );
   }
 
   /** What became of the turns so far, by the way their ruin began. */

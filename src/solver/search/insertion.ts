@@ -319,6 +319,7 @@ export class Insertion {
   }
 
   /** Finds the best place on one route but the one behind slot `but`; into `scanned` and `scannedBehind`. */
+  // eslint-disable-next-line sonarjs/cognitive-complexity -- the innermost loop: split, the search loses three iterations in a hundred
   private scan(r: number, but: number): void {
     const { problem, activity, fromS, toS } = this;
     const { places, legM, gridS } = problem;
@@ -569,6 +570,7 @@ export class Insertion {
    * Puts each unit slot into the chain gap that is free soonest at or after `atS`, where it is `gently` without making anything later;
    * gives when all of them are.
    */
+  // eslint-disable-next-line sonarjs/cognitive-complexity -- the innermost loop: split, the search loses three iterations in a hundred
   private standInChains(atS: number, gently: boolean): number {
     const { problem, activity } = this;
     const { board } = this.day;
