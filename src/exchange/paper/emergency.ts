@@ -134,7 +134,7 @@ function homeTable(places: readonly PlaceHome[]): Block[] {
 }
 
 /** Right edges of the columns; the hatched edge is beside them. */
-const AT = { minutes: RIGHT - 37.5, bearing: RIGHT - 21, hour: RIGHT - 1.5 } as const;
+const AT = { minutes: RIGHT - 39.5, bearing: RIGHT - 23.5, hour: RIGHT - 1.5 } as const;
 
 function columns(withShadow: boolean, table: Tag): Block {
   const face = { sizePt: LABEL_PT, bold: true, tight: true };

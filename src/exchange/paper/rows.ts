@@ -163,9 +163,12 @@ export const GAUGES = [
   ["battery", "BATT"],
 ] as const;
 
+/** Left and right of what stands in a gauge's cell, so that it does not run into the lines or the figures of the next one, mm. */
+const GAUGE_AIR_MM = 0.6;
+
 /** Room that a gauge's label needs, and figures of two places at the least, mm. */
 function gaugeMm(name: string): number {
-  return Math.max(8.2, textWidth(name, { sizePt: LABEL_PT, bold: true, tight: true }) + 0.8);
+  return Math.max(8.2, textWidth(name, { sizePt: LABEL_PT, bold: true, tight: true }) + 2 * GAUGE_AIR_MM);
 }
 
 /** Way and minutes home, and the least that each gauge may show. */
@@ -222,7 +225,8 @@ function gaugeCells(gauges: Gauges, start: number, top: number, bottom: number):
   return GAUGES.flatMap(([key, name]) => {
     const wide = gaugeMm(name);
     const value = gauges[key] === null ? "none" : `${gauges[key]}`;
-    const sizePt = fitSize(value, wide - 1, true, [18, 16, 15, 14, 13, 12, LABEL_PT, 10], 1);
+    const room = wide - 2 * GAUGE_AIR_MM;
+    const sizePt = fitSize(value, room, true, [16, 15, 14, 13, 12, LABEL_PT, 10], 1);
     const middle = x + wide / 2;
     const left = x;
     x += wide;

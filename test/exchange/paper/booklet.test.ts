@@ -4,10 +4,13 @@ import { describe, expect, it } from "vitest";
 import { check, homeIfs } from "../../../src/check/index.ts";
 import { booklets, impose } from "../../../src/exchange/index.ts";
 import { duration, instant } from "../../../src/kernel/index.ts";
+import { textWidth } from "../../../src/exchange/paper/type.ts";
 import { type Plan, shortFingerprint, type Task } from "../../../src/plan/index.ts";
 import { clock, findingWords } from "../../../src/words/index.ts";
 import { crowdedPlan, planOf, samplePlan, taskOf } from "../samplePlan.ts";
+import { readyPlan } from "../../readyplan.ts";
 import { collisions, overflows, sizeOf, textsOf, wordsOf } from "./reading.ts";
+import { packed } from "./sheets/facts.ts";
 
 const printed = (plan: Plan, options: Parameters<typeof booklets>[2] = {}) =>
   booklets(plan, check(plan, plan.schedule), options);
@@ -416,6 +419,27 @@ describe("a task that breaks a rule", () => {
   });
 });
 
+describe("the gauges of the way home", () => {
+  it("have labels and figures clear of the lines between them and of each other", () => {
+    const page = pageOf(samplePlan(), "ev1", "Rim survey");
+    const labels = ["O2", "CO2", "WATER", "BATT"].map((name) =>
+      textsOf(page).find(({ text }) => text === name)!,
+    );
+    const top = labels[0]!.y;
+    const figures = textsOf(page).filter(
+      ({ text, y, x }) => /^\d+$/.test(text) && y > top && y < top + 8 && x > labels[0]!.x - 4,
+    );
+    expect(labels.map(({ y }) => y)).toEqual([top, top, top, top]);
+    expect(figures).toHaveLength(4);
+    for (const texts of [labels, figures]) {
+      texts.slice(1).forEach((one, i) => {
+        const before = texts[i]!;
+        expect(one.x - before.x - textWidth(before.text, before)).toBeGreaterThanOrEqual(1.2 - 1e-9);
+      });
+    }
+  });
+});
+
 describe("the emergency page", () => {
   const page = pageOf(samplePlan(), "ev2", "emergency");
 
@@ -426,6 +450,44 @@ describe("the emergency page", () => {
     // Rim: 528 m at 1 m/s, 8 min 48 s. Pad: 132 m, 2 min 12 s. The rim is known only as the start of a survey.
     expect(words).toMatch(/Split boulder 11 min 212° North rim 9 min 180° Instrument pad 3 min 180°/);
     expect(words).toContain("Do what the flight rules in charge say.");
+  });
+
+  it("keeps a bearing and the hour beside it apart", () => {
+    const rows = printed(packed(readyPlan("small"))).pages.flatMap((one) => {
+      const hours = textsOf(one).filter(({ text }) => /^\d+ o'clock$/.test(text));
+      return hours.map((hour) => ({
+        hour,
+        bearing: textsOf(one).find(({ text, y }) => y === hour.y && /^\d{3}°$/.test(text)),
+      }));
+    });
+    expect(rows.length).toBeGreaterThan(0);
+    for (const { hour, bearing } of rows) {
+      const widest = textWidth("12 o'clock", hour);
+      const right = hour.x + textWidth(hour.text, hour);
+      expect(right - widest - bearing!.x - textWidth(bearing!.text, bearing!)).toBeGreaterThan(1.5);
+    }
+  });
+
+  it("rounds emergency oxygen down and what is kept back up a second off the whole minute", () => {
+    const said = (lasts: number, kept: number): string => {
+      const plan = samplePlan();
+      const { walkback } = plan.rules;
+      return wordsOf(
+        pageOf(
+          {
+            ...plan,
+            suits: plan.suits.map((one) => ({ ...one, emergencyOxygenS: duration(lasts) })),
+            rules: { ...plan.rules, walkback: { ...walkback, emergencyReserveS: duration(kept) } },
+          },
+          "ev2",
+          "emergency",
+        ),
+      );
+    };
+    expect(said(1800, 180)).toContain("OXYGEN emergency 30 min, 3 min of it kept back");
+    expect(said(1799, 180)).toContain("OXYGEN emergency 29 min, 3 min of it kept back");
+    expect(said(1801, 181)).toContain("OXYGEN emergency 30 min, 4 min of it kept back");
+    expect(said(1859, 179)).toContain("OXYGEN emergency 30 min, 3 min of it kept back");
   });
 
   it("counts the reserve that is kept back up and what there is down", () => {

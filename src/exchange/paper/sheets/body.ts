@@ -53,6 +53,8 @@ export interface Column {
   /** To be written into: framed, so wide. */
   readonly blankMm?: number;
   readonly bold?: boolean;
+  /** Keeps room on its left for thick bars, clear of the column before it and of its own text. */
+  readonly bars?: boolean;
   /** What a row is known by: where the table is wider than the paper it stands again in each of its parts. */
   readonly known?: boolean;
 }

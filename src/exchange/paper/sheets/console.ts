@@ -171,7 +171,7 @@ function consoleBody(given: SheetGiven, eva: Eva, outings: readonly Outing[]): B
       ...names.map((head): Column => ({ head, grow: names.length > 2 ? 0.9 : 1.2 })),
       ...(ground ? [{ head: "GROUND", grow: 0.6 }] : []),
       ...names.map((head): Column => ({ head, group: "HOME min", align: "right" })),
-      { head: "RELAY" },
+      { head: "RELAY", bars: true },
       { head: "SUN", align: "right" },
       ...(outings.length > 1 ? [{ head: "APART m", align: "right" } as const] : []),
       ...(beside ? gauges : []),

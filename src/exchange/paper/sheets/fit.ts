@@ -7,6 +7,8 @@ import type { Cell, Column, Table } from "./body.ts";
 const SIZES_PT = [9, 8.5, 8, 7.5, 7] as const;
 /** Space left and right of a cell's text, mm. */
 export const PAD_MM = 0.9;
+/** Room for thick bars on the left of a column, mm. */
+const BARS_MM = 2;
 /** A column that does not grow breaks its text from here on, mm. */
 const MOST_MM = 46;
 /** So much a share of the growing columns has at least, mm. */
@@ -37,7 +39,8 @@ export function fitTable(table: Table, wideMm: number): Fit | null {
     const widths = own.map((one, i) => one + (left * (table.columns[i]?.grow ?? 0)) / shares);
     const roomy = table.columns.every(
       ({ grow = 0 }, i) =>
-        grow === 0 || (widths[i] ?? 0) >= Math.max(grow * LEAST_GROWN_MM, longestWord(table, i, sizePt)),
+        grow === 0 ||
+        (widths[i] ?? 0) >= Math.max(grow * LEAST_GROWN_MM, longestWord(table, i, sizePt) + 2 * PAD_MM),
     );
     if (left >= 0 && roomy) return { sizePt, widths };
   }
@@ -53,9 +56,12 @@ function ownWidth(table: Table, column: Column, at: number, sizePt: number): num
   );
   return Math.max(
     column.blankMm ?? 0,
-    Math.max(head, ...own, longestWord(table, at, sizePt)) + 2 * PAD_MM + HAIR_MM,
+    Math.max(head, ...own, longestWord(table, at, sizePt)) + 2 * PAD_MM + barsWidth(column) + HAIR_MM,
   );
 }
+
+/** What a column keeps on its left for thick bars, mm. */
+export const barsWidth = ({ bars }: Column): number => (bars === true ? BARS_MM : 0);
 
 /** Width of a cell on one line: frame and number, text, the smaller line under it. */
 function cellWidth({ text, under = "", number }: Cell, sizePt: number, bold: boolean): number {
@@ -70,14 +76,11 @@ export function numberWidth(number: string | undefined, sizePt: number): number 
   return number === undefined ? 0 : textWidth(number, { sizePt, bold: true }) + 2.6;
 }
 
+/** The longest word of a column, beside the number that all lines of its cell keep clear of, mm. */
 function longestWord(table: Table, at: number, sizePt: number): number {
   const bold = true;
   const words = cellsAt(table, at).flatMap(({ text, number }) =>
-    text
-      .split(" ")
-      .map(
-        (word, i) => (i === 0 ? numberWidth(number, sizePt) : 0) + textWidth(oneLine(word), { sizePt, bold }),
-      ),
+    text.split(" ").map((word) => numberWidth(number, sizePt) + textWidth(oneLine(word), { sizePt, bold })),
   );
   return Math.min(MOST_MM, Math.max(0, ...words));
 }

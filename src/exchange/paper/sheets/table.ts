@@ -3,13 +3,15 @@ import { line, type Mark, rect, type Tag, tagged, text } from "../page.ts";
 import { within } from "../pieces.ts";
 import { CAP, type Face, linesHeight, MM_PER_PT, RISE, wrap } from "../type.ts";
 import { type Cell, type Column, EMPTY, type Row, type Table } from "./body.ts";
-import { type Fit, headPt, numberWidth, PAD_MM } from "./fit.ts";
+import { barsWidth, type Fit, headPt, numberWidth, PAD_MM } from "./fit.ts";
 import type { SheetBlock } from "./pages.ts";
 
 /** A row that somebody writes into is so high, mm. */
 const WRITTEN_MM = 6.4;
 /** Space above and below the text of a row, mm. */
 const AIR_MM = 0.55;
+/** A table of so few rows is not parted, and of a longer one no row stands alone before or after a new page. */
+const FEW_ROWS = 6;
 /** More space above a row that leads others, mm. */
 const LEAD_AIR_MM = 1.2;
 const HAIR = 0.12;
@@ -27,16 +29,23 @@ export function tableBlocks(table: Table, fit: Fit, left: number, roomMm: number
   let over: Block = head;
   return [
     head,
-    ...table.rows.flatMap((row) => {
+    ...table.rows.flatMap((row, i) => {
+      const stays = staysWithNext(i, table.rows.length);
       const blocks = pieces(setRow(table, row, fit, left), most).map((piece) =>
         within(tag, rowBlock(piece, fit, left, written, row)),
       );
       const [first] = blocks;
       const again = row.leads === true ? head : over;
       if (row.leads === true && first) over = both(head, first);
-      return blocks.map((block) => ({ ...block, again }));
+      return blocks.map((block) => ({ ...block, again, keep: block.keep === true || stays }));
     }),
   ];
+}
+
+/** Whether a row is kept on one page with the row after it. */
+function staysWithNext(at: number, rows: number): boolean {
+  if (at === rows - 1) return false;
+  return rows <= FEW_ROWS || at === 0 || at === rows - 2;
 }
 
 /** One block under the other as one. */
@@ -80,7 +89,7 @@ function setRow(table: Table, row: Row, fit: Fit, left: number): SetCell[] {
     const bold =
       row.strong === true || row.leads === true || one.column.bold === true || one.cell.bold === true;
     const before = numberWidth(one.cell.number, sizePt);
-    const inner = one.wide - 2 * PAD_MM;
+    const inner = one.wide - 2 * PAD_MM - barsWidth(one.column);
     const lines = one.cell.text === "" ? [] : wrap(one.cell.text, inner - before, { sizePt, bold });
     const under = one.cell.under === undefined ? [] : wrap(one.cell.under, inner, underFace(sizePt));
     return { ...one, bold, before, lines, under };
@@ -139,17 +148,18 @@ function cellMarks(one: SetCell, y: number, height: number, lowerMm: number, siz
   const { cell, column, x, wide, bold, before, lines, under } = one;
   const { align = "left" } = column;
   const top = y + lowerMm + AIR_MM + RISE * sizePt * MM_PER_PT;
-  const from = { left: x + PAD_MM + before, right: x + wide - PAD_MM, centre: x + wide / 2 }[align];
+  const bars = barsWidth(column);
+  const from = { left: x + PAD_MM + bars + before, right: x + wide - PAD_MM, centre: x + wide / 2 }[align];
   const below = top + linesHeight(Math.max(0, lines.length - 1), sizePt) + linesHeight(1, headPt(sizePt));
   const isBlank = column.blankMm !== undefined;
   return [
     ...(isBlank ? [line(x, y, x, y + height, FRAME), line(x + wide, y, x + wide, y + height, FRAME)] : []),
     ...(one.opens ? [line(x, y, x, y + height, HAIR)] : []),
-    ...(cell.bar === true ? [line(x, y, x, y + height, 1)] : []),
+    ...(cell.bar === true ? [line(x + PAD_MM + bars / 2, y, x + PAD_MM + bars / 2, y + height, 1)] : []),
     ...(cell.goesOn === true
       ? [line(x + PAD_MM + 1.5, y + 0.6, x + PAD_MM + 1.5, y + height - 0.6, FRAME)]
       : []),
-    ...(cell.number === undefined ? [] : framedNumber(cell.number, sizePt).draw(x + PAD_MM, top)),
+    ...(cell.number === undefined ? [] : framedNumber(cell.number, sizePt).draw(x + PAD_MM + bars, top)),
     ...lines.flatMap((words, i) => text(from, top + linesHeight(i, sizePt), words, { sizePt, bold, align })),
     ...under.flatMap((words, i) =>
       text(from, below + linesHeight(i, headPt(sizePt)), words, { ...underFace(sizePt), align }),
@@ -202,7 +212,9 @@ function headBlock(table: Table, fit: Fit, left: number): SheetBlock {
       ...groups.flatMap((one, k) => overMarks(one, y, over, face, [overTags[k], overRow])),
       ...heads.flatMap(({ column, lines, x, wide }, k) => {
         const { align = column.blankMm === undefined ? "left" : "centre" } = column;
-        const from = { left: x + PAD_MM, right: x + wide - PAD_MM, centre: x + wide / 2 }[align];
+        const from = { left: x + PAD_MM + barsWidth(column), right: x + wide - PAD_MM, centre: x + wide / 2 }[
+          align
+        ];
         // Heads stand on the rule, whatever number of lines they have.
         const first =
           y + height - AIR_MM - linesHeight(lines.length, face.sizePt) + RISE * face.sizePt * MM_PER_PT;

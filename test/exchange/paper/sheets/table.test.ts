@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { rect } from "../../../../src/exchange/paper/page.ts";
 import type { Body, Drawing, Table } from "../../../../src/exchange/paper/sheets/body.ts";
 import { type SheetFormat, sheetsOf } from "../../../../src/exchange/paper/sheets/frame.ts";
+import { textWidth } from "../../../../src/exchange/paper/type.ts";
 import { collisions, overflows, textsOf, wordsOf } from "../reading.ts";
 import { STAMP } from "./facts.ts";
 
@@ -78,6 +79,68 @@ describe("a table over many sheets", () => {
   it("says on every sheet that a plan is not fit to be flown", () => {
     const pages = sheetsOf([body(120)], { ...STAMP, notCleared: "3 breaches." }, { paper: "letter" });
     for (const page of pages) expect(wordsOf(page)).toContain("NOT CLEARED: 3 breaches.");
+  });
+
+  it("leaves no row of a table alone on a sheet, and a table of few rows whole", () => {
+    for (let rows = 20; rows <= 60; rows += 1) {
+      const pages = sheetsOf(
+        [{ ...body(0), sections: [table(rows), { ...table(5), title: "Few" }] }],
+        STAMP,
+        { paper: "a4" },
+      );
+      const counts = pages.map((page) => textsOf(page).map(({ text }) => text));
+      const few = counts.filter((texts) => texts.includes("Few"));
+      expect(few).toHaveLength(1);
+      // The five rows of the second table stand under its title.
+      const after = few[0]!.slice(few[0]!.indexOf("Few"));
+      expect(after.filter((one) => /^row\d+$/.test(one))).toEqual(["row0", "row1", "row2", "row3", "row4"]);
+      for (const texts of counts) {
+        const end = texts.includes("Few") ? texts.indexOf("Few") : texts.length;
+        expect(texts.slice(0, end).filter((one) => /^row\d+$/.test(one))).not.toHaveLength(1);
+      }
+    }
+  });
+
+  it("keeps a thick bar clear of the column before it and of its own text", () => {
+    const rows = [{ cells: [{ text: "before" }, { text: "after", bar: true }] }];
+    const columns = [
+      { head: "LEFT", align: "right" as const },
+      { head: "BARS", bars: true },
+    ];
+    const [page] = sheetsOf(
+      [{ ...body(0), sections: [{ kind: "table", none: "none", columns, rows }] }],
+      STAMP,
+      { paper: "a4" },
+    );
+    const bars = page!.marks.flatMap((mark) =>
+      mark.kind === "lines" && mark.widthMm === 1 ? mark.segments.map(([x]) => x) : [],
+    );
+    expect(bars).toHaveLength(1);
+    const [before, after] = ["before", "after"].map((words) =>
+      textsOf(page!).find(({ text }) => text === words)!,
+    );
+    // Half the bar's width and half a millimetre of white at the least.
+    expect(bars[0]! - before!.x - textWidth("before", before!)).toBeGreaterThanOrEqual(1);
+    expect(after!.x - bars[0]!).toBeGreaterThanOrEqual(1);
+  });
+
+  it("breaks no word of a column that grows where a smaller size or parts hold it whole", () => {
+    const words = "Wake the station by unabbreviatedcommands";
+    const columns = [
+      { head: "MET", known: true },
+      { head: "FIRST", grow: 1.2 },
+      { head: "SECOND", grow: 0.6 },
+    ];
+    for (const paper of ["a4", "cuff"] as const) {
+      const rows = [{ cells: [{ text: "1:20" }, { text: words, number: "12" }, { text: words }] }];
+      const pages = sheetsOf(
+        [{ ...body(0), sections: [{ kind: "table", none: "none", columns, rows }] }],
+        STAMP,
+        { paper },
+      );
+      const said = pages.flatMap((page) => textsOf(page).flatMap(({ text }) => text.split(" ")));
+      expect(said.filter((one) => one === "unabbreviatedcommands")).toHaveLength(2);
+    }
   });
 
   it("goes on with a row that no sheet holds", () => {

@@ -13,6 +13,8 @@ export interface Named {
 
 const SIZE_PT = 7.5;
 const RADII_MM = [1.9, 3.5, 5.5, 8, 11, 15, 20, 26];
+/** Least room between two names, so that each is read by itself, mm. */
+const APART_MM = 0.9;
 /** To the right first, then round. */
 const ANGLES = [0, 180, 45, 315, 135, 225, 90, 270, 20, 340, 160, 200].map(
   (degrees) => (degrees * Math.PI) / 180,
@@ -35,7 +37,7 @@ export function nameMarks(
       left.push(place);
       continue;
     }
-    taken.push(spot.box);
+    taken.push(widened(spot.box, APART_MM));
     if (spot.far) marks.push(line(place.x, place.y, spot.atX, spot.atY, 0.12));
     const { box } = spot;
     // White behind the name, so that no line goes through it.
@@ -69,6 +71,10 @@ function spotFor({ x, y }: Named, wide: number, frame: Frame, taken: readonly Fr
     }
   }
   return null;
+}
+
+function widened({ left, right, top, bottom }: Frame, byMm: number): Frame {
+  return { left: left - byMm, right: right + byMm, top: top - byMm, bottom: bottom + byMm };
 }
 
 function overlap(a: Frame, b: Frame): boolean {
