@@ -4,8 +4,8 @@ import { nameMarks } from "../../../../src/exchange/paper/sheets/map/names.ts";
 describe("names of places that lie close together on a map", () => {
   const frame = { left: 0, right: 190, top: 0, bottom: 130 };
   const places = Array.from({ length: 9 }, (_, i) => ({
-    x: 90 + (i % 3) * 4,
-    y: 60 + Math.floor(i / 3) * 4,
+    x: 90 + (i % 3) * 2.5,
+    y: 60 + Math.floor(i / 3) * 2.5,
     words: `Place ${i}: ${i} ${i + 10}`,
     bold: i % 2 === 0,
   }));
