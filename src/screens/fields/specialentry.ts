@@ -17,13 +17,17 @@ const EFFORTS: readonly Choice[] = [
 const SEXAGESIMAL =
   /^([+−-]?)(\d+)\s*°\s*(\d+(?:[.,]\d+)?)\s*['’′]\s*(?:(\d+(?:[.,]\d+)?)\s*(?:["”″]|''|′′))?$/;
 
+/** In a degree. */
+const ARCSECONDS = 3600;
+
 /** Degrees as a decimal number where they are written with minutes; any other text as it is. Null where no such minutes or seconds are. */
 function decimalDegrees(draft: string): string | null {
   const [, sign, degrees, minutes = "", seconds = "0"] = SEXAGESIMAL.exec(draft.trim()) ?? [];
   if (degrees === undefined) return draft;
   const [m, s] = [Number(minutes.replace(",", ".")), Number(seconds.replace(",", "."))];
   if (m >= 60 || s >= 60) return null;
-  return `${sign}${Number((Number(degrees) + m / 60 + s / 3600).toFixed(9))}`;
+  const arcseconds = Number(degrees) * ARCSECONDS + m * 60 + s;
+  return `${sign}${Number((arcseconds / ARCSECONDS).toFixed(9))}`;
 }
 
 /**
