@@ -10,5 +10,19 @@ export function notGivenWords(plan: Plan): string | null {
   return `${counted(open.length, "value")} that nobody has given (${listed(shown)})`;
 }
 
+/** What is said of a field of `thing`; "not given" where the value that stands there is nobody's. */
+export function unlessToGive(
+  thing: { readonly toGive?: readonly string[] | undefined },
+  field: string,
+  said: string,
+): string {
+  return isToGive(thing, field) ? "not given" : said;
+}
+
+/** True for a field whose value nobody has given. */
+export function isToGive(thing: { readonly toGive?: readonly string[] | undefined }, field: string): boolean {
+  return thing.toGive?.includes(field) ?? false;
+}
+
 /** So many things are named; the rest is counted. */
 const NAMED = 6;

@@ -4,6 +4,7 @@ import {
   aboutWords,
   clock,
   digits,
+  isToGive,
   lasting,
   mass,
   metres,
@@ -75,7 +76,7 @@ export function flightRulesBody(given: SheetGiven): Body {
       "What this plan was judged by. A rule whose source is a default or an assumption has to be set by its owner before anybody relies on it.",
     ],
     key: [
-      "Values as the plan has them. breach: breaking it is a breach. warning: it is told and no more; running out of a stock is a breach all the same. open: told while it is not done.",
+      "Values as the plan has them. breach: breaking it is a breach. warning: it is told and no more; running out of a stock is a breach all the same. open: told while it is not done. ?: nobody has given it.",
     ],
     sections: [
       {
@@ -139,15 +140,20 @@ function suitTable({ plan }: SheetGiven): Section {
     rows: plan.suits.map((suit): Row => ({
       cells: [
         nameOf(plan.suits, suit.id),
-        stock(suit.oxygenKg, "kg", "down"),
-        stock(suit.co2Kg, "kg", "down"),
-        stock(suit.waterKg, "kg", "down"),
-        stock(suit.batteryWh, "Wh", "down"),
+        known(suit, "oxygenKg", stock(suit.oxygenKg, "kg", "down")),
+        known(suit, "co2Kg", stock(suit.co2Kg, "kg", "down")),
+        known(suit, "waterKg", stock(suit.waterKg, "kg", "down")),
+        known(suit, "batteryWh", stock(suit.batteryWh, "Wh", "down")),
         ...share(suit),
-        minutes(suit.emergencyOxygenS, "down"),
+        known(suit, "emergencyOxygenS", minutes(suit.emergencyOxygenS, "down")),
       ].map((text) => ({ text })),
     })),
   };
+}
+
+/** The key of the sheet says what "?" stands for. */
+function known(suit: Suit, field: string, said: string): string {
+  return isToGive(suit, field) ? "?" : said;
 }
 
 function evaTable({ plan }: SheetGiven): Section {

@@ -1,6 +1,6 @@
 import { loadThousandths } from "../../../check/index.ts";
 import { bagNumbers, type Container } from "../../../plan/index.ts";
-import { clock, mass, volume } from "../../../words/index.ts";
+import { clock, isToGive, mass, unlessToGive, volume } from "../../../words/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import type { Body, Cell, Row, Section } from "./body.ts";
 import { type SheetGiven, type PlacedTask, spotsOf } from "./given.ts";
@@ -43,6 +43,7 @@ export function manifestBody(given: SheetGiven): Body {
   const { plan, verdict } = given;
   const { greatestKg } = plan.rules.returnMass;
   const loads = caseLoads(given);
+  const weighed = loads.every(({ container }) => !isToGive(container, "emptyMassKg"));
   const sections = loads.map((load): Section => caseTable(given, load));
   const total: Section = {
     kind: "table",
@@ -60,9 +61,9 @@ export function manifestBody(given: SheetGiven): Body {
         strong: true,
         cells: [
           { text: "All cases and samples" },
-          { text: mass(verdict.returnKg, "up") },
+          { text: `${weighed ? "" : "at least "}${mass(verdict.returnKg, "up")}` },
           { text: mass(greatestKg, "given") },
-          { text: mass(greatestKg - verdict.returnKg, "down") },
+          { text: weighed ? mass(greatestKg - verdict.returnKg, "down") : "not known" },
         ],
       },
     ],
@@ -79,8 +80,26 @@ export function manifestBody(given: SheetGiven): Body {
   };
 }
 
+/** What a case takes, as far as somebody has given it. */
+function caseWords({ container }: CaseLoad, name: string): string {
+  const empty = unlessToGive(container, "emptyMassKg", mass(container.emptyMassKg, "given"));
+  const holds = unlessToGive(container, "capacityKg", mass(container.capacityKg, "given"));
+  const litres = unlessToGive(container, "volumeL", volume(container.volumeL, "given"));
+  return `${name}: empty ${empty}, holds ${holds} and ${litres === "not given" ? "litres not given" : litres}`;
+}
+
+/** Room for more: a sum in which something is unknown leaves it unknown. */
+function roomWords({ container, roomKg, roomL }: CaseLoad, areLitresKnown: boolean): string {
+  const rooms = [
+    isToGive(container, "capacityKg") ? "kg not known" : mass(roomKg, "down"),
+    isToGive(container, "volumeL") || !areLitresKnown ? "litres not known" : volume(roomL, "down"),
+  ];
+  return `Samples; room for more: ${rooms.join(", ")}`;
+}
+
 function caseTable({ plan }: SheetGiven, load: CaseLoad): Section {
   const { container, samples, sampleKg, sampleL, withCaseKg, roomKg, roomL } = load;
+  const areLitresKnown = samples.every(({ task }) => (task.sample?.volumeL ?? 0) > 0);
   const name = nameOf(plan.containers, container.id);
   const sumRow = (text: string, litres: string, kg: string): Row => ({
     strong: true,
@@ -88,7 +107,7 @@ function caseTable({ plan }: SheetGiven, load: CaseLoad): Section {
   });
   return {
     kind: "table",
-    title: `${name}: empty ${mass(container.emptyMassKg, "given")}, holds ${mass(container.capacityKg, "given")} and ${volume(container.volumeL, "given")}`,
+    title: caseWords(load, name),
     none: "",
     columns: [
       { head: "SAMPLE", grow: 2 },
@@ -125,13 +144,11 @@ function caseTable({ plan }: SheetGiven, load: CaseLoad): Section {
         ],
       })),
       sumRow(
-        roomKg < 0 || roomL < 0
-          ? "Samples: THE CASE IS OVER ITS LIMIT"
-          : `Samples; room for ${mass(roomKg, "down")} and ${volume(roomL, "down")} more`,
-        volume(sampleL, "up"),
+        roomKg < 0 || roomL < 0 ? "Samples: THE CASE IS OVER ITS LIMIT" : roomWords(load, areLitresKnown),
+        areLitresKnown ? volume(sampleL, "up") : "?",
         mass(sampleKg, "up"),
       ),
-      sumRow("Case and samples", "", mass(withCaseKg, "up")),
+      sumRow("Case and samples", "", isToGive(container, "emptyMassKg") ? "?" : mass(withCaseKg, "up")),
     ],
   };
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type SheetKindId, SHEET_KINDS, sheetPaper } from "../../../../src/exchange/index.ts";
 import { keysOf } from "../../../../src/kernel/index.ts";
+import { type Plan, TO_GIVE } from "../../../../src/plan/index.ts";
 import { readyPlan } from "../../../readyplan.ts";
 import { randomPlan } from "../../../properties/randomPlan.ts";
 import { samplePlan } from "../../samplePlan.ts";
@@ -65,5 +66,29 @@ describe("sheets on paper", () => {
     expect(said("console")).toContain("?");
     for (const kind of ["scenario", "debrief"] as const)
       expect(said(kind)).toContain("No day is under rehearsal.");
+  });
+
+  it("never say a case's or a suit's number that nobody has given, nor a sum with one in it", async () => {
+    const facts = await factsOf(samplePlan());
+    const words = (plan: Plan, kind: SheetKindId): string =>
+      sheetPaper(kind, { ...facts, plan }, STAMP, { paper: "a4" })
+        .pages.map(wordsOf)
+        .join(" ");
+    const { plan } = facts;
+    expect(plan.tasks.some(({ sample }) => sample)).toBe(true);
+    expect(words(plan, "manifest")).not.toMatch(/not given|kg not known|at least/);
+    const open: Plan = {
+      ...plan,
+      containers: plan.containers.map((one) => ({ ...one, toGive: [...TO_GIVE.containers] })),
+      suits: plan.suits.map((one) => ({ ...one, oxygenKg: 0.77, toGive: ["oxygenKg" as const] })),
+    };
+    const manifest = words(open, "manifest");
+    expect(manifest).toContain("empty not given, holds not given and litres not given");
+    expect(manifest).toContain("Samples; room for more: kg not known, litres not known");
+    expect(manifest).toMatch(/at least [\d.]+ kg/);
+    expect(
+      words({ ...plan, suits: plan.suits.map((one) => ({ ...one, oxygenKg: 0.77 })) }, "rules"),
+    ).toContain("0.770 kg");
+    expect(words(open, "rules")).not.toContain("0.770 kg");
   });
 });
