@@ -46,9 +46,9 @@ interface Wired {
 /** The whole program on screen. */
 export function App(props: Wired & { readonly services: Services; readonly view: ViewStore }) {
   const { services, view, ...wired } = props;
-  const around = useMemo(() => ({ ...services, view }), [services, view]);
+  const app = useMemo(() => ({ ...services, view }), [services, view]);
   return (
-    <AppContext value={around}>
+    <AppContext value={app}>
       <Screens {...wired} />
     </AppContext>
   );

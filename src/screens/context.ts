@@ -1,4 +1,4 @@
-import { createContext, useContext, useRef } from "react";
+import { type Context, createContext, useContext, useRef } from "react";
 import { useStore } from "zustand";
 import type { SessionState } from "../session/index.ts";
 import type { ViewStore, ViewState } from "./viewstate.ts";
@@ -12,9 +12,14 @@ export const AppContext = createContext<AppServices | null>(null);
 
 /** The services and the state of what is looked at, for every part of a screen. Throws outside of the app. */
 export function useApp(): AppServices {
-  const around = useContext(AppContext);
-  if (!around) throw new Error("a screen stands outside of the app");
-  return around;
+  return useInside(AppContext, "a screen stands outside of the app");
+}
+
+/** What a part of a screen stands in. Throws, with these words, where it stands outside of it. */
+export function useInside<Value>(context: Context<Value | null>, outside: string): Value {
+  const value = useContext(context);
+  if (!value) throw new Error(outside);
+  return value;
 }
 
 /** A part of the session's state; the view is drawn again when that part is another one. */

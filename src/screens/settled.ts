@@ -104,7 +104,7 @@ export function useCalmSession<Made extends Parts>(select: SelectParts<Made>): M
   return useSyncExternalStore(calm.subscribe, () => calm.read(select) as Made);
 }
 
-/** Desk and look as a list saw them last. */
+/** Session and view as a list saw them last. */
 function calmSession({ state }: Session, view: ViewStore) {
   const now = () => ({ session: state.getState(), view: view.getState() });
   let kept = now();

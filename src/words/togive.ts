@@ -10,13 +10,14 @@ export function notGivenWords(plan: Plan): string | null {
   return `${counted(open.length, "value")} that nobody has given (${listed(shown)})`;
 }
 
-/** What is said of a field of `thing`; "not given" where the value that stands there is nobody's. */
+/** What is said of a field of `thing`, and `otherwise` where the value that stands there is nobody's. */
 export function unlessToGive(
   thing: { readonly toGive?: readonly string[] | undefined },
   field: string,
   said: string,
+  otherwise = "not given",
 ): string {
-  return isToGive(thing, field) ? "not given" : said;
+  return isToGive(thing, field) ? otherwise : said;
 }
 
 /** True for a field whose value nobody has given. */

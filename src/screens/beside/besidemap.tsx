@@ -38,10 +38,10 @@ const SWITCHES: readonly { readonly layer: Layer; readonly name: string }[] = [
 /** The map of the site beside the lanes: the same day and the same minute as on the line. */
 export function BesideMap(props: { readonly site: SiteWork; readonly siteView: SiteViewStore }) {
   const { site, siteView } = props;
-  const around = useMemo(() => ({ site, siteView }), [site, siteView]);
+  const parts = useMemo(() => ({ site, siteView }), [site, siteView]);
   const slot = useSession((state) => state.slot);
   return (
-    <SiteContext value={around}>
+    <SiteContext value={parts}>
       {/* Another plan begins anew: no answer of the one before stands over it. */}
       <MapOfDay key={slot} />
     </SiteContext>

@@ -1,4 +1,5 @@
-import { createContext, useContext } from "react";
+import { createContext } from "react";
+import { useInside } from "../context.ts";
 import type { DayGesture } from "./gesture.ts";
 import type { Windowing } from "./windowing.ts";
 
@@ -12,7 +13,5 @@ export const DayContext = createContext<Day | null>(null);
 
 /** The day around a view. Throws outside of it. */
 export function useDay(): Day {
-  const day = useContext(DayContext);
-  if (!day) throw new Error("a view stands outside of the day");
-  return day;
+  return useInside(DayContext, "a view stands outside of the day");
 }

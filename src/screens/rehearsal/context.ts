@@ -1,14 +1,13 @@
-import { createContext, useContext } from "react";
+import { createContext } from "react";
 import { useStore } from "zustand";
 import type { Leaves, Rehearsed, RehearsalState, RehearsalWork } from "../../session/index.ts";
+import { useInside } from "../context.ts";
 
 export const RehearsalContext = createContext<RehearsalWork | null>(null);
 
 /** The rehearsal's commands. Throws outside of its screen. */
 export function useRehearsal(): RehearsalWork {
-  const work = useContext(RehearsalContext);
-  if (!work) throw new Error("a part of the rehearsal stands outside of its screen");
-  return work;
+  return useInside(RehearsalContext, "a part of the rehearsal stands outside of its screen");
 }
 
 /** A part of the rehearsal's state. */

@@ -22,10 +22,10 @@ import { TimeBar } from "./timebar.tsx";
 /** The site: map, minute, places, layers. */
 export function SiteView(props: { readonly site: SiteWork; readonly siteView: SiteViewStore }) {
   const { site, siteView } = props;
-  const around = useMemo(() => ({ site, siteView }), [site, siteView]);
+  const parts = useMemo(() => ({ site, siteView }), [site, siteView]);
   const slot = useSession((state) => state.slot);
   return (
-    <SiteContext value={around}>
+    <SiteContext value={parts}>
       {/* Another plan begins anew: no answer of the one before stands over it. */}
       <Site key={slot} />
     </SiteContext>

@@ -4,7 +4,7 @@ import {
   aboutWords,
   clock,
   digits,
-  isToGive,
+  unlessToGive,
   lasting,
   mass,
   metres,
@@ -140,20 +140,15 @@ function suitTable({ plan }: SheetGiven): Section {
     rows: plan.suits.map((suit): Row => ({
       cells: [
         nameOf(plan.suits, suit.id),
-        known(suit, "oxygenKg", stock(suit.oxygenKg, "kg", "down")),
-        known(suit, "co2Kg", stock(suit.co2Kg, "kg", "down")),
-        known(suit, "waterKg", stock(suit.waterKg, "kg", "down")),
-        known(suit, "batteryWh", stock(suit.batteryWh, "Wh", "down")),
+        unlessToGive(suit, "oxygenKg", stock(suit.oxygenKg, "kg", "down"), "?"),
+        unlessToGive(suit, "co2Kg", stock(suit.co2Kg, "kg", "down"), "?"),
+        unlessToGive(suit, "waterKg", stock(suit.waterKg, "kg", "down"), "?"),
+        unlessToGive(suit, "batteryWh", stock(suit.batteryWh, "Wh", "down"), "?"),
         ...share(suit),
-        known(suit, "emergencyOxygenS", minutes(suit.emergencyOxygenS, "down")),
+        unlessToGive(suit, "emergencyOxygenS", minutes(suit.emergencyOxygenS, "down"), "?"),
       ].map((text) => ({ text })),
     })),
   };
-}
-
-/** The key of the sheet says what "?" stands for. */
-function known(suit: Suit, field: string, said: string): string {
-  return isToGive(suit, field) ? "?" : said;
 }
 
 function evaTable({ plan }: SheetGiven): Section {

@@ -84,15 +84,17 @@ export function manifestBody(given: SheetGiven): Body {
 function caseWords({ container }: CaseLoad, name: string): string {
   const empty = unlessToGive(container, "emptyMassKg", mass(container.emptyMassKg, "given"));
   const holds = unlessToGive(container, "capacityKg", mass(container.capacityKg, "given"));
-  const litres = unlessToGive(container, "volumeL", volume(container.volumeL, "given"));
-  return `${name}: empty ${empty}, holds ${holds} and ${litres === "not given" ? "litres not given" : litres}`;
+  const litres = unlessToGive(container, "volumeL", volume(container.volumeL, "given"), "litres not given");
+  return `${name}: empty ${empty}, holds ${holds} and ${litres}`;
 }
 
 /** Room for more: a sum in which something is unknown leaves it unknown. */
 function roomWords({ container, roomKg, roomL }: CaseLoad, areLitresKnown: boolean): string {
   const rooms = [
-    isToGive(container, "capacityKg") ? "kg not known" : mass(roomKg, "down"),
-    isToGive(container, "volumeL") || !areLitresKnown ? "litres not known" : volume(roomL, "down"),
+    unlessToGive(container, "capacityKg", mass(roomKg, "down"), "kg not known"),
+    areLitresKnown
+      ? unlessToGive(container, "volumeL", volume(roomL, "down"), "litres not known")
+      : "litres not known",
   ];
   return `Samples; room for more: ${rooms.join(", ")}`;
 }
@@ -148,7 +150,7 @@ function caseTable({ plan }: SheetGiven, load: CaseLoad): Section {
         areLitresKnown ? volume(sampleL, "up") : "?",
         mass(sampleKg, "up"),
       ),
-      sumRow("Case and samples", "", isToGive(container, "emptyMassKg") ? "?" : mass(withCaseKg, "up")),
+      sumRow("Case and samples", "", unlessToGive(container, "emptyMassKg", mass(withCaseKg, "up"), "?")),
     ],
   };
 }
