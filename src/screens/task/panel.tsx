@@ -11,7 +11,8 @@ import {
   taskNumber,
 } from "../../words/index.ts";
 import { useApp, useSession, useView } from "../context.ts";
-import { TASK_FIELDS, taskTable } from "../fields/tasks.ts";
+import { TASK_FIELDS } from "../fields/task/fields.ts";
+import { taskTable } from "../fields/tasks.ts";
 import { FormField } from "../fields/formfield.tsx";
 import { Said } from "../parts/said/said.tsx";
 import { KIND_LETTERS } from "../words.ts";
