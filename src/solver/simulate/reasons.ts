@@ -1,4 +1,4 @@
-import { REASONS } from "./player.ts";
+import { REASONS } from "./outcome.ts";
 import type { Tally } from "./tally.ts";
 
 /** Why a task is missed, in words, in the order of REASONS. */

@@ -17,12 +17,13 @@ import { chanceOf } from "./chance.ts";
 import { crewOf, LEFT_OUT } from "./crew.ts";
 import { Days, type DaySample, sampleFor } from "./days.ts";
 import { Offers } from "./offers.ts";
-import { type Moment, Player } from "./player.ts";
+import { Player } from "./player.ts";
 import { reasonWords } from "./reasons.ts";
 import { outcomeOf } from "./seen.ts";
 import { settle } from "./settle.ts";
 import { type Script, scriptOf } from "./script.ts";
 import { evaOf, plannedWorth, Tally, worthOf } from "./tally.ts";
+import type { Moment } from "./today.ts";
 
 export interface OddsSettings {
   /** Simulated days, at most MOST_DAYS. */

@@ -1,7 +1,8 @@
 import { addedBy, lessOver, missingOver } from "../problem/groups.ts";
 import { KINDS } from "../problem/problem.ts";
 import type { DaySample } from "./days.ts";
-import { DONE, IN_VAIN, type Player, REASONS } from "./player.ts";
+import { DONE, IN_VAIN, REASONS } from "./outcome.ts";
+import type { Player } from "./player.ts";
 import type { Script } from "./script.ts";
 import type { Counted } from "./seen.ts";
 
