@@ -3,6 +3,7 @@ import { type Plan, sameFrame, sameSchedule, type Schedule } from "../plan/index
 import type { ChanceChange, InSight } from "./answers.ts";
 import type { Core } from "./core.ts";
 import type { AskedDay } from "./fromwhat.ts";
+import type { Clock } from "./ports.ts";
 import { betterDay, shownPlan, shownSchedule } from "./selectors.ts";
 import type { SessionState } from "./state.ts";
 
@@ -24,6 +25,8 @@ export const MANY_DAYS = 2000;
 const KEPT = 8;
 /** A day that has not changed for so long rests, ms. */
 const REST_MS = 200;
+/** In hand a count waits so long after the one before it, ms: one upon the other they would keep a core from drawing the hand. */
+const HAND_PAUSE_MS = 150;
 /** Forgives the last bits of a difference, such as 0.83 - 0.8. */
 const SLACK = 1e-9;
 
@@ -68,7 +71,8 @@ function watching({ state, ports }: Core): ChanceCommands["watchChances"] {
   let unsubscribe = (): void => undefined;
   let running: { readonly of: AskedDay; readonly days: number; readonly control: AbortController } | null =
     null;
-  let restless: (() => void) | null = null;
+  const restless = waiting(ports.clock, REST_MS, () => next());
+  const pause = waiting(ports.clock, HAND_PAUSE_MS, () => next());
   const changeOf = fewDays();
 
   const answered = (of: AskedDay, days: number, report: ChancesReport | null): void => {
@@ -80,13 +84,13 @@ function watching({ state, ports }: Core): ChanceCommands["watchChances"] {
 
   const next = (): void => {
     const now = state.getState();
-    const wanted = watchers > 0 ? due(now, now.preview === null && restless === null) : null;
+    const wanted = watchers > 0 ? due(now, now.preview === null && !restless.on()) : null;
     if (running) {
       // Few days are through soon; many give way to a change.
       if (running.days === MANY_DAYS && !(wanted && isOf(running.of, wanted.of))) running.control.abort();
       return;
     }
-    if (!wanted) return;
+    if (!wanted || (pause.on() && now.preview !== null)) return;
     const { of, days } = wanted;
     const control = new AbortController();
     running = { of, days, control };
@@ -95,7 +99,11 @@ function watching({ state, ports }: Core): ChanceCommands["watchChances"] {
       .catch(() => null)
       .then((report) => {
         running = null;
-        if (!control.signal.aborted) answered(of, days, report);
+        if (!control.signal.aborted) {
+          // The hand is drawn before its next day is counted.
+          if (state.getState().preview !== null) pause.begin();
+          answered(of, days, report);
+        }
         next();
       });
   };
@@ -108,11 +116,7 @@ function watching({ state, ports }: Core): ChanceCommands["watchChances"] {
       if (now.preview === null && before.preview !== null) soon();
       return;
     }
-    restless?.();
-    restless = ports.clock.after(REST_MS, () => {
-      restless = null;
-      next();
-    });
+    restless.begin();
     soon();
   };
 
@@ -124,10 +128,30 @@ function watching({ state, ports }: Core): ChanceCommands["watchChances"] {
       watchers -= 1;
       if (watchers > 0) return;
       unsubscribe();
-      restless?.();
-      restless = null;
+      restless.end();
+      pause.end();
       next();
     };
+  };
+}
+
+/** A wait of `ms`, after which `run` is called; begun anew it waits anew. */
+function waiting(clock: Clock, ms: number, run: () => void) {
+  let off: (() => void) | null = null;
+  const end = (): void => {
+    off?.();
+    off = null;
+  };
+  return {
+    on: () => off !== null,
+    end,
+    begin(): void {
+      end();
+      off = clock.after(ms, () => {
+        off = null;
+        run();
+      });
+    },
   };
 }
 

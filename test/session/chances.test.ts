@@ -54,7 +54,7 @@ describe("chances always in sight", () => {
     const at = (startS: number) => () => scheduleWith(plan, "two", startS);
     session.preview(at(9000));
     await settled();
-    // The refinement of the day before was given up.
+    // The refinement of the day before was given up: no pause comes of it.
     expect(engine.glances[1]!.cancelled()).toBe(true);
     await settled();
     session.preview(at(9060));
@@ -64,6 +64,9 @@ describe("chances always in sight", () => {
     expect(engine.glances).toHaveLength(3);
     await answer(2, FEW_DAYS);
     expect(chancesStand(now())).toBe(false);
+    // A pause, in which the hand is drawn; then the newest.
+    expect(engine.glances).toHaveLength(3);
+    clock.moveOn(150);
     expect(engine.glances[3]!.schedule).toEqual(scheduleWith(plan, "two", 9120));
     await answer(3, FEW_DAYS);
     expect(chancesStand(now())).toBe(true);
