@@ -3,7 +3,7 @@ export type { Departures } from "./departures.ts";
 export { check, judgeFor, judgeOf } from "./judge.ts";
 export { ledgerOf } from "./ledger.ts";
 export type { Ledger, LedgerLine } from "./ledger.ts";
-export { ingressLimits, ingressLimitsByEva } from "./latestingress.ts";
+export { ingressLimitsByEva } from "./latestingress.ts";
 export { limiterWords } from "./limits.ts";
 export { overWords, recallOf } from "./turnback.ts";
 export { compareScores, easedWords, scoreGain, spareWords, subtract, worseWords } from "./comparison.ts";

@@ -10,19 +10,14 @@ import type { Out, CrewOuting } from "./walks.ts";
 import { type Walkthrough, walkthroughOf } from "./walkthrough.ts";
 
 /**
- * Ingress complete of `eva` no later than this, as scheduled, and what sets it: the one that binds first is first. Null where the
- * EVA does not take place.
+ * Ingress complete of every EVA that takes place, by its id, no later than this, as scheduled and played to `departures` (S10), and what
+ * sets it: the one that binds first is first.
  *
  * What a suit carries bounds it like this: the whole day is done as scheduled and somewhere on the way time is lost, with the
  * hardest work of the EVA all that time; then every reserve still holds at ingress, and at every moment outside what the walk-back draws.
  * Where the walk-back only warns and the day spends its reserve already, the stock lasts for the walk-back at every moment away from the lander.
  * Heat and long work bound nothing here: they ask for a rest and not for the way home.
  */
-export function ingressLimits(plan: Plan, schedule: Schedule, eva: string): readonly Limit[] | null {
-  return ingressLimitsByEva(plan, schedule).get(eva) ?? null;
-}
-
-/** The same for every EVA that takes place, by its id, played to `departures` (S10). */
 export function ingressLimitsByEva(
   plan: Plan,
   schedule: Schedule,

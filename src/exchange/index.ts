@@ -1,6 +1,6 @@
 export { planText } from "./planfile.ts";
 export { planGeoJson, readGeoJson } from "./geojson.ts";
-export { asciiGrid, heightsAmong, openHeights, takeHeights, takenWords } from "./heightgrid/index.ts";
+export { heightsAmong, openHeights, takeHeights, takenWords } from "./heightgrid/index.ts";
 export type { GivenFile, HeightAnswers, HeightSource, SiteOnBody } from "./heightgrid/index.ts";
 export { debriefCsv } from "./debriefcsv.ts";
 export { scheduleCsv } from "./schedulecsv.ts";

@@ -4,34 +4,13 @@ import type { Random } from "./random.ts";
  * How a length that is not known spreads between its low, likely and high: two shapes to choose from.
  *
  * triangular: density straight up from low to likely and straight down to high. Drawn by inverting the distribution
- * function. Mean and variance: textbook arithmetic.
+ * function.
  * pert: the beta distribution between low and high with its top at likely and the mean of the PERT formula,
  * (low + 4 likely + high) / 6 (Malcolm, Roseboom, Clark & Fazar 1959, Operations Research 7:646-669). Its variance is
  * (mean - low)(high - mean) / 7; the paper's ((high - low) / 6)^2 is an approximation that no beta distribution with
  * this mean has for every likely. Drawn by rejection under the top of the density, at most 5 tries on average.
  */
 export type Shape = "triangular" | "pert";
-
-export interface Spread {
-  readonly low: number;
-  readonly likely: number;
-  readonly high: number;
-}
-
-/** The mean of a duration. */
-export function meanOf(shape: Shape, { low, likely, high }: Spread): number {
-  return shape === "triangular" ? (low + likely + high) / 3 : (low + 4 * likely + high) / 6;
-}
-
-/** The variance of a duration, squared unit. */
-export function varianceOf(shape: Shape, spread: Spread): number {
-  const { low, likely, high } = spread;
-  if (shape === "triangular") {
-    return (low * low + likely * likely + high * high - low * likely - low * high - likely * high) / 18;
-  }
-  const mean = meanOf(shape, spread);
-  return ((mean - low) * (high - mean)) / 7;
-}
 
 /** One draw; exactly `likely` where low and high are the same. */
 export function draw(shape: Shape, low: number, likely: number, high: number, stream: Random): number {

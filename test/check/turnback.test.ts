@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { check, ingressLimits, limiterWords, recallOf } from "../../src/check/index.ts";
+import { check, ingressLimitsByEva, limiterWords, recallOf } from "../../src/check/index.ts";
 import { duration } from "../../src/kernel/index.ts";
 import type { Plan } from "../../src/plan/index.ts";
 import { at, eva, task, tinyPlan, type TinyParts } from "./tinyPlan.ts";
@@ -98,7 +98,7 @@ describe("the latest moment to start home", () => {
     expect(breaches(plan, one.startHomeS! - 3000 + 1)).not.toEqual([]);
     // EV2 waits at the hatch and may do so for 300 s longer.
     expect(recalled(plan, 3200, "ev2").one.startHomeS).toBe(ingressS - 600);
-    expect(ingressLimits(plan, plan.schedule, "eva-1")![0]!.ingressS).toBe(ingressS);
+    expect(ingressLimitsByEva(plan, plan.schedule).get("eva-1")![0]!.ingressS).toBe(ingressS);
   });
 
   it("says how much over it is", () => {
@@ -174,7 +174,7 @@ describe("the latest moment to start home", () => {
     });
     expect(recalled(plan, 3200).recall.latest.by.kind).toBe("latest-ingress");
     // Egress of the second at 20,000 - 900: in by 19,100 - 7200.
-    const [first] = ingressLimits(plan, plan.schedule, "eva-1")!;
+    const [first] = ingressLimitsByEva(plan, plan.schedule).get("eva-1")!;
     expect(first!.ingressS).toBe(11_900);
     expect(limiterWords(plan, first!.by)).toBe("recharge of EV1 before eva-2");
   });
@@ -186,9 +186,9 @@ describe("the latest moment to start home", () => {
       evas: [eva("eva-1", { crew: ["ev1"] }), eva("eva-2", { crew: ["ev2"] })],
       rules: { recharge: { leastS: 7200 } },
     });
-    expect(ingressLimits(own, own.schedule, "eva-1")![0]!.by.kind).toBe("latest-ingress");
+    expect(ingressLimitsByEva(own, own.schedule).get("eva-1")![0]!.by.kind).toBe("latest-ingress");
     const plan = { ...own, crew: own.crew.map((one) => ({ ...one, suit: "suit" })) };
-    const [first] = ingressLimits(plan, plan.schedule, "eva-1")!;
+    const [first] = ingressLimitsByEva(plan, plan.schedule).get("eva-1")!;
     expect(first!.ingressS).toBe(20_000 - 900 - 7200);
     expect(limiterWords(plan, first!.by)).toBe("recharge of EV2 before eva-2");
   });

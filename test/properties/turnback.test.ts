@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { check, ingressLimits, recallOf } from "../../src/check/index.ts";
+import { check, ingressLimitsByEva, recallOf } from "../../src/check/index.ts";
 import { duration } from "../../src/kernel/index.ts";
 import type { Plan } from "../../src/plan/index.ts";
 import { greedy } from "../../src/solver/index.ts";
@@ -93,7 +93,7 @@ describe("ingress no later than", () => {
     for (const plan of days()) {
       const verdict = check(plan);
       for (const eva of plan.evas) {
-        const limits = ingressLimits(plan, plan.schedule, eva.id);
+        const limits = ingressLimitsByEva(plan, plan.schedule).get(eva.id);
         const outings = verdict.outings.filter((one) => one.eva === eva.id);
         if (!limits || outings.length === 0) continue;
         const inS = outings[0]!.span.endS;

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { random, type Shape } from "../../src/kernel/index.ts";
+import { draw, random, type Shape } from "../../src/kernel/index.ts";
 import { chanceOf } from "../../src/solver/simulate/index.ts";
+import { meanOf, type Spread, varianceOf } from "./spread.ts";
 import { sumOfTwo } from "./triangles.ts";
-import { draw, meanOf, type Spread, varianceOf } from "../../src/kernel/index.ts";
 
 const N = 200_000;
 

@@ -1,4 +1,4 @@
-import type { Spread } from "../../src/kernel/index.ts";
+import type { Spread } from "./spread.ts";
 
 /**
  * Exact distribution function of the sum of two triangular durations. The density of one is a sum of ramps

@@ -4,7 +4,6 @@ import { type GivenFile, withBeside } from "./beside.ts";
 import { openGeoTiff } from "./geotiff.ts";
 import type { HeightSource } from "./source.ts";
 
-export { asciiGrid } from "./asciigrid.ts";
 export { heightsAmong } from "./beside.ts";
 export type { GivenFile } from "./beside.ts";
 export { layingOf } from "./laying.ts";

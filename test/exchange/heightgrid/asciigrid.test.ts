@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { asciiGrid, type HeightAnswers, openHeights, takeHeights } from "../../../src/exchange/index.ts";
+import { type HeightAnswers, openHeights, takeHeights } from "../../../src/exchange/index.ts";
 import { parse } from "../../../src/plan/index.ts";
 import { reliefOf } from "../../../src/terrain/index.ts";
 import { completePlan } from "../../plan/completePlan.ts";
+import { asciiGrid } from "./asciiwriter.ts";
 
 const text = `NCOLS 3
 NROWS 2
