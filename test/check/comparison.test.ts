@@ -1,6 +1,14 @@
 import { describe, expect, test } from "vitest";
 import type { Score } from "../../src/answers/index.ts";
-import { check, compareScores, easedWords, judgeFor, subtract, worseWords } from "../../src/check/index.ts";
+import {
+  check,
+  compareScores,
+  easedWords,
+  judgeFor,
+  spareWords,
+  subtract,
+  worseWords,
+} from "../../src/check/index.ts";
 import { instant } from "../../src/kernel/index.ts";
 import type { Placement } from "../../src/plan/index.ts";
 import { at, eva, task, tinyPlan } from "./tinyPlan.ts";
@@ -215,4 +223,29 @@ test("a finding that is not broken any more for a reason that is no amount is lo
   expect(subtract(before, after)).toMatchObject({ lost: [broken], gained: [eased], worse: [], eased: [] });
   // The other way round it is a breach gained, and nothing of it is lost.
   expect(subtract(after, before)).toMatchObject({ lost: [], gained: [broken], worse: [], eased: [] });
+});
+
+describe("what findings leave to spare", () => {
+  // In 1500 s after the start; by 10,000.
+  const found = (startS: number, longestS = 36_000) =>
+    check(
+      tinyPlan({
+        tasks: [task("one", "a"), task("wanted", "a", { must: true })],
+        placements: [at("one", startS)],
+        evas: [eva("eva-1", { crew: ["ev1"], latestIngressS: 10_000, longestS })],
+        rules: { tightS: 400 },
+      }),
+    ).findings;
+
+  test("is the least of them, rounded down, or the most that one is over by, rounded up", () => {
+    expect(spareWords(found(8201))).toEqual({ amount: "4 min", says: "spare" });
+    expect(spareWords(found(8641))).toEqual({ amount: "3 min", says: "over" });
+    expect(spareWords(found(8500))).toEqual({ amount: "0 min", says: "spare" });
+  });
+
+  test("is nothing where there is no quantity, and what is open is neither", () => {
+    expect(spareWords([])).toBeNull();
+    expect(spareWords(found(5000))).toBeNull();
+    expect(spareWords(found(5000).filter(({ level }) => level !== "open"))).toBeNull();
+  });
 });

@@ -60,11 +60,15 @@ describe("light on the ground", () => {
   });
 
   test("light without heights is unknown, the sun up or not, and a breach that says so", () => {
-    for (const want of ["lit", "shaded"] as const) {
+    for (const [want, words] of [
+      ["lit", "the sun"],
+      ["shaded", "shadow"],
+    ] as const) {
       const { level, have, sentence } = only(plan(0, { light: want }, 0, { ground: undefined }), "light");
       expect([level, have]).toEqual(["breach", null]);
+      expect(sentence).toContain(`wants its ground in ${words};`);
       expect(sentence).toMatch(
-        /wants its ground in (the sun|shadow); sun up \d+\.\d° over a level horizon, shadow unknown: no heights are known there\.$/,
+        /; sun up \d+\.\d° over a level horizon, shadow unknown: no heights are known there\.$/,
       );
     }
   });

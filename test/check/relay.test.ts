@@ -61,6 +61,12 @@ describe("relay passes", () => {
     expect([none.need, none.have, none.unit]).toEqual([null, null, "none"]);
   });
 
+  test("relay: no second to slip is still inside the pass", () => {
+    const full = only(plan([[1000, 2600]], 101), "relay");
+    expect([full.level, full.need, full.have]).toEqual(["tight", 0, 0]);
+    expect(full.sentence).toContain("0 min before the relay pass ends");
+  });
+
   test("relay is tight when it may slip by less than the plan's time", () => {
     expect(only(plan([[1000, 2700]], 101), "relay").level).toBe("tight");
     expect(check(plan([[1000, 2700]], 100)).findings).toEqual([]);

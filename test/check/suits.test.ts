@@ -107,6 +107,10 @@ describe("carried by hand", () => {
     holds: ["190 kg for two", carries(190, 2)],
   });
 
+  test("carry holds at the very limit, 100 kg for one", () => {
+    expect(only(carries(100), "carry").level).toBe("tight");
+  });
+
   test("carry is tight within 5 %", () => {
     expect(only(carries(96), "carry").level).toBe("tight");
     expect(check(carries(95)).findings).toEqual([]);

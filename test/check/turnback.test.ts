@@ -66,6 +66,35 @@ describe("the earliest ingress if everything is dropped", () => {
   });
 });
 
+describe("ingress no later than, of a day that is over already", () => {
+  // Out from 2100 to 4500 at 100 W: 240,000 Ws. Of 60 Wh, 216,000 Ws, a tenth is kept: 45,600 are missing, 456 s at 100 W.
+  const over = (level: "breach" | "warning") => {
+    const plan = tinyPlan({
+      ...PARTS,
+      suit: { batteryWh: 60, electricalW: 100, reserve: { battery: 0.1 } },
+      rules: { walkback: { level } },
+    });
+    return ingressLimitsByEva(plan, plan.schedule).get("eva-1")!;
+  };
+  const of = (level: "breach" | "warning", kind: "reserve" | "walk-back") =>
+    over(level).find(({ by }) => by.kind === kind && by.crew === "ev1" && by.consumable === "battery")!
+      .ingressS;
+
+  it("is as much sooner as is missing, at the rate it was drawn", () => {
+    expect(over("breach")[0]).toEqual({
+      ingressS: 4500 - 456,
+      by: { kind: "reserve", crew: "ev1", consumable: "battery" },
+    });
+  });
+
+  it("keeps the reserve on the way back, and the stock itself where that rule only warns", () => {
+    expect(of("breach", "walk-back")).toBe(4500 - 456);
+    // Away from the lander it is least at the end of the work: 216,000 - 150,000 - 300 s of way back at 100 W are 36,000 Ws, 360 s.
+    expect(of("warning", "walk-back")).toBe(4500 + 360);
+    expect(of("warning", "reserve")).toBe(4500 - 456);
+  });
+});
+
 describe("the latest moment to start home", () => {
   // Each bound alone: ingress no later than `ingressS`, and start home 300 + 600 s before that from a.
   const BOUNDS: readonly (readonly [words: string, parts: TinyParts, ingressS: number])[] = [
@@ -191,5 +220,24 @@ describe("the latest moment to start home", () => {
     const [first] = ingressLimitsByEva(plan, plan.schedule).get("eva-1")!;
     expect(first!.ingressS).toBe(20_000 - 900 - 7200);
     expect(limiterWords(plan, first!.by)).toBe("recharge of EV2 before eva-2");
+  });
+
+  it("ends where somebody else goes out in the suit in the very second of ingress", () => {
+    // In at 4500; the other's work on a at 5400 has its egress at 5400 - 300 - 600.
+    const own = tinyPlan({
+      tasks: [task("x", "a"), task("y", "a")],
+      placements: [at("x", 3000), at("y", 5400, ["ev2"], "eva-2")],
+      evas: [eva("eva-1", { crew: ["ev1"] }), eva("eva-2", { crew: ["ev2"] })],
+    });
+    const plan = { ...own, crew: own.crew.map((one) => ({ ...one, suit: "suit" })) };
+    expect(ingressLimitsByEva(plan, plan.schedule).get("eva-1")![0]).toEqual({
+      ingressS: 4500,
+      by: { kind: "recharge", crew: "ev2", eva: "eva-2" },
+    });
+  });
+
+  it("follows from no stock that nothing draws on, however small", () => {
+    const plan = tinyPlan({ ...PARTS, suit: { electricalW: 0, batteryWh: 0.001, reserve: { battery: 0 } } });
+    expect(recalled(plan, 3200).recall.latest.by.kind).toBe("latest-ingress");
   });
 });

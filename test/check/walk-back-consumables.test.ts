@@ -50,6 +50,26 @@ describe("walk-back on what is left", () => {
     expect(only(warned(12.994), "battery-reserve").level).toBe("tight");
   });
 
+  test("walk-back-consumables as a warning: a stock that has run out is said to have, from the first second on", () => {
+    // 1100 s at 0.01 Wh/s are 11 Wh: of 11.005 half a second is left, of 10.999 a tenth of one is missing.
+    const said = (batteryWh: number) => only(warned(batteryWh), "walk-back-consumables").sentence;
+    expect(said(11.005)).toContain("; battery runs out after 0 min of walking back.");
+    expect(said(10.999)).toContain("; battery has run out by then.");
+  });
+
+  test("walk-back-consumables counts the smallest draw there is, a milliwatt", () => {
+    // 1100 mWs are drawn at the end of the work and 200 more on the way back: of 1299 they carry 199 s.
+    const small = partsOf(1);
+    const found = only(
+      tinyPlan({
+        ...small,
+        suit: { electricalW: 0.001, batteryWh: 1299.5 / 3_600_000, reserve: { battery: 0 } },
+      }),
+      "walk-back-consumables",
+    );
+    expect([found.level, found.need, found.have]).toEqual(["breach", 200, 199]);
+  });
+
   test("walk-back-consumables as a warning: what runs out back at the lander is told by the reserve alone", () => {
     // 12 Wh carry the walk home and 1 h 20 min of airlock work are 48 Wh more: at the lander nothing is walked any more.
     const parts = partsOf(6.5);
