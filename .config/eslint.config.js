@@ -57,5 +57,21 @@ export default tseslint.config(
       "react-hooks/exhaustive-deps": "error",
     },
   },
+  {
+    files: ["e2e/*.spec.ts"],
+    rules: {
+      "no-restricted-syntax": [
+        "error",
+        {
+          selector: "Property[key.name='timeout']",
+          message: "How long a right answer may take is said once, in e2e/playwright.config.ts.",
+        },
+        {
+          selector: "CallExpression[callee.property.name='waitForTimeout']",
+          message: "Wait for what is to be seen, not for a while.",
+        },
+      ],
+    },
+  },
   { files: ["src/cli/**", "test/bench/**", "test/fuzz/main.ts", "e2e/**"], rules: { "no-console": "off" } },
 );

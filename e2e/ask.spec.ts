@@ -30,9 +30,7 @@ async function askUntilSomethingGives(page: Page): Promise<void> {
     await expect(answer(page)).toBeVisible();
     await expect(
       answer(page).getByText(/changes tried|changes? tried\.|Nothing had to be tried/),
-    ).toBeVisible({
-      timeout: 40_000,
-    });
+    ).toBeVisible();
     await expect(answer(page).getByRole("button", { name: "Stop" })).toHaveCount(0);
     if (
       (await answer(page)
@@ -73,9 +71,7 @@ test("a bench task's why not, its first relaxation as a variant, compared, adopt
   const offered = /^[\d\u202f]+/.exec(await cells.nth(1).innerText())?.[0] ?? "";
   await expect(page.getByText(/\d+ tasks? dropped, \d+ added, \d+ moved\./)).toBeVisible();
   // Beside each day its chances, by themselves.
-  await expect(comparison.getByRole("row", { name: /^Every must-do done/ })).toContainText(/% .*%/s, {
-    timeout: 40_000,
-  });
+  await expect(comparison.getByRole("row", { name: /^Every must-do done/ })).toContainText(/% .*%/s);
 
   await page.getByRole("button", { name: /^Adopt/ }).press("Enter");
   await expect(page.getByText("as the day stands")).toBeVisible();
@@ -254,9 +250,7 @@ for (const { theme, viewport } of looks) {
     await violations("odds of the day before");
     for (let k = 0; k < 2; k += 1) await page.keyboard.press("Control+Shift+z");
     await page.getByRole("button", { name: "If late", exact: true }).click();
-    await expect(page.getByRole("heading", { name: "EVA 2: get-ahead list" })).toBeVisible({
-      timeout: 90_000,
-    });
+    await expect(page.getByRole("heading", { name: "EVA 2: get-ahead list" })).toBeVisible();
     await violations("if late");
   });
 }

@@ -37,9 +37,7 @@ test("the three chances stand in the score with their wishes, follow a drag, and
 
 test("a block says its slack, and a must-do below the wish that it is", async ({ page }) => {
   await openPacked(page);
-  await expect(chance(page, "every must-do done")).toHaveAttribute("data-current", "true", {
-    timeout: 30_000,
-  });
+  await expect(chance(page, "every must-do done")).toHaveAttribute("data-current", "true");
   const list = page.getByRole("list", { name: "Below the wish" });
   await expect(list).toContainText("below the wish of 90 %");
   const row = list.getByRole("button").first();
@@ -88,7 +86,7 @@ test("the curve has a day for each wish, drawn and in a list, and one is taken b
   await page.getByRole("group", { name: "What to look at" }).getByRole("button", { name: "Curve" }).click();
   const days = page.getByRole("region", { name: "Days along the curve" });
   const rows = days.getByRole("row");
-  await expect(rows.nth(1)).toBeVisible({ timeout: 90_000 });
+  await expect(rows.nth(1)).toBeVisible();
   await expect(days).toContainText("the wish");
   await rows.nth(1).click();
   await expect(rows.nth(1)).toHaveAttribute("aria-selected", "true");

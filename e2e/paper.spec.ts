@@ -53,9 +53,9 @@ async function openPaper(page: Page, kind: string): Promise<void> {
   await page.locator(".stage .block").first().waitFor();
   await page.getByRole("button", { name: "Paper", exact: true }).click();
   await page.getByRole("button", { name: kind, exact: true }).click();
-  await page.locator(".paper-page").first().waitFor({ timeout: 120_000 });
+  await page.locator(".paper-page").first().waitFor();
   const save = page.getByRole("button", { name: "Save as PDF" });
-  await expect(save).toHaveAttribute("aria-disabled", "false", { timeout: 120_000 });
+  await expect(save).toHaveAttribute("aria-disabled", "false");
   await page.evaluate(() => document.fonts.ready);
 }
 

@@ -11,7 +11,7 @@ export default defineConfig({
   workers: 1,
   // Room for a machine that is slow or shared: a right answer is never failed by the clock.
   timeout: 600_000,
-  expect: { timeout: 120_000 },
+  expect: { timeout: 240_000 },
   reporter: [["list"]],
   use: {
     baseURL: `http://127.0.0.1:${port}/`,

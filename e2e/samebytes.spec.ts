@@ -20,9 +20,9 @@ async function saved(page: Page, plan: string, kind: string): Promise<Buffer> {
   await page.locator(".stage .block").first().waitFor();
   await page.getByRole("button", { name: "Paper", exact: true }).click();
   await page.getByRole("button", { name: kind, exact: true }).click();
-  await page.locator(".paper-page").first().waitFor({ timeout: 120_000 });
+  await page.locator(".paper-page").first().waitFor();
   const save = page.getByRole("button", { name: "Save as PDF" });
-  await expect(save).toHaveAttribute("aria-disabled", "false", { timeout: 120_000 });
+  await expect(save).toHaveAttribute("aria-disabled", "false");
   const download = page.waitForEvent("download");
   await save.click();
   return readFile(await (await download).path());
