@@ -1,26 +1,33 @@
 import { describe, expect, test } from "vitest";
 import { check } from "../../src/check/index.ts";
-import { at, eva, task, tinyPlan } from "./tinyPlan.ts";
+import { at, eva, place, task, tinyPlan } from "./tinyPlan.ts";
 
 describe("the walk-back over time", () => {
   test("has a point for every place gone through on a way of several hops", () => {
-    // A pit on the line from the lander to a and b leaves only the way by c: 400 m and hypot(600, 400) = 721.1 m at 1 m/s.
-    const shape = { type: "disc", eastM: 150, northM: 0, radiusM: 30 } as const;
+    // Pits on the lines from the lander to b and d, and from c to d, leave only the way by c and b to d: 400 m, hypot(600, 400) = 721.1 m
+    // and 600 m at 1 m/s.
+    const pit = (id: string, eastM: number, northM: number) => ({
+      ...{ id, name: id, kind: "walking" as const },
+      shape: { type: "disc" as const, eastM, northM, radiusM: 30 },
+    });
     const plan = tinyPlan({
       evas: [eva("eva-1", { crew: ["ev1"], egressWorkS: 0, ingressWorkS: 0 })],
-      tasks: [task("work", "b")],
-      placements: [at("work", 2000)],
-      site: { keepOuts: [{ id: "pit", name: "pit", kind: "walking", shape }] },
+      places: [place("lander", 0, 0), place("c", 0, 400), place("b", 600, 0), place("d", 1200, 0)],
+      tasks: [task("work", "d")],
+      placements: [at("work", 3000)],
+      site: { keepOuts: [pit("near", 150, 0), pit("far", 600, 200)] },
     });
     const [track] = check(plan).reach;
-    // Out at 2000 - 1122 by c 400 s later to b, back from 2600 by c at 3322; home is 400 s from c and 1122 s from b.
+    // Out at 3000 - 1722, by c 400 s later and b at 2400; back from 3600 by b at 4200 and c at 4922.
     expect(track!.points.map(({ atS, value }) => [Number(atS), value])).toEqual([
-      [878, 0],
-      [1278, 400],
-      [2000, 1122],
-      [2600, 1122],
-      [3322, 400],
-      [3722, 0],
+      [1278, 0],
+      [1678, 400],
+      [2400, 1122],
+      [3000, 1722],
+      [3600, 1722],
+      [4200, 1122],
+      [4922, 400],
+      [5322, 0],
     ]);
   });
 });
