@@ -77,6 +77,8 @@ interface Kept {
   readonly targets: readonly (string | null)[];
   readonly units: readonly string[];
   readonly mark: string;
+  /** Left out in what was remembered before it could be chosen. */
+  readonly clocks?: unknown;
   readonly answers: Readonly<Record<string, string>>;
 }
 
@@ -103,6 +105,7 @@ export function rememberedReadings(memory: Memory): RememberedReadings {
         ...first,
         columns,
         mark: kept.mark === "," ? "," : ".",
+        clocks: kept.clocks === "h:mm" || kept.clocks === "m:ss" ? kept.clocks : first.clocks,
         answers: new Map(Object.entries(kept.answers)),
       };
     },
@@ -114,6 +117,7 @@ export function rememberedReadings(memory: Memory): RememberedReadings {
         targets: reading.columns.map(({ target }) => target),
         units: reading.columns.map(({ unit }) => unit),
         mark: reading.mark,
+        clocks: reading.clocks,
         answers: Object.fromEntries(reading.answers),
       };
       const others = all().filter((one) => one.heads !== heads);

@@ -6,9 +6,9 @@ import { linksFrom } from "./links.ts";
 import { placesFrom } from "./places.ts";
 import { fitted, type ListRead, listRead, type Reading, rowsUnder } from "./reading.ts";
 import { LARGEST_LIST, type Sheet } from "./sheet.ts";
-import type { ListKind } from "./targets.ts";
+import { type ListKind, targetOf } from "./targets.ts";
 import { tasksFrom } from "./tasks.ts";
-import { markIn } from "./values.ts";
+import { clocksIn, markIn } from "./values.ts";
 import { workbookSheets } from "./workbook.ts";
 
 /** Lists that others write in spreadsheets: requests, places and links, as they are, into the plan. */
@@ -50,7 +50,13 @@ function textSheets(name: string, bytes: Uint8Array): Outcome<readonly Sheet[], 
 /** How a sheet is read at first: where its heads seem to be, what they seem to mean; null where nothing looks like a list. */
 export function firstReading(sheet: Sheet): Reading | null {
   const layout = layoutOf(sheet);
-  return layout && { ...layout, mark: markIn(sheet.rows.flat()), answers: new Map() };
+  if (!layout) return null;
+  const lengths = layout.columns.flatMap(({ target }, k) =>
+    targetOf(layout.kind, target)?.sort === "time"
+      ? sheet.rows.slice(layout.headRow + 1).map((row) => row[k] ?? "")
+      : [],
+  );
+  return { ...layout, mark: markIn(sheet.rows.flat()), clocks: clocksIn(lengths), answers: new Map() };
 }
 
 const FROM: Readonly<Record<ListKind, typeof tasksFrom>> = {

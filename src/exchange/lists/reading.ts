@@ -3,13 +3,12 @@ import { parse, type Plan } from "../../plan/index.ts";
 import { unguarded } from "../csv.ts";
 import type { Layout } from "./heads.ts";
 import type { Answers, Question } from "./questions.ts";
-import { amountOf, type DecimalMark, hangsOnMark } from "./values.ts";
+import { amountOf, hangsOnClock, hangsOnMark, type Written } from "./values.ts";
 import type { Sheet } from "./sheet.ts";
-import { targetOf } from "./targets.ts";
+import { type Sort, targetOf } from "./targets.ts";
 
-/** What a list is read by: where its heads are, what its columns and words mean, and its decimal mark. */
-export interface Reading extends Layout {
-  readonly mark: DecimalMark;
+/** What a list is read by: where its heads are, what its columns and words mean, and how its numbers are written. */
+export interface Reading extends Layout, Written {
   readonly answers: Answers;
 }
 
@@ -37,6 +36,8 @@ export interface ListRead {
   readonly notes: readonly string[];
   /** Cells that another decimal mark would make other numbers. */
   readonly eitherMark: number;
+  /** The first length that is another one as minutes and seconds than as hours and minutes, and how many there are; null for none. */
+  readonly eitherClock: { readonly text: string; readonly cells: number } | null;
   /** The branches of the plan with the list in it. */
   readonly parts: Partial<Plan>;
 }
@@ -122,16 +123,19 @@ export function listRead(
       .filter((texts) => (texts[k] ?? "").trim() !== "").length;
     return target === null && cells > 0 ? [{ head: head === "" ? `column ${k + 1}` : head, cells }] : [];
   });
-  const measured = reading.columns.flatMap(({ target }) =>
-    ["mass", "length", "volume", "number"].includes(targetOf(reading.kind, target)?.sort ?? "")
-      ? [target ?? ""]
-      : [],
-  );
-  const eitherMark = measured.flatMap((target) => textsOf(rows, target)).filter(hangsOnMark).length;
+  const textsIn = (...sorts: readonly Sort[]): readonly string[] =>
+    reading.columns.flatMap(({ target }) => {
+      const sort = targetOf(reading.kind, target)?.sort;
+      return sort !== undefined && sorts.includes(sort) ? textsOf(rows, target ?? "") : [];
+    });
+  const eitherMark = textsIn("mass", "length", "volume", "number").filter(hangsOnMark).length;
+  const clocks = textsIn("time").filter(hangsOnClock);
+  const [text] = clocks;
+  const eitherClock = text === undefined ? null : { text, cells: clocks.length };
   const parts = Object.fromEntries(
     Object.entries(made.parts).filter(([key, part]) => !isEqual(part, plan[key as keyof Plan])),
   );
-  return { ...made, parts, unread, eitherMark };
+  return { ...made, parts, unread, eitherMark, eitherClock };
 }
 
 /** A measured cell of a row: undefined where it is blank; what cannot be read goes to `lost`. */
@@ -140,7 +144,7 @@ export function measured(row: Row, target: string, reading: Reading, lost: strin
   if (text === undefined) return undefined;
   const known = targetOf(reading.kind, target);
   const unit = reading.columns.find((column) => column.target === target)?.unit ?? "";
-  const value = known ? amountOf(text, known.sort, unit, reading.mark) : null;
+  const value = known ? amountOf(text, known.sort, unit, reading) : null;
   if (value === null) lost.push(`${known?.label ?? target} “${text}”`);
   return value ?? undefined;
 }

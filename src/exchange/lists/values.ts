@@ -5,6 +5,15 @@ import { UNITS, type Sort } from "./targets.ts";
 /** The sign before decimals in a list; the other one may stand between thousands. */
 export type DecimalMark = "." | ",";
 
+/** What a length of two numbers is in a list, `25:00`: hours and minutes, or minutes and seconds. */
+export type ClockForm = "h:mm" | "m:ss";
+
+/** How the numbers of a list are written. */
+export interface Written {
+  readonly mark: DecimalMark;
+  readonly clocks: ClockForm;
+}
+
 const EITHER = /^[+-]?[1-9]\d{0,2}[.,]\d{3}$/;
 
 /** A number; null where the text is none. `mark` decides of what may be thousands or decimals: `1,500`. */
@@ -33,16 +42,37 @@ export function markIn(texts: Iterable<string>): DecimalMark {
   return commas > 0 ? "," : ".";
 }
 
+const TWO_NUMBERS = /^(\d+):[0-5]\d$/;
+/** No task lasts so long: where one would, its two numbers are taken for minutes and seconds, hours. */
+const TOO_LONG_H = 10;
+
+/** True for a length that the other form would make another one. */
+export function hangsOnClock(text: string): boolean {
+  return TWO_NUMBERS.test(text.trim());
+}
+
+/** The form that lengths of two numbers seem to have: hours and minutes, unless one would be longer than any task is. */
+export function clocksIn(texts: Iterable<string>): ClockForm {
+  for (const text of texts) {
+    const [, first] = TWO_NUMBERS.exec(text.trim()) ?? [];
+    if (first !== undefined && Number(first) >= TOO_LONG_H) return "m:ss";
+  }
+  return "h:mm";
+}
+
 /** An amount in units of the plan, bare numbers in `unit`; null where the text is none. */
-export function amountOf(text: string, sort: Sort, unit: string, mark: DecimalMark): number | null {
+export function amountOf(text: string, sort: Sort, unit: string, written: Written): number | null {
+  const { mark } = written;
   if (sort === "time") {
-    const seconds = secondsOf(text, unit, mark);
+    const seconds = secondsOf(text, unit, written);
     return seconds !== null && seconds <= LONGEST_S ? seconds : null;
   }
-  const [, number = "", written = ""] = /^([^a-z]*\d[.,]?)\s*([a-z]*)$/i.exec(text.trim()) ?? [];
+  const [, number = "", unitWritten = ""] = /^([^a-z]*\d[.,]?)\s*([a-z]*)$/i.exec(text.trim()) ?? [];
   const units = UNITS[sort] ?? {};
   const name =
-    written === "" ? unit : Object.keys(units).find((one) => one.toLowerCase() === written.toLowerCase());
+    unitWritten === ""
+      ? unit
+      : Object.keys(units).find((one) => one.toLowerCase() === unitWritten.toLowerCase());
   const factor = name === "" ? 1 : units[name ?? "none"];
   const value = numberOf(number, mark);
   // Thousandths are written with three decimals, not multiplied with a remainder.
@@ -56,8 +86,12 @@ const SPELT =
   /^(?:([\d.,]+)h(?:rs?|ours?)?)?(?:([\d.,]+)(?:m|min|mins|minutes?|$))?(?:([\d.,]+)s(?:ec|econds?)?)?$/;
 
 /** Whole seconds of a length of time: `0:25`, `25 min`, `1 h 30`, `90`. */
-function secondsOf(text: string, unit: string, mark: DecimalMark): number | null {
+function secondsOf(text: string, unit: string, { mark, clocks }: Written): number | null {
   const given = text.trim().toLowerCase();
+  if (clocks === "m:ss" && hangsOnClock(given)) {
+    const [minutes, seconds] = given.split(":");
+    return Number(minutes) * 60 + Number(seconds);
+  }
   const clock = CLOCK.exec(given);
   if (clock) return Number(clock[1]) * 3600 + Number(clock[2]) * 60 + Number(clock[3] ?? 0);
   const bare = numberOf(given, mark);

@@ -32,7 +32,7 @@ export function ListView(props: {
   const { session } = useApp();
   const plan = useSession((state) => state.plan);
   const [reading, setReading] = useState<Reading>(
-    () => first ?? { ...layoutAt(sheet, 0, "tasks"), mark: ".", answers: new Map() },
+    () => first ?? { ...layoutAt(sheet, 0, "tasks"), mark: ".", clocks: "h:mm", answers: new Map() },
   );
   const read = useMemo(() => readList(plan, sheet, reading), [plan, sheet, reading]);
   const [trouble, setTrouble] = useState<string | null>(null);
@@ -58,12 +58,12 @@ export function ListView(props: {
         <Words questions={read.questions} reading={reading} onReading={setReading} />
         <Columns sheet={sheet} reading={reading} onReading={setReading} />
       </section>
-      <Preview read={read} taken={props.taken} trouble={trouble} onTake={take} />
+      <Preview read={read} clocks={reading.clocks} taken={props.taken} trouble={trouble} onTake={take} />
     </div>
   );
 }
 
-/** What the list is of, where its heads stand, and how its decimals are written. */
+/** What the list is of, where its heads stand, and how its numbers are written. */
 function ReadingChoices(props: {
   readonly sheet: Sheet;
   readonly reading: Reading;
@@ -102,6 +102,16 @@ function ReadingChoices(props: {
           }}
         />
       </label>
+      <NumberChoices reading={reading} onReading={onReading} />
+    </div>
+  );
+}
+
+/** What a decimal point and a length of two numbers mean in the list. */
+function NumberChoices(props: { readonly reading: Reading; readonly onReading: (reading: Reading) => void }) {
+  const { reading, onReading } = props;
+  return (
+    <>
       <label>
         Decimals{" "}
         <select
@@ -112,6 +122,18 @@ function ReadingChoices(props: {
           <option value=",">1,5 with a comma</option>
         </select>
       </label>
-    </div>
+      <label>
+        25:00 is{" "}
+        <select
+          value={reading.clocks}
+          onChange={(event) =>
+            onReading({ ...reading, clocks: event.currentTarget.value === "m:ss" ? "m:ss" : "h:mm" })
+          }
+        >
+          <option value="h:mm">25 hours (h:mm)</option>
+          <option value="m:ss">25 minutes (m:ss)</option>
+        </select>
+      </label>
+    </>
   );
 }

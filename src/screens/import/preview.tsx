@@ -1,19 +1,20 @@
-import type { ListRead, RowSaid } from "../../session/lists.ts";
+import type { ListRead, Reading, RowSaid } from "../../session/lists.ts";
 import { counted } from "../../words/index.ts";
 
 /** What the list would make of the plan, row by row; what would be lost stands first, counted and in red. */
 export function Preview(props: {
   readonly read: ListRead;
+  readonly clocks: Reading["clocks"];
   readonly taken: string | null;
   readonly trouble: string | null;
   readonly onTake: () => void;
 }) {
-  const { read, taken, trouble, onTake } = props;
+  const { read, clocks, taken, trouble, onTake } = props;
   const good = countOf(read, "new") + countOf(read, "changed");
   return (
     <section aria-label="What it makes of the plan" className="import-preview">
       <div className="import-sum" role="status">
-        <Sums read={read} />
+        <Sums read={read} clocks={clocks} />
         {trouble !== null && (
           <p className="import-lost" role="alert">
             Nothing was taken: {trouble}
@@ -42,7 +43,7 @@ function countOf({ rows }: ListRead, state: RowSaid["state"]): number {
 }
 
 /** How many rows come to what, what is lost, and what could be meant otherwise. */
-function Sums({ read }: { readonly read: ListRead }) {
+function Sums({ read, clocks }: { readonly read: ListRead; readonly clocks: Reading["clocks"] }) {
   const lost = lossesOf(read);
   const [changed, same] = [countOf(read, "changed"), countOf(read, "same")];
   return (
@@ -62,6 +63,14 @@ function Sums({ read }: { readonly read: ListRead }) {
         <p className="import-note">
           {counted(read.eitherMark, "number")} such as 1,500 or 1.500 would be another with the other decimal
           sign.
+        </p>
+      )}
+      {read.eitherClock && (
+        <p className="import-note">
+          {counted(read.eitherClock.cells, "length")} such as {read.eitherClock.text}{" "}
+          {read.eitherClock.cells === 1 ? "is" : "are"} read as{" "}
+          <b>{clocks === "h:mm" ? "hours and minutes" : "minutes and seconds"}</b>, not as{" "}
+          {clocks === "h:mm" ? "minutes and seconds" : "hours and minutes"}.
         </p>
       )}
       {read.notes.map((note) => (

@@ -187,6 +187,29 @@ describe("requests", () => {
   });
 });
 
+describe("a length of two numbers", () => {
+  const list = (length: string) => `Task,Where,Duration (min)\nDig,Lander,${length}\nLook,Lander,1:30`;
+  const lengths = (text: string, part = {}) =>
+    readInto(placedPlan(), text, part).parts.tasks?.map((task) => task.duration.likelyS);
+
+  it("is hours and minutes, minutes and seconds where a task would last longer than any does, and either when told so", () => {
+    expect(readingOf(list("0:25")).clocks).toBe("h:mm");
+    expect(lengths(list("0:25"))).toEqual([1500, 5400]);
+    expect(readingOf(list("9:59")).clocks).toBe("h:mm");
+    expect(readingOf(list("10:00")).clocks).toBe("m:ss");
+    expect(readingOf(list("25:00")).clocks).toBe("m:ss");
+    expect(lengths(list("25:00"))).toEqual([1500, 90]);
+    expect(lengths(list("25:00"), { clocks: "h:mm" })).toEqual([90_000, 5400]);
+  });
+
+  it("is said and counted, one of three numbers and one with its unit are not", () => {
+    expect(readInto(placedPlan(), list("25:00")).eitherClock).toEqual({ text: "25:00", cells: 2 });
+    expect(readInto(placedPlan(), list("0:25:00")).eitherClock).toEqual({ text: "1:30", cells: 1 });
+    expect(readInto(placedPlan(), "Task,Where,Duration\nDig,Lander,25 min").eitherClock).toBeNull();
+    expect(lengths(list("0:25:00"), { clocks: "m:ss" })).toEqual([1500, 90]);
+  });
+});
+
 describe("a second issue of a list", () => {
   const first = () => {
     const plan = placedPlan();

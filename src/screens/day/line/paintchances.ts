@@ -6,7 +6,10 @@ import { shows, type DayLayout } from "./geometry.ts";
 import { formOf } from "./inside.ts";
 import { type BlockForm, farEdge, PLATE_PX } from "./paintblocks.ts";
 
-/** What the simulated days say of each block: a must-do task below the wish in words on it, and the slack of what is selected. */
+/** Of more selected tasks at once the ropes would cross one another and the names: then none is drawn. */
+const MOST_ROPES = 3;
+
+/** What the simulated days say of each block: a must-do task below the wish in words on it, and the slack of the few that are selected. */
 export function paintChances(
   brush: Brush,
   day: DayLayout,
@@ -14,6 +17,7 @@ export function paintChances(
   report: ChancesReport,
   selection: readonly string[],
 ): void {
+  const roped = new Set(selection.length > MOST_ROPES ? [] : selection);
   const known = new Map(report.tasks.map((one) => [one.task, one]));
   for (const block of day.blocks) {
     const one = known.get(block.task);
@@ -25,7 +29,7 @@ export function paintChances(
     if (shortfall !== null && !(form.across && form.sense === "down"))
       paintBelow(brush, form, one.done, shortfall);
     // And there the rope, on the lower: across home stands the name.
-    if (one.slackS !== null && selection.includes(block.task) && !(form.across && form.sense === "up"))
+    if (one.slackS !== null && roped.has(block.task) && !(form.across && form.sense === "up"))
       paintRope(brush, ropeY(form), form.slab.left, scale.x(block.startS + one.slackS));
   }
 }
