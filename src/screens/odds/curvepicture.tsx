@@ -2,6 +2,7 @@ import { grouped, percent } from "../../words/index.ts";
 import type { ChancesReport, WishedDay } from "../../answers/index.ts";
 import { axisScale } from "../../editor/index.ts";
 import { chanceFigure } from "../chancewords.ts";
+import { edgeOf } from "./curveedge.ts";
 import { labelFeet } from "./curvelabels.ts";
 
 const HEIGHT_PX = 300;
@@ -44,7 +45,7 @@ export function CurvePicture(props: PictureProps) {
     >
       <Grid axes={axes} widthPx={widthPx} />
       <WishLine axes={axes} wish={wish} />
-      <polyline className="curve-line" points={days.map(at).join(" ")} />
+      <polyline className="curve-line" points={edgeOf(days).map(at).join(" ")} />
       <DayPoints axes={axes} days={days} chosen={chosen} choose={choose} />
       {present && <PresentPoint axes={axes} present={present} />}
     </svg>

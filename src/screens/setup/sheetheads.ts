@@ -36,8 +36,13 @@ export function headsIn(row: readonly string[], columns: readonly Column[]): rea
   return taken.size >= 2 || (taken.size > 0 && taken.size === said) ? heads : null;
 }
 
-/** A text under a head: bare numbers with the head's unit. */
+/**
+ * A text under a head: bare numbers with the head's unit. `25:00` under minutes may be hours or minutes: with the unit behind it it is no
+ * length, so it is refused and asked about, not read as hours.
+ */
 export function underHead(text: string, { unit }: Head): string {
+  const either = (unit === "min" || unit === "s") && /^\s*0*[1-9]\d*:\d\d\s*$/.test(text);
+  if (either) return `${text.trim()} ${unit}`;
   return unit !== "" && /^[+−-]?[\d.,\s]+$/.test(text) ? `${text.trim()} ${unit}` : text;
 }
 
