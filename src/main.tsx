@@ -196,6 +196,8 @@ const screens = {
       import("./screens/task/panel.tsx"),
       import("./screens/fields/paperlines.tsx"),
       import("./exchange/paper/oneline.ts"),
+      // A task's fields are written as the cells of the tables are.
+      import("./screens/setup/setup.css"),
     ]);
     return () => (
       <PaperLines value={lineUses}>

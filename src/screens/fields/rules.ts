@@ -87,7 +87,7 @@ export const rulesSheet = sheetTable({
   columns: [
     { label: "Value", unit: "", width: 9, group: "", align: "end" },
     { label: "Breaking it is a", unit: "", width: 10, group: "", align: "start" },
-    { label: "Where the number comes from", unit: "", width: 46, group: "", align: "start" },
+    { label: "Where the number comes from", unit: "", width: 32, group: "", align: "start" },
   ],
   lines: [
     ...keysOf(RULE_NUMBERS).flatMap(linesOf),

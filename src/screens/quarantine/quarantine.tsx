@@ -1,3 +1,4 @@
+import "./quarantine.css";
 import { type RefObject, useLayoutEffect, useRef, useState } from "react";
 import { type QuarantinedPlan, wordsOf } from "../../session/index.ts";
 import { counted, utcMinute } from "../../words/index.ts";

@@ -1,3 +1,4 @@
+import "./setup.css";
 import { type KeyboardEvent, useEffect } from "react";
 import { useApp, useSession, useView } from "../context.ts";
 import { keptIn, keptOn } from "../kept.ts";

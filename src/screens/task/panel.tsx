@@ -1,3 +1,4 @@
+import "./task.css";
 import { memo, useEffect, useMemo, useRef } from "react";
 import type { Link, Plan, Task } from "../../plan/index.ts";
 import { placementsByTask, tasksById } from "../../session/index.ts";
