@@ -1,4 +1,4 @@
-import { extentOf, type Page, type TextMark } from "../../../src/exchange/paper/page.ts";
+import { extentOf, type Mark, type Page, type TextMark } from "../../../src/exchange/paper/page.ts";
 import { CAP, MM_PER_PT, textWidth } from "../../../src/exchange/paper/type.ts";
 
 /** The texts of a page in the order they are set. */
@@ -49,4 +49,53 @@ export function collisions(pages: readonly Page[]): string[] {
         .map((b) => `${page.name}: "${a.text}" over "${b.text}"`),
     );
   });
+}
+
+/** Texts through whose capitals a straight line or the side of a frame runs, in words; a hair is let pass. */
+export function crossings(pages: readonly Page[]): string[] {
+  return pages.flatMap((page) => {
+    const strokes = page.marks.flatMap(strokesOf);
+    return textsOf(page).flatMap((mark) => {
+      const left = mark.x + HAIR_MM;
+      const right = mark.x + textWidth(mark.text, mark) - HAIR_MM;
+      const top = mark.y - CAP * mark.sizePt * MM_PER_PT + HAIR_MM;
+      const bottom = mark.y - HAIR_MM;
+      const crossed = strokes.some(
+        (one) => one.left < right && left < one.right && one.top < bottom && top < one.bottom,
+      );
+      return crossed ? [`${page.name}: a line through "${mark.text}"`] : [];
+    });
+  });
+}
+
+const HAIR_MM = 0.05;
+
+interface Stroke {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** The ink of upright and level lines and of frames; hatches lean. */
+function strokesOf(mark: Mark): Stroke[] {
+  if (mark.kind === "text") return [];
+  const inked = (x1: number, y1: number, x2: number, y2: number, wide: number): Stroke => ({
+    left: Math.min(x1, x2) - (x1 === x2 ? wide / 2 : 0),
+    right: Math.max(x1, x2) + (x1 === x2 ? wide / 2 : 0),
+    top: Math.min(y1, y2) - (y1 === y2 ? wide / 2 : 0),
+    bottom: Math.max(y1, y2) + (y1 === y2 ? wide / 2 : 0),
+  });
+  if (mark.kind === "lines")
+    return mark.segments.flatMap(([x1, y1, x2, y2]) =>
+      x1 === x2 || y1 === y2 ? [inked(x1, y1, x2, y2, mark.widthMm)] : [],
+    );
+  const { x, y, w, h, lineMm } = mark;
+  if (lineMm === 0) return [];
+  return [
+    inked(x, y, x + w, y, lineMm),
+    inked(x, y + h, x + w, y + h, lineMm),
+    inked(x, y, x, y + h, lineMm),
+    inked(x + w, y, x + w, y + h, lineMm),
+  ];
 }

@@ -1,6 +1,6 @@
 import { baselineOf, setLines } from "../cuff.ts";
 import { line, type Mark, rect, tagged, text } from "../page.ts";
-import { linesHeight, MM_PER_PT, RISE, textWidth, wrap } from "../type.ts";
+import { linesHeight, textWidth, wrap } from "../type.ts";
 import { type Cell, type Column, EMPTY, type Row, type Table } from "./body.ts";
 import type { SheetBlock } from "./pages.ts";
 import { framedNumber } from "./table.ts";
@@ -43,13 +43,13 @@ export function cardBlocks(table: Table, left: number, wideMm: number): SheetBlo
   });
 }
 
-/** The title of a section. */
-export function titleBlock(title: string, left: number, sizePt: number): SheetBlock {
+/** The title of a section, on as many lines as it takes. */
+export function titleBlock(title: string, left: number, wideMm: number, sizePt: number): SheetBlock {
+  const lines = wrap(title, wideMm, { sizePt, bold: true });
   return {
-    height: linesHeight(1, sizePt) + 2,
+    height: linesHeight(lines.length, sizePt) + 2,
     keep: true,
-    draw: (y) =>
-      tagged(text(left, y + 1.6 + RISE * sizePt * MM_PER_PT, title, { sizePt, bold: true }), { role: "H2" }),
+    draw: (y) => tagged(setLines(lines, left, y + 1.6, { sizePt, bold: true }), { role: "H2" }),
   };
 }
 
@@ -143,16 +143,26 @@ interface Line {
   draw(left: number, y: number): Mark[];
 }
 
-/** The lines of a card: what it is about, short values side by side, then what goes across it. */
+/** The lines of a card: what it is about, then everything in the order of the columns, short values side by side. */
 function linesOf(table: Table, row: Row, widths: Widths, wideMm: number): Line[] {
   const face = row.strong === true || row.leads === true ? STRONG : VALUE;
   const held = heldOf(table, row);
   const isShort = ({ as, at }: Held): boolean => as === "value" && widths.get(at) !== null;
   const running = (one: Held): Line[] => runningLines(table, one, wideMm, one.as === "name" ? STRONG : face);
+  const beside: Held[][] = [];
+  const said = held.filter(({ as }) => as !== "name");
+  said.forEach((one, k) => {
+    const before = said[k - 1];
+    if (before && isShort(before) && isShort(one)) beside.at(-1)?.push(one);
+    else beside.push([one]);
+  });
   return [
     ...held.filter(({ as }) => as === "name").flatMap(running),
-    ...placedOf(held.filter(isShort), widths, wideMm).map((values) => valuesLine(table, values, face)),
-    ...held.filter((one) => one.as !== "name" && !isShort(one)).flatMap(running),
+    ...beside.flatMap((some) =>
+      some.every(isShort)
+        ? placedOf(some, widths, wideMm).map((values) => valuesLine(table, values, face))
+        : some.flatMap(running),
+    ),
   ];
 }
 

@@ -75,13 +75,16 @@ export function sheetsOf(bodies: readonly Body[], stamp: SheetStamp, format: She
   const laid = bodies.flatMap((body) => {
     const area = areaOf(format, body.wide);
     const head = headOf(body, stamp, area);
-    const foot = footOf(body, stamp, area);
-    const room = { top: area.top + head.height, bottom: area.bottom - foot.height };
+    const foot = footOf(body.key, stamp, area);
+    const top = area.top + head.height;
+    const room = { top, bottom: area.bottom - foot.height };
+    const after = { top, bottom: area.bottom - footOf(keyAgain(body, area, 1), stamp, area).height };
     const blocks = bodyBlocks(body, area, room.bottom - room.top);
-    return paginate(blocks, room).map((marks) => ({ body, area, head, foot, marks }));
+    return paginate(blocks, room, after).map((marks, k) => ({ body, area, head, k, marks }));
   });
-  return laid.map(({ body, area, head, foot, marks }, i): Page => {
+  return laid.map(({ body, area, head, k, marks }, i): Page => {
     const count = `sheet ${i + 1} of ${laid.length}`;
+    const foot = footOf(k === 0 ? body.key : keyAgain(body, area, i + 1 - k), stamp, area);
     return {
       widthMm: area.widthMm,
       heightMm: area.heightMm,
@@ -95,6 +98,11 @@ export function sheetsOf(bodies: readonly Body[], stamp: SheetStamp, format: She
       ],
     };
   });
+}
+
+/** On small paper a key would take the room of what it explains: after its first sheet it only says where it stands. */
+function keyAgain({ key }: Body, { small }: Area, firstSheet: number): readonly string[] {
+  return small && key.length > 0 ? [`Signs and roundings: on sheet ${firstSheet}.`] : key;
 }
 
 /** So much of its height a drawing keeps at least where giving some up saves a sheet. */
@@ -133,7 +141,7 @@ function blocksOf(section: Section, area: Area, roomMm: number): SheetBlock[] {
     ];
   }
   const titleOf = ({ title }: Table): SheetBlock[] =>
-    title === undefined ? [] : [titleBlock(title, left, area.small ? 10 : 11)];
+    title === undefined ? [] : [titleBlock(title, left, wide, area.small ? 10 : 11)];
   const titled = titleOf(section);
   if (section.rows.length === 0)
     return [...titled, ...blocksOf({ kind: "words", text: section.none }, area, roomMm)];
@@ -197,21 +205,21 @@ function headOf(body: Body, stamp: SheetStamp, area: Area): Head {
 
 /** Signs explained, who decides, and the revision once more for whoever tears the head off. */
 function footOf(
-  body: Body,
+  key: readonly string[],
   stamp: SheetStamp,
   { left, right, bottom, small }: Area,
 ): { height: number; draw(): Mark[] } {
   const face = { sizePt: 7, bold: false };
   const lead = linesHeight(1, face.sizePt);
   const wide = right - left;
-  const key = body.key.flatMap((words) => wrap(words, wide, face));
+  const keyLines = key.flatMap((words) => wrap(words, wide, face));
   const standing = wrap(STANDING, small ? wide : wide * 0.62, { ...face, bold: true });
   // The key stands clear of a table that fills the sheet.
-  const height = (key.length + standing.length) * lead + 3.2;
+  const height = (keyLines.length + standing.length) * lead + 3.2;
   return {
     height,
     draw: () => [
-      ...setLines(key, left, bottom - height + 1.8, face),
+      ...setLines(keyLines, left, bottom - height + 1.8, face),
       line(left, bottom - standing.length * lead - 0.9, right, bottom - standing.length * lead - 0.9, 0.2),
       ...setLines(standing, left, bottom - standing.length * lead, { ...face, bold: true }),
       ...(small

@@ -105,7 +105,7 @@ export function lateBody(given: SheetGiven): Body {
       "A task is done late: find it and the minutes, leave out what is named, go on in the order named.",
     ],
     key: [
-      "Numbers are of tasks. THEN DO: all that this one still does, in this order. In vain: lost though done. Rest at the next stop: the stretch of work gets too long. " +
+      "Numbers are of tasks. THEN DO: all that this one still does, in this order. Taken up: not planned until then. In vain: lost though done. Rest at the next stop: the stretch of work gets too long. " +
         `No rule is broken at likely durations unless it says so; what to leave out and the order are the best found, not the best there is. ALL HOME, MUST-DO: share of ${lateTable?.days ?? 0} simulated days, the day as planned until then, with everybody home inside every limit, and with every must-do task done; under it where 95 of 100 such counts have the true chance. WORTH: of the whole day on those days, on average. Of several minutes each figure is the lowest.`,
     ],
     sections: sectionsOf(given),
@@ -132,7 +132,6 @@ function answersTable(given: SheetGiven, { eva, rows }: LateTable): Table {
       { head: "HOW LATE" },
       { head: "DONE BY", align: "right" },
       { head: "LEAVE OUT", grow: 1 },
-      { head: "WHO" },
       { head: "THEN DO, IN THIS ORDER", grow: 3 },
       { head: "ALL HOME", align: "right" },
       { head: "MUST-DO", align: "right" },
@@ -153,7 +152,7 @@ function leadOf({ plan }: SheetGiven, { task, crew, endS }: LateRow): Row {
   return {
     leads: true,
     cells: [
-      { text: name ? taskName(name) : task, number: taskNumber(plan, task), span: 4 },
+      { text: name ? taskName(name) : task, number: taskNumber(plan, task), span: 3 },
       { text: `${who === "" ? "" : `${who}, `}planned end ${clock(endS)}`, span: 4 },
     ],
   };
@@ -172,25 +171,22 @@ function rowsOf({ minutes: late, doneByS, kind, says, out, takeUp, orders, resul
     { text: result ? grouped(Math.floor(result.meanWorth)) : "" },
   ];
   if (kind === "keep" || kind === "end" || kind === "over")
-    return [{ cells: [...head, { text: says, span: 3, bold: kind !== "keep" }, ...figures] }];
+    return [{ cells: [...head, { text: says, span: 2, bold: kind !== "keep" }, ...figures] }];
   const left: Cell = { text: out.length > 0 ? out.join(", ") : "nothing", bold: true };
-  const more: Cell = { text: takeUp.length > 0 ? `take up ${takeUp.join(", ")}` : "" };
-  // What is taken up stands in somebody's order.
-  if (orders.length === 0) return [{ cells: [...head, left, { text: "" }, { text: says }, ...figures] }];
+  if (orders.length === 0) return [{ cells: [...head, left, { text: says }, ...figures] }];
   return orders.map(({ who, tasks }, i): Row => {
-    const words = { text: tasks.length === 0 ? "home" : tasks.join(", ") };
-    const last = i === orders.length - 1;
-    return {
-      joined: !last,
-      cells: [
-        ...(i === 0
-          ? [...head, last && more.text !== "" ? { ...left, under: more.text } : left]
-          : [{ text: "" }, { text: "" }, i === 1 ? more : { text: "" }]),
-        { text: who },
-        { ...words, ...(last && says !== "" ? { under: says } : {}) },
-        ...(i === 0 ? figures : []),
-      ],
+    const isLast = i === orders.length - 1;
+    // What is taken up stands in somebody's order.
+    const taken = tasks.filter((task) => takeUp.includes(task));
+    const under = [taken.length > 0 ? `taken up: ${taken.join(", ")}` : "", isLast ? says : ""].filter(
+      (part) => part !== "",
+    );
+    const order: Cell = {
+      text: `${who}: ${tasks.length === 0 ? "home" : tasks.join(", ")}`,
+      ...(under.length > 0 ? { under: under.join("; ") } : {}),
     };
+    const before = i === 0 ? [...head, left] : [EMPTY, EMPTY, EMPTY];
+    return { joined: !isLast, cells: [...before, order, ...(i === 0 ? figures : [])] };
   });
 }
 
@@ -203,7 +199,7 @@ function earlyRows({ plan }: SheetGiven, { early }: LateRow): Row[] {
     {
       cells: [
         { text: `${minutes(first.minutes * 60, "given")} early`, span: 2 },
-        { text: `one more fits: ${fits}`, span: 3 },
+        { text: `one more fits: ${fits}`, span: 5 },
       ],
     },
   ];

@@ -6,13 +6,17 @@ export interface SheetBlock extends Block {
   readonly again?: Block;
 }
 
-/** Blocks one under the other over as many pages as they need: none is split or lost. */
-export function paginate(
-  blocks: readonly SheetBlock[],
-  room: { readonly top: number; readonly bottom: number },
-): Mark[][] {
+/** Where blocks may stand on a page, mm. */
+export interface Room {
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** Blocks one under the other over as many pages as they need: none is split or lost. `after`: on all pages but the first. */
+export function paginate(blocks: readonly SheetBlock[], first: Room, after: Room = first): Mark[][] {
   const pages: Mark[][] = [];
   let page: Mark[] = [];
+  let room = first;
   let y = room.top;
   const put = (block: Block): void => {
     page.push(...block.draw(y));
@@ -24,6 +28,7 @@ export function paginate(
     if (!isFirst && y + needed > room.bottom) {
       pages.push(page);
       page = [];
+      room = after;
       y = room.top;
       if (block.again) put(block.again);
     }

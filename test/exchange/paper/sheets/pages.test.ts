@@ -21,6 +21,11 @@ describe("sheets on paper", () => {
             "A plan whose title goes on for as long as a title of a plan may go on, and then a little farther",
         }),
         packed(readyPlan("small")),
+        // Cases of which nobody has said anything have long titles.
+        {
+          ...samplePlan(),
+          containers: samplePlan().containers.map((one) => ({ ...one, toGive: [...TO_GIVE.containers] })),
+        },
         ...Array.from({ length: 12 }, (_, i) =>
           packed(
             randomPlan(100 + i, {

@@ -286,7 +286,7 @@ describe("the other sheets", () => {
         const whole = rows.flatMap((row) => lateLines(given, row)).flatMap(({ orders }) => orders);
         const lines = answers.rows.map(({ cells }) => cells.map(({ text }) => text).join("|"));
         for (const { who, tasks } of whole)
-          expect(lines.some((one) => one.includes(`${who}|${tasks.join(", ") || "home"}`))).toBe(true);
+          expect(lines.some((one) => one.includes(`|${who}: ${tasks.join(", ") || "home"}`))).toBe(true);
         // Both chances of every answer stand in its row, each with its sampling error.
         const said = answers.rows.flatMap(({ cells }) =>
           cells.map(({ text, under }) => `${text} (${under})`),

@@ -188,7 +188,7 @@ describe("a table over many sheets", () => {
     // A text across several columns is no value of the first of them.
     const rows = [...table(3).rows, { cells: [{ text: "row" }, { text: "END: walk home", span: 3 }] }];
     const [over] = sheetsOf([{ ...body(0), sections: [{ ...table(0), rows }] }], STAMP, { paper: "cuff" });
-    expect(wordsOf(over!)).toMatch(/ROW row WRITE END: walk home/);
+    expect(wordsOf(over!)).toMatch(/ROW row END: walk home WRITE/);
   });
 
   it("repeats what rows are about where they go on on another sheet, and keeps what is joined together", () => {
