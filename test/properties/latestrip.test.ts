@@ -8,6 +8,7 @@ import type { Placement, Plan } from "../../src/plan/index.ts";
 import { lateTableRun } from "../../src/solver/question/late/index.ts";
 import { walksOf } from "../../src/terrain/index.ts";
 import { taskNumber } from "../../src/words/index.ts";
+import { wordsOf } from "../exchange/paper/reading.ts";
 import { packedPlan } from "./packedPlan.ts";
 
 /**
@@ -113,12 +114,69 @@ const NOTHING: Told = {
   },
 };
 
-/** The day on which `late` ends at `doneS` and everybody does what they are told, their pages hold for the rest. */
-function played(plan: Plan, verdict: Verdict, late: Placement, doneS: number, told: Told): Placement[] {
+/** What a page says that its task begins AFTER, or what the ground's sheet has. */
+interface After {
+  readonly task: string;
+  readonly end: "start" | "end";
+  readonly leastS: number;
+}
+
+/** By task, read from the pages; what the ground waits for, from the links that its sheet tells of (`rows.test`). */
+function aftersOf(plan: Plan, pages: readonly Page[]): ReadonlyMap<string, readonly After[]> {
+  const byNumber = new Map(plan.tasks.map(({ id }) => [taskNumber(plan, id), id]));
+  const tasks = new Set(plan.tasks.map(({ id }) => id));
+  const afters = new Map<string, After[]>();
+  for (const page of pages) {
+    const what = /: ([\w-]+)$/.exec(page.name)?.[1] ?? "";
+    const [, said] = / AFTER (.*)$/.exec(wordsOf(page)) ?? [];
+    if (said === undefined || !tasks.has(what)) continue;
+    const one =
+      /(?:[\w+-]+ )?(\S+) (done|begun)(?:, (?:(\d+) (?:min or more|to \d+ min)|within \d+ min))?(?:; |$| )/y;
+    const found: After[] = [];
+    for (let more = true; more;) {
+      const [whole = "", number = "", how, least = "0"] = one.exec(said) ?? [];
+      const task = byNumber.get(number);
+      if (task === undefined) throw new Error(`"${said}" on ${page.name} is after no task`);
+      found.push({ task, end: how === "done" ? "end" : "start", leastS: Number(least) * 60 });
+      more = whole.endsWith("; ");
+    }
+    afters.set(what, found);
+  }
+  const ground = new Set(
+    plan.schedule.placements.filter(({ crew }) => crew.length === 0).map(({ task }) => task),
+  );
+  for (const link of plan.links)
+    if (
+      link.type === "lag" &&
+      ground.has(link.to.task) &&
+      link.to.end === "start" &&
+      (link.leastS ?? -1) >= 0
+    )
+      afters.set(link.to.task, [
+        ...(afters.get(link.to.task) ?? []),
+        { task: link.from.task, end: link.from.end, leastS: link.leastS! },
+      ]);
+  return afters;
+}
+
+/**
+ * The day on which `late` ends at `doneS` and everybody does what they are told, their pages hold for the rest. A rest that no page tells of is counted from
+ * `sinceS` on, or from arrival.
+ */
+function played(
+  plan: Plan,
+  verdict: Verdict,
+  late: Placement,
+  doneS: number,
+  told: Told,
+  afters: ReadonlyMap<string, readonly After[]>,
+  sinceS: number,
+): Placement[] {
   const walks = walksOf(plan);
   const tasks = new Map(plan.tasks.map((one) => [one.id, one]));
   const pages = new Set(verdict.rests.map(({ eva, crew, before }) => `${eva} ${crew} ${before}`));
-  const onEva = plan.schedule.placements.filter(({ eva }) => eva === late.eva);
+  const isGround = ({ crew }: Placement): boolean => crew.length === 0;
+  const onEva = plan.schedule.placements.filter((one) => one.eva === late.eva && !isGround(one));
   // What has begun when it is known: not what waits for whoever is late, nor for whoever waits for them.
   const begun = new Set<Placement>();
   const waiting = new Map(late.crew.map((id) => [id, late.startS]));
@@ -127,6 +185,7 @@ function played(plan: Plan, verdict: Verdict, late: Placement, doneS: number, to
     if (!waits && one.startS < doneS) begun.add(one);
     if (waits) for (const id of one.crew) if (!waiting.has(id)) waiting.set(id, one.startS);
   }
+  const isOut = (one: Placement): boolean => one.startS >= doneS && told.leaveOut.has(one.task);
   const queues = new Map(
     plan.crew.map(({ id }) => {
       const own = onEva.filter(({ crew }) => crew.includes(id)).toSorted((a, b) => a.startS - b.startS);
@@ -144,16 +203,33 @@ function played(plan: Plan, verdict: Verdict, late: Placement, doneS: number, to
   );
   const at = new Map<string, { readonly placeId: string; readonly endS: number; readonly restedS: number }>();
   const out: Placement[] = [];
+  const spans = new Map<string, { readonly startS: number; readonly endS: number }>();
+  const put = (one: Placement, startS: number): void => {
+    const likelyS = tasks.get(one.task)!.duration.likelyS;
+    const endS = one.task === late.task ? doneS : startS + likelyS;
+    spans.set(one.task, { startS, endS });
+    out.push({ ...one, startS: instant(startS) });
+  };
+  const held = (one: Placement): number => Math.max(one.startS, told.fromS.get(one.task) ?? one.startS);
+  // EVAs on other days go as planned, but for what is left out or held back.
+  for (const one of plan.schedule.placements)
+    if (one.eva !== late.eva && !isGround(one) && !isOut(one)) put(one, held(one));
+  let ground = plan.schedule.placements.filter((one) => isGround(one) && !isOut(one));
   for (;;) {
     const heads = [...queues.values()].flatMap(([head]) => head ?? []);
-    const next = heads
-      .filter((one) => one.crew.every((id) => queues.get(id)?.[0] === one))
+    const together = heads.filter((one) => one.crew.every((id) => queues.get(id)?.[0] === one));
+    const left = new Set([...[...queues.values()].flat(), ...ground].map(({ task }) => task));
+    const open = [...together, ...ground];
+    const free = open.filter((one) => (afters.get(one.task) ?? []).every(({ task }) => !left.has(task)));
+    const next = (free.length > 0 ? free : open)
       .map((one) => ({ one, startS: startOf(one) }))
       .toSorted((a, b) => a.startS - b.startS)[0];
     if (!next) break;
     const { one, startS } = next;
     const task = tasks.get(one.task)!;
-    const endS = one.task === late.task ? doneS : startS + task.duration.likelyS;
+    put(one, startS);
+    ground = ground.filter((other) => other !== one);
+    const { endS } = spans.get(one.task)!;
     for (const id of one.crew) {
       queues.set(id, queues.get(id)!.slice(1));
       at.set(id, {
@@ -162,32 +238,34 @@ function played(plan: Plan, verdict: Verdict, late: Placement, doneS: number, to
         restedS: task.effort === "rest" ? endS - startS : 0,
       });
     }
-    out.push({ ...one, startS: instant(startS) });
   }
   // Nobody waits for somebody who waits for them.
   expect([...queues.values()].flat()).toEqual([]);
-  const others = plan.schedule.placements.filter(
-    (one) => one.eva !== late.eva && !(one.startS >= doneS && told.leaveOut.has(one.task)),
-  );
-  const held = (one: Placement): number => Math.max(one.startS, told.fromS.get(one.task) ?? one.startS);
-  return [...others.map((one) => ({ ...one, startS: instant(held(one)) })), ...out];
+  return out;
 
   function startOf(one: Placement): number {
+    const after = (afters.get(one.task) ?? []).flatMap(({ task, end, leastS }) => {
+      const span = spans.get(task);
+      return span ? [(end === "end" ? span.endS : span.startS) + leastS] : [];
+    });
+    if (isGround(one)) return Math.max(held(one), ...after);
     const place = tasks.get(one.task)!.place!;
     const ready = one.crew.flatMap((id) => {
       const before = at.get(id);
       if (!before) return [];
-      const rests = pages.has(`${one.eva} ${id} ${one.task}`) || told.rests.has(`${id} ${one.task}`);
+      const onPage = pages.has(`${one.eva} ${id} ${one.task}`);
+      const rests = onPage || told.rests.has(`${id} ${one.task}`);
       const restS = rests ? Math.max(0, plan.rules.work.restS - before.restedS) : 0;
-      return [before.endS + (walks.secondsS(before.placeId, place) ?? Infinity) + restS];
+      const thereS = before.endS + (walks.secondsS(before.placeId, place) ?? Infinity);
+      return [(restS > 0 && !onPage ? Math.max(thereS, sinceS) : thereS) + restS];
     });
-    const free = told.onArrival && one.startS !== late.startS && one.crew.every((id) => told.then.has(id));
-    const turned = free && one.crew.every((id) => told.then.get(id)!.includes(one.task));
+    const isFree = told.onArrival && one.startS !== late.startS && one.crew.every((id) => told.then.has(id));
+    const isTurned = isFree && one.crew.every((id) => told.then.get(id)!.includes(one.task));
     const window = tasks
       .get(one.task)!
       .windows.find(({ startS, endS }) => startS <= one.startS && one.startS < endS);
-    const soonestS = turned ? Math.max(doneS, window?.startS ?? doneS) : one.startS;
-    return Math.max(soonestS, told.fromS.get(one.task) ?? soonestS, ...ready);
+    const soonestS = isTurned ? Math.max(doneS, window?.startS ?? doneS) : one.startS;
+    return Math.max(soonestS, told.fromS.get(one.task) ?? soonestS, ...after, ...ready);
   }
 }
 
@@ -196,13 +274,15 @@ const broken = ({ findings }: Verdict): string[] =>
 
 describe("a late day played to the strip of its page", () => {
   it(`breaks nothing and needs no rest that nobody is told of, on ${PLANS} packed plans`, () => {
-    const seen = { answers: 0, between: 0, dropped: 0, turned: 0, held: 0, rests: 0, home: 0 };
+    const seen = { answers: 0, between: 0, dropped: 0, turned: 0, held: 0, rests: 0, home: 0, after: 0 };
     for (let seed = FIRST; seed < FIRST + PLANS; seed += 1) {
       const plan = packedPlan(seed);
       const verdict = judgeFor(plan)(plan.schedule);
       const run = lateTableRun(plan, plan.schedule, { minutes: [5, 10, 20, 40], clock: () => 0 });
       while (run.step(1)) continue;
       const { pages } = booklets(plan, verdict, { lateTable: run.report() });
+      const afters = aftersOf(plan, pages);
+      seen.after += afters.size;
       for (const page of pages) {
         const [, me = "", eva, what] =
           /^([\w-]+), ([\w-]+): ([\w-]+)(?: \(continued\))?$/.exec(page.name) ?? [];
@@ -223,15 +303,19 @@ describe("a late day played to the strip of its page", () => {
                 one.id === what ? { ...one, duration: { likelyS: duration(momentS - late.startS) } } : one,
               ),
             };
-            const then = judgeFor(longer)({ placements: played(plan, verdict, late, momentS, told) });
-            const where = `seed ${seed}, ${page.name}, done at ${momentS} s: ${JSON.stringify(column)}`;
-            expect(broken(then), where).toEqual([]);
-            const untold = then.rests.filter(
-              ({ eva: on, crew, before }) =>
-                !verdict.rests.some((one) => one.eva === on && one.crew === crew && one.before === before) &&
-                !told.rests.has(`${crew} ${before}`),
-            );
-            expect(untold, where).toEqual([]);
+            for (const sinceS of told.rests.size > 0 ? [-Infinity, momentS] : [-Infinity]) {
+              const placements = played(plan, verdict, late, momentS, told, afters, sinceS);
+              const then = judgeFor(longer)({ placements });
+              const where = `seed ${seed}, ${page.name}, done at ${momentS} s: ${JSON.stringify(column)}`;
+              expect(broken(then), where).toEqual([]);
+              const untold = then.rests.filter(
+                ({ eva: on, crew, before }) =>
+                  !verdict.rests.some(
+                    (one) => one.eva === on && one.crew === crew && one.before === before,
+                  ) && !told.rests.has(`${crew} ${before}`),
+              );
+              expect(untold, where).toEqual([]);
+            }
             if (k > 0) seen.between += 1;
           }
           seen.answers += 1;

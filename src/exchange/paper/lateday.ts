@@ -2,6 +2,7 @@ import type { Rest, Verdict } from "../../answers/index.ts";
 import { judgeFor } from "../../check/index.ts";
 import { duration, instant, isEqual } from "../../kernel/index.ts";
 import type { Placement, Plan, Schedule } from "../../plan/index.ts";
+import { type Wait, waitedS, waitsFor } from "./waits.ts";
 
 /** A day on which one task ends late, as the judge sees it when its crew does what stands on paper. */
 
@@ -56,7 +57,8 @@ interface LateDay {
 /**
  * Judges late days of one plan. Who is late takes every rest of `REST` on the pages that stay, and those that the answer tells of, from arrival on and
  * whole, however late it is: what is done after it begins so much later than worked out. Nobody begins before the START of a page, unless the answer
- * gives them another order and says that they begin on arrival.
+ * gives them another order and says that they begin on arrival, nor before what the page, or the ground's sheet, says that they begin AFTER. A rest that only
+ * the answer tells of may be counted from arrival or from when it is told.
  */
 export class LateDays {
   private readonly plan: Plan;
@@ -64,12 +66,14 @@ export class LateDays {
   /** Rests that pages tell of. */
   private readonly printed: ReadonlySet<string>;
   private readonly startS: ReadonlyMap<string, number>;
+  private readonly waits: ReadonlyMap<string, readonly Wait[]>;
 
   constructor(plan: Plan, verdict: Verdict) {
     this.plan = plan;
     this.verdict = verdict;
     this.printed = new Set(verdict.rests.map(restKey));
     this.startS = startsOf(plan.schedule);
+    this.waits = new Map(plan.schedule.placements.map(({ task }) => [task, waitsFor(plan, task)]));
   }
 
   /**
@@ -130,10 +134,13 @@ export class LateDays {
     return { task: first.task, fromS: Math.ceil((worked.get(first.task) ?? 0) / 60) * 60 };
   }
 
+  /** Rests that the answer has to tell of; null where one cannot be told, since its task has begun before anybody knows of the lateness. */
   private newRests(day: LateDay): readonly RestBefore[] | null {
     const added = (day.judged?.rests ?? []).filter((one) => !this.printed.has(restKey(one)));
-    const told = added.flatMap(({ eva, crew, before, span, needS }) =>
-      before !== null && eva === day.asked.eva && span.endS - needS >= knownS(day)
+    if (added.length === 0) return [];
+    const untold = startsOf(this.letter(day, this.printed, { onArrival: false, from: [] }));
+    const told = added.flatMap(({ eva, crew, before }) =>
+      before !== null && eva === day.asked.eva && (untold.get(before) ?? 0) >= knownS(day)
         ? [{ crew, task: before }]
         : [],
     );
@@ -154,10 +161,17 @@ export class LateDays {
   /** The same of the day as it comes out when paper is obeyed to the letter. */
   private obeys(day: LateDay, added: readonly RestBefore[], starting: Starting): boolean {
     const told = this.told(day, added);
-    return this.passes(day, this.letter(day, told, starting), told);
+    const counted = added.length > 0 ? [-Infinity, knownS(day)] : [-Infinity];
+    return counted.every((sinceS) => this.passes(day, this.letter(day, told, starting, sinceS), told));
   }
 
-  private letter(day: LateDay, told: ReadonlySet<string>, { onArrival, from }: Starting): Schedule {
+  /** `sinceS`: a rest that no page tells of is counted from then on at the earliest. */
+  private letter(
+    day: LateDay,
+    told: ReadonlySet<string>,
+    { onArrival, from }: Starting,
+    sinceS = -Infinity,
+  ): Schedule {
     const { otherwise } = day;
     const nowS = knownS(day);
     const held = new Map(from.map(({ task, fromS }) => [task, fromS]));
@@ -174,7 +188,7 @@ export class LateDays {
       const atS = onArrival && follows(one) ? this.opensS(one.task, printedS, nowS) : printedS;
       return Math.max(atS, held.get(one.task) ?? atS);
     };
-    return this.played(day, told, floor);
+    return this.played(day, told, floor, sinceS);
   }
 
   /** When a task may begin at the soonest: nobody begins before the window that its page says. */
@@ -211,44 +225,44 @@ export class LateDays {
   }
 
   /**
-   * The day as it goes when nobody begins before `floor` nor before everybody is there, every told rest taken whole after the way; in the order in which
-   * it was worked out.
+   * The day as it goes when nobody begins before `floor`, nor before what they wait for is done, nor before everybody is there, every told rest taken whole after
+   * the way, one that no page tells of from `sinceS` on; in the order in which it was worked out.
    */
   private played(
     { schedule, outings, asked: { task: late }, lateS }: LateDay,
     told: ReadonlySet<string>,
     floor: (one: Placement) => number,
+    sinceS = -Infinity,
   ): Schedule {
     const { restS } = this.plan.rules.work;
     const tasks = new Map(this.plan.tasks.map((task) => [task.id, task]));
     const ways = new Map(outings.map((one) => [`${one.eva} ${one.crew}`, waysOf(one)]));
     /** By outing, when what was done last ends, and how much of that was rest. */
     const done = new Map<string, { readonly endS: number; readonly restedS: number }>();
-    const startsS = new Map<string, number>();
+    const spans = new Map<string, { readonly startS: number; readonly endS: number }>();
     for (const one of schedule.placements.toSorted((a, b) => a.startS - b.startS)) {
       const { eva, crew, task } = one;
-      // Work by command goes by its own time: nobody's paper tells of it.
-      if (eva === null || crew.length === 0) {
-        startsS.set(task, floor(one));
-        continue;
-      }
       const ready = crew.flatMap((id) => {
         const before = done.get(`${eva} ${id}`);
         if (!before) return [];
-        const restsS = told.has(restKey({ eva, crew: id, before: task })) ? restS - before.restedS : 0;
-        return [before.endS + (ways.get(`${eva} ${id}`)?.get(task) ?? 0) + Math.max(0, restsS)];
+        const key = restKey({ eva: eva ?? "", crew: id, before: task });
+        const thereS = before.endS + (ways.get(`${eva} ${id}`)?.get(task) ?? 0);
+        const leftS = told.has(key) ? Math.max(0, restS - before.restedS) : 0;
+        return [leftS > 0 && !this.printed.has(key) ? Math.max(thereS, sinceS) + leftS : thereS + leftS];
       });
-      const startS = Math.max(floor(one), ...ready);
-      startsS.set(task, startS);
+      const waited = waitedS(this.waits.get(task) ?? [], (id) => spans.get(id));
+      const startS = Math.max(floor(one), waited, ...ready);
       const what = tasks.get(task);
       const lastsS = (what?.duration.likelyS ?? 0) + (task === late ? lateS : 0);
+      const endS = startS + lastsS;
+      spans.set(task, { startS, endS });
       for (const id of crew)
-        done.set(`${eva} ${id}`, { endS: startS + lastsS, restedS: what?.effort === "rest" ? lastsS : 0 });
+        done.set(`${eva} ${id}`, { endS, restedS: what?.effort === "rest" ? lastsS : 0 });
     }
     return {
       placements: schedule.placements.map((one) => ({
         ...one,
-        startS: instant(startsS.get(one.task) ?? one.startS),
+        startS: instant(spans.get(one.task)?.startS ?? one.startS),
       })),
     };
   }

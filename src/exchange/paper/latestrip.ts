@@ -48,8 +48,8 @@ export interface Reader {
   readonly tasks: ReadonlySet<string>;
 }
 
-/** The strip for one crew member. */
-export function lateStrip(plan: Plan, late: Late, reader: Reader): Strip {
+/** The strip for one crew member; `moreLines`: so many lines a row may take beyond what is taken from the steps for it. */
+export function lateStrip(plan: Plan, late: Late, reader: Reader, moreLines = 0): Strip {
   const words = late.answers.slice(0, MOST_ANSWERS).map((answer): Words => ({
     time: clock(answer.doneByS, "down"),
     out: wordsOf(plan, answer, reader.tasks),
@@ -74,7 +74,7 @@ export function lateStrip(plan: Plan, late: Late, reader: Reader): Strip {
     const cells = cellsIn(
       turned ? some : some.map((one) => ({ ...one, start: [] })),
       room,
-      MOST_LINES[count - 1] ?? 1,
+      (MOST_LINES[count - 1] ?? 1) + moreLines,
     );
     if (cells) return table(rows, labelMm, [...cells, callCell()]);
   }

@@ -43,6 +43,7 @@ import {
 } from "./rows.ts";
 import { NO_STEPS, stepBlocks } from "./steps.ts";
 import { linesHeight, wrap } from "./type.ts";
+import { waitWords } from "./waits.ts";
 import { walkBackWords } from "./walkback.ts";
 
 /**
@@ -78,17 +79,22 @@ export function taskLeaves(known: Known, part: CrewEva, index: number, heading: 
   const times = timesOf(part, index);
   const home = homeOf(known, part, stop);
   const mine = new Set(part.stops.map(({ task }) => task.id));
-  const strip = lateStrip(plan, known.late(part.eva.id, stop.task.id, stop.endS), {
-    crew: part.member.id,
-    tasks: mine,
-  });
-  const stripTop = ROWS.next - 0.6 - strip.height;
   const roomMm = ROWS.next - 0.4 - ROWS.body;
-  const lastMm = stripTop - 0.2 - ROWS.body;
-  const pages = pagesOf(
-    (setting) => [...leading(known, part, stop, head, setting), ...working(known, part, stop, setting)],
-    roomMm,
-    lastMm,
+  const filled = MORE_LINES.map((moreLines) => {
+    const late = known.late(part.eva.id, stop.task.id, stop.endS);
+    const strip = lateStrip(plan, late, { crew: part.member.id, tasks: mine }, moreLines);
+    const stripTop = ROWS.next - 0.6 - strip.height;
+    const lastMm = stripTop - 0.2 - ROWS.body;
+    const pages = pagesOf(
+      (setting) => [...leading(known, part, stop, head, setting), ...working(known, part, stop, setting)],
+      roomMm,
+      lastMm,
+    );
+    return { strip, stripTop, lastMm, pages };
+  });
+  // Where there is room anyway a strip may be taller; nobody turns a page for it.
+  const { strip, stripTop, lastMm, pages } = filled.reduce((best, one) =>
+    one.pages.length < best.pages.length ? one : best,
   );
   return pages.map((blocks, k): Leaf => {
     const last = k === pages.length - 1;
@@ -110,6 +116,9 @@ export function taskLeaves(known: Known, part: CrewEva, index: number, heading: 
     };
   });
 }
+
+/** Lines that a strip may take beyond its share, the most first. */
+const MORE_LINES = [4, 2, 0];
 
 /** Room is left between two things that are read one after the other up to here, mm. */
 const MOST_APART_MM = 2.5;
@@ -214,6 +223,7 @@ function leading(known: Known, part: CrewEva, stop: Stop, head: Head, setting: S
     ? []
     : partnerLines(plan, verdict, part, stop);
   const led = ledBy(plan, known.wayHome(farEnd(known, task)));
+  const after = waitWords(plan, task.id, part.member.id);
   return [
     ...(rest === null
       ? []
@@ -232,6 +242,7 @@ function leading(known: Known, part: CrewEva, stop: Stop, head: Head, setting: S
         ...(led === "" ? [] : [["HOME", led] as const]),
         ...taken(plan, task).map((words): Fact => ["TAKE", words]),
         ...limits(known, part, stop).map((words): Fact => ["ONLY", words]),
+        ...(after === "" ? [] : [["AFTER", after] as const]),
         ...onTheWay(known, part, stop),
       ],
       setting,

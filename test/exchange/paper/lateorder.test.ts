@@ -49,6 +49,9 @@ const lag = (from: string, to: string, leastS: number) => ({
   leastS: duration(leastS),
 });
 
+/** The same, counted to the end of the second: no page tells of it. */
+const toEnd = (link: ReturnType<typeof lag>) => ({ ...link, to: { ...link.to, end: "end" as const } });
+
 describe("another order on paper", () => {
   // 10 min late a ends at 3600: c until 4200, then b until 5400.
   const turned = cell({
@@ -82,10 +85,10 @@ describe("another order on paper", () => {
       tablesOf(cell({ ...turned, moves: [placed("c", 4200), placed("b", 4800)] })),
     );
     expect(late("eva-1", "a", 3000).answers).toMatchObject([{ onArrival: true }]);
-    // A lag that no page tells of: on arrival c would come too soon after a, at its START it does not.
+    // A lag that no page tells of, since it counts to an end: on arrival c would come too soon after a, at its START it does not.
     const lagged = {
       ...plan,
-      links: [lag("a", "c", 600)],
+      links: [toEnd(lag("a", "c", 1200))],
     };
     const after = cell({ ...turned, moves: [placed("c", 4200), placed("b", 4800)] });
     expect(check(lagged).score.breaches).toBe(0);
@@ -95,11 +98,11 @@ describe("another order on paper", () => {
   });
 
   it("holds a task back where a crew that goes by its pages would break a rule, though the worked-out day does not", () => {
-    // c is to begin 600 s after b ends; its page says only START 4800, and b slides.
+    // c is to end 1200 s after b does; its page says only START 4800, and b slides.
     const gap = {
       ...plan,
       schedule: { placements: [placed("a", 2400), placed("b", 3000), placed("c", 4800)] },
-      links: [lag("b", "c", 600)],
+      links: [toEnd(lag("b", "c", 1200))],
     };
     expect(check(gap).score.breaches).toBe(0);
     const slid = cell({ kind: "keep", moves: [placed("b", 3600), placed("c", 5400)] });
@@ -112,6 +115,11 @@ describe("another order on paper", () => {
         .join(" ");
     expect(words("ev1")).toBe("DONE BY 1:00 later LEAVE OUT nothing call START as printed 3 from 1:30");
     expect(words("ev2")).toContain("EV1 3 from 1:30");
+    // Where the page says it, the page is enough.
+    const told = { ...gap, links: [lag("b", "c", 600)] };
+    expect(lateAnswers(told, check(told), tablesOf(slid))("eva-1", "a", 3000).answers).toMatchObject([
+      { onArrival: false, from: [] },
+    ]);
   });
 
   it("says to call for what is on no page", () => {

@@ -13,7 +13,7 @@ import {
 import { limiterWords } from "../../../check/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import { type Body, type Cell, type Column, EMPTY, type Row, type Table } from "./body.ts";
-import { type Doing, doingsOf } from "./doing.ts";
+import { afterWords, type Doing, doingsOf } from "./doing.ts";
 import { evasOut, type SheetGiven, spotsOf } from "./given.ts";
 import { leastAt, mostOver } from "./track.ts";
 
@@ -80,7 +80,7 @@ export function consoleRows(given: SheetGiven, eva: Eva, outings: readonly Outin
         .filter((spot) => Math.max(spot.startS, first.span.startS) === atS)
         .map(
           (spot) =>
-            `${spot.number} ${taskName(spot.task)}${spot.startS < atS ? ` (since ${clock(spot.startS)})` : ""}`,
+            `${spot.number} ${taskName(spot.task)}${afterWords(plan, spot.task.id)}${spot.startS < atS ? ` (since ${clock(spot.startS)})` : ""}`,
         ),
       homeS: outings.map(({ crew }) =>
         over(played.reach.find((one) => one.eva === eva.id && one.crew === crew)?.points),

@@ -3,6 +3,7 @@ import type { Plan } from "../../../plan/index.ts";
 import { minutes, taskNumber } from "../../../words/index.ts";
 import { placeName, taskName } from "../crewday.ts";
 import { remedyWords } from "../remedies.ts";
+import { waitWords } from "../waits.ts";
 import { type SheetGiven } from "./given.ts";
 
 /** What one crew member does from one moment on, in words. */
@@ -67,7 +68,7 @@ function saidOf(given: SheetGiven, outing: Outing, stretch: Stretch, homeIf: Doi
         {
           ...base,
           number: taskNumber(plan, task.id),
-          words: `${taskName(task)}${remedyWords(plan, task.id)}`,
+          words: `${taskName(task)}${remedyWords(plan, task.id)}${afterWords(plan, task.id)}`,
         },
       ];
     }
@@ -94,6 +95,12 @@ function saidOf(given: SheetGiven, outing: Outing, stretch: Stretch, homeIf: Doi
       return [...wait(span.startS, restS), { ...base, startS: restS, endS: span.endS, kind: "rest", words }];
     }
   }
+}
+
+/** What a task waits for, behind its name: `, after EV2 16 done`. */
+export function afterWords(plan: Plan, task: string): string {
+  const words = waitWords(plan, task, null);
+  return words === "" ? "" : `, after ${words}`;
 }
 
 function isNoWay(plan: Plan, { kind, path }: Stretch): boolean {
