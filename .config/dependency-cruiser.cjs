@@ -51,7 +51,8 @@ const rooms = {
 const solverRooms = {
   problem: [],
   network: ["problem"],
-  search: ["problem", "network", "bound"],
+  search: ["problem", "network"],
+  tours: ["problem", "network", "search"],
   bound: ["problem", "network"],
   simulate: ["problem", "network"],
   question: ["problem", "network", "search", "simulate"],

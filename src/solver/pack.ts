@@ -1,5 +1,6 @@
 import type { Plan, Schedule } from "../plan/index.ts";
 import { Anneal } from "./search/anneal.ts";
+import { isApart, TourSearch } from "./tours/index.ts";
 import { Board } from "./network/board.ts";
 import { compile } from "./problem/compile.ts";
 import { withStartsOf } from "./problem/known.ts";
@@ -57,7 +58,7 @@ class CrewRun implements PackRun {
   private readonly clock: () => number;
   private readonly budget: Budget;
   private readonly startS: number;
-  private readonly search: Anneal;
+  private readonly search: Anneal | TourSearch;
   private readonly proof: Proof;
   private readonly proving: Generator<void>;
   private refine: Refine | null = null;
@@ -82,7 +83,10 @@ class CrewRun implements PackRun {
     this.clock = settings.clock;
     this.budget = budgetOf(settings);
     this.startS = this.clock();
-    this.search = new Anneal(problem, settings.seed, settings.from ?? null);
+    const from = settings.from ?? null;
+    this.search = isApart(problem)
+      ? new TourSearch(problem, settings.seed, from)
+      : new Anneal(problem, settings.seed, from);
     this.proof = new Proof(problem);
     this.begun = new Board(problem);
     this.begun.copy(this.search.best);

@@ -2,9 +2,9 @@ import { type Random, random } from "../../kernel/index.ts";
 import type { Schedule } from "../../plan/index.ts";
 import { Board } from "../network/board.ts";
 import { Day } from "../network/day.ts";
+import { Cooling } from "./cooling.ts";
 import { Linger } from "./linger.ts";
 import { loadSchedule } from "../network/placing.ts";
-import { Pool } from "./pool.ts";
 import type { Problem } from "../problem/problem.ts";
 import { type SearchParameters, searchParameters } from "./parameters.ts";
 import { Recreate } from "./recreate.ts";
@@ -31,13 +31,7 @@ export class Anneal {
   private readonly value: Value = { mustOut: 0, worth: 0, endsS: 0 };
   private readonly mean: number;
   private readonly mustWeight: number;
-  private readonly pool: Pool | null;
-  private recombined = 0;
-  private turns = 0;
-  /** The cooling in hand, in shares of the run; the first one is measured once the run's length can be told. */
-  private heatedAt = 0;
-  private coldAt = 1;
-  private told = false;
+  private readonly cooling: Cooling;
   private readonly parameters: SearchParameters;
   private readonly counts = new SearchCounts();
 
@@ -48,6 +42,7 @@ export class Anneal {
     parameters: SearchParameters = searchParameters(),
   ) {
     this.parameters = parameters;
+    this.cooling = new Cooling(parameters, problem.activities);
     this.random = random(seed);
     this.day = new Day(problem);
     this.best = new Board(problem);
@@ -60,12 +55,6 @@ export class Anneal {
     this.mean = Math.max(1, total / Math.max(1, problem.activities));
     // While searching a must-do task may be left out for a step, but for a high price.
     this.mustWeight = this.mean + problem.worth.reduce((most, one) => Math.max(most, one), 0);
-    // Routes are mixed as if none depended on another: not where tasks are bound by crew, or by what else of a group is done.
-    const apart =
-      problem.checkLevel === "slack" &&
-      problem.groups === null &&
-      problem.pairs.every((pairs) => pairs.length === 0);
-    this.pool = apart ? new Pool(problem) : null;
     if (from) loadSchedule(this.day, from);
     this.recreate.fill();
     this.accept();
@@ -74,10 +63,6 @@ export class Anneal {
   /** One ruin and recreate; `share` of the run is done, 0 to 1. */
   iterate(share: number): void {
     const { day, parameters } = this;
-    if (this.pool && share * parameters.recombined >= this.recombined + 1) {
-      this.recombined += 1;
-      this.recombine(this.pool);
-    }
     const around = this.ruined();
     // Without what was taken off, crew members may be too far apart or a way longer: such a ruin leads nowhere.
     if (!day.settleFrom(this.current)) {
@@ -87,7 +72,7 @@ export class Anneal {
     }
     this.rebuild(around);
     const { hot, cold } = parameters;
-    const temperature = hot * this.mean * (cold / hot) ** this.cooled(share);
+    const temperature = hot * this.mean * (cold / hot) ** this.cooling.at(share);
     if (this.gain() > temperature * Math.log(this.random.next()))
       this.counts.note(this.ruin.last, this.accept() ? "best" : "accepted");
     else {
@@ -143,47 +128,11 @@ export class Anneal {
     if (stream.next() < parameters.heldBack) linger.holdBack();
   }
 
-  /** How far the cooling in hand is, 0 to 1. */
-  private cooled(share: number): number {
-    this.turns += 1;
-    const { cooling, few } = this.parameters;
-    const told = !this.told && share >= this.parameters.told;
-    if (told || (this.told && share >= this.coldAt && share < 1)) {
-      this.told = true;
-      if (!told) this.heatedAt = share;
-      const left = (1 - this.heatedAt) * (this.turns / share);
-      const times = Math.max(1, Math.round(left / (cooling * Math.max(few, this.day.problem.activities))));
-      this.coldAt = this.heatedAt + (1 - this.heatedAt) / times;
-    }
-    return Math.min(1, (share - this.heatedAt) / (this.coldAt - this.heatedAt));
-  }
-
-  /** Goes on from the best mix of routes seen, when that is better than all so far. */
-  private recombine(pool: Pool): void {
-    const { day, bestValue } = this;
-    const mix = pool.recombine(bestValue.worth);
-    if (!mix) return;
-    const { board } = day;
-    for (let a = 0; a < board.problem.activities; a += 1) if (board.placed[a] === 1) board.unlink(a);
-    for (const [r, activities] of mix) {
-      let behind = board.head + r;
-      for (const a of activities) {
-        board.link(a, [behind], board.problem.evaOfRoute[r]!);
-        behind = board.problem.slotStart[a]!;
-      }
-    }
-    if (day.settle()) {
-      this.recreate.fill();
-      this.accept();
-    } else board.copy(this.current);
-  }
-
   /** Goes on from the day as it stands; true where none was better so far. */
   private accept(): boolean {
     const { day, current, currentValue } = this;
     current.copy(day.board);
     readValue(day.board, currentValue);
-    this.pool?.note(current);
     this.onAccept?.(current, currentValue);
     if (!better(currentValue, this.bestValue)) return false;
     this.best.copy(current);

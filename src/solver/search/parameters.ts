@@ -13,6 +13,8 @@ export interface SearchParameters {
   readonly told: number;
   /** Parts of a run after each of which the routes seen so far are put together anew. */
   readonly recombined: number;
+  /** Those are routes of days worth at least this part of the best. */
+  readonly noted: number;
   /** Parts of the turns that let starts go on each EVA that was ruined, hold one back, and place two tasks at once. */
   readonly released: number;
   readonly heldBack: number;
@@ -39,6 +41,7 @@ const USUAL: SearchParameters = {
   few: 30,
   told: 0.02,
   recombined: 20,
+  noted: 0.97,
   released: 0.5,
   heldBack: 0.1,
   twoAtOnce: 0.1,
@@ -53,6 +56,7 @@ const USUAL: SearchParameters = {
 
 const SHARES = [
   "told",
+  "noted",
   "released",
   "heldBack",
   "twoAtOnce",

@@ -1,0 +1,32 @@
+import type { SearchParameters } from "./parameters.ts";
+
+/** How far the cooling in hand is, by the share of the run that is done: one after the other, as many as the run's length allows. */
+export class Cooling {
+  private readonly parameters: SearchParameters;
+  private readonly activities: number;
+  private turns = 0;
+  /** The cooling in hand, in shares of the run; the first one is measured once the run's length can be told. */
+  private heatedAt = 0;
+  private coldAt = 1;
+  private told = false;
+
+  constructor(parameters: SearchParameters, activities: number) {
+    this.parameters = parameters;
+    this.activities = activities;
+  }
+
+  /** To be asked once a turn: 0 where a cooling begins, to 1 where it ends. */
+  at(share: number): number {
+    this.turns += 1;
+    const { cooling, few } = this.parameters;
+    const told = !this.told && share >= this.parameters.told;
+    if (told || (this.told && share >= this.coldAt && share < 1)) {
+      this.told = true;
+      if (!told) this.heatedAt = share;
+      const left = (1 - this.heatedAt) * (this.turns / share);
+      const times = Math.max(1, Math.round(left / (cooling * Math.max(few, this.activities))));
+      this.coldAt = this.heatedAt + (1 - this.heatedAt) / times;
+    }
+    return Math.min(1, (share - this.heatedAt) / (this.coldAt - this.heatedAt));
+  }
+}

@@ -1,0 +1,2 @@
+export { isApart } from "./ground.ts";
+export { TourSearch } from "./search.ts";
