@@ -51,8 +51,12 @@ const benches: Record<string, { readonly says: string; readonly load: () => Prom
     load: () => import("./seeds.ts"),
   },
   toptw: {
-    says: "team orienteering with time windows: DIR --seconds S --seed N [--only GLOB] [--m 1,2] [--prove P]",
+    says: "team orienteering with time windows: DIR --seconds S --seed N [--only GLOB] [--m 1,2] [--prove P] [--keep KEPT]",
     load: () => import("./toptw.ts"),
+  },
+  kept: {
+    says: "tours that toptw kept, gone over their instances without the product: DIR KEPT",
+    load: () => import("./kept.ts"),
   },
   mctopmtw: {
     says: "the same with several windows, fees and kinds of points: DIR --seconds S --seed N [--only GLOB]",

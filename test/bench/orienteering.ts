@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { judgeFor } from "../../src/check/index.ts";
-import type { Plan } from "../../src/plan/index.ts";
+import type { Plan, Schedule } from "../../src/plan/index.ts";
 import { greedy, packRun } from "../../src/solver/index.ts";
 import { processorSeconds } from "./clock.ts";
 
@@ -68,6 +68,7 @@ export function askedOf(args: readonly string[]): {
 
 /** What a pack came to, judged. */
 export interface PackedValue {
+  readonly schedule: Schedule;
   readonly worth: number;
   readonly greedy: number;
   readonly iterations: number;
@@ -81,10 +82,11 @@ export async function packedValue(plan: Plan, { seed, seconds, proveSeconds }: A
   const packing = packRun(plan, { seed, seconds, proveSeconds, clock: processorSeconds });
   while (packing.step(0.016)) await Promise.resolve();
   const judge = judgeFor(plan);
-  const { worth, breaches } = judge(packing.best()).score;
+  const schedule = packing.best();
+  const { worth, breaches } = judge(schedule).score;
   const { bound, stopped, iterations } = packing.progress();
   if (bound !== null && bound < worth) throw new Error(`${plan.title}: bound ${bound} below ${worth}`);
-  return { worth, breaches, iterations, bound, stopped, greedy: judge(greedy(plan)).score.worth };
+  return { schedule, worth, breaches, iterations, bound, stopped, greedy: judge(greedy(plan)).score.worth };
 }
 
 /** How far `found` is under `known`, %; below 0 it is better. */

@@ -1,15 +1,18 @@
+import { keep } from "./kept.ts";
 import { askedOf, gapTo, greatest, mean, packedValue } from "./orienteering.ts";
 import { toptwPlan } from "./toptw.plan.ts";
 
 /**
- * `npm run bench -- toptw DIR --seconds S --seed N [--only GLOB] [--m 1,2] [--prove P]`: every instance below
- * DIR for which best-known.csv or proven.csv gives a value (instance, number of routes, best known value), packed for S seconds and judged by
- * src/check; gap to the known value in percent. With P, up to so many seconds more go into an upper bound, its gap in percent too.
+ * `npm run bench -- toptw DIR --seconds S --seed N [--only GLOB] [--m 1,2] [--prove P] [--keep KEPT]`: every instance
+ * below DIR for which best-known.csv or proven.csv gives a value (instance, number of routes, best known value), packed for S seconds and judged by
+ * src/check; gap to the known value in percent. With P, up to so many seconds more go into an upper bound, its gap in percent too. Tours of the known
+ * value or a better one are written to KEPT, for `bench -- kept`.
  */
 export async function run(args: string[]): Promise<void> {
   const { asked, listed } = askedOf(args);
   const { proveSeconds } = asked;
   const teams = asked.option("m")?.split(",");
+  const folder = asked.option("keep");
   const gaps: number[] = [];
   const over: number[] = [];
   let proved = 0;
@@ -25,6 +28,8 @@ export async function run(args: string[]): Promise<void> {
     const found = await packedValue(toptwPlan(file, Number(m)), asked);
     const gap = gapTo(Number(bestKnown), found.worth);
     gaps.push(gap);
+    if (folder !== undefined && gap <= 0 && found.breaches === 0)
+      keep(folder, name, Number(m), found.schedule, found.worth);
     const overBy = found.bound === null ? Infinity : -gapTo(Number(bestKnown), found.bound);
     if (proveSeconds > 0) over.push(overBy);
     if (found.bound === found.worth) proved += 1;
