@@ -3,7 +3,7 @@ import type { Departures } from "./departures.ts";
 import type { Prepared } from "./prepared.ts";
 import { apart, type Move, movesIn, movesOf } from "./separation.ts";
 import { DISTANCE_TOLERANCE_M } from "./thresholds.ts";
-import type { CrewOuting } from "./walks.ts";
+import type { CrewOuting } from "./crewouting.ts";
 import { walkthroughOf } from "./walkthrough.ts";
 
 /** Two crew members who may come farther apart than crew-separation allows, and how far, m. */
@@ -31,10 +31,12 @@ export function cornersApart(
   const { greatestM } = prepared.plan.rules.separation;
   const early = walkthroughOf(prepared, schedule, earliest).outs;
   const late = walkthroughOf(prepared, schedule, latest).outs;
-  return early.flatMap(({ eva, walks }, k) => {
-    const free = walks.map((walk, i) => freedomOf(prepared, walk, late[k]!.walks[i]!));
-    return walks.flatMap((one, a) =>
-      walks.slice(a + 1).flatMap((other, rest): TooFarApart[] => {
+  return early.flatMap(({ eva, crewOutings }, k) => {
+    const free = crewOutings.map((crewOuting, i) =>
+      freedomOf(prepared, crewOuting, late[k]!.crewOutings[i]!),
+    );
+    return crewOutings.flatMap((one, a) =>
+      crewOutings.slice(a + 1).flatMap((other, rest): TooFarApart[] => {
         const worstM = worstOf(free[a]!, free[a + 1 + rest]!);
         if (worstM <= greatestM + DISTANCE_TOLERANCE_M) return [];
         return [{ eva: eva.id, crew: [one.outing.crew, other.outing.crew], worstM }];
@@ -51,9 +53,10 @@ interface Freedom {
 }
 
 function freedomOf(prepared: Prepared, early: CrewOuting, late: CrewOuting): Freedom {
-  const walksOf = (walk: CrewOuting) => walk.steps.filter(({ stretch }) => stretch.kind === "traverse");
-  const later = walksOf(late);
-  const corners = walksOf(early).flatMap((step, k) => {
+  const waysOf = (crewOuting: CrewOuting) =>
+    crewOuting.steps.filter(({ stretch }) => stretch.kind === "traverse");
+  const later = waysOf(late);
+  const corners = waysOf(early).flatMap((step, k) => {
     const freeS = later[k]!.drawnFromS - step.drawnFromS;
     if (freeS <= 0) return [];
     return movesIn(prepared, step)

@@ -4,7 +4,7 @@ import type { Eva, Plan, Schedule } from "../plan/index.ts";
 import { hasPeak } from "./reach.ts";
 import { prepare } from "./prepared.ts";
 import type { Step } from "./steps.ts";
-import type { CrewOuting } from "./walks.ts";
+import type { CrewOuting } from "./crewouting.ts";
 import { walkthroughOf } from "./walkthrough.ts";
 
 /**
@@ -12,38 +12,38 @@ import { walkthroughOf } from "./walkthrough.ts";
  * moment of an outing lies in one of them or, in the work at the hatch, at the lander.
  */
 export function homeIfs(plan: Plan, schedule: Schedule = plan.schedule): HomeIf[] {
-  return walkthroughOf(prepare(plan), schedule).outs.flatMap(({ eva, walks }) =>
-    walks.flatMap((walk) => homeIfsOf(eva, walk)),
+  return walkthroughOf(prepare(plan), schedule).outs.flatMap(({ eva, crewOutings }) =>
+    crewOutings.flatMap((crewOuting) => homeIfsOf(eva, crewOuting)),
   );
 }
 
 /** GO IF (RULES.md, G2): for everybody who goes out, the least that each gauge may show at egress. */
 export function goIfs(plan: Plan, schedule: Schedule = plan.schedule): GoIf[] {
-  return walkthroughOf(prepare(plan), schedule).outs.flatMap(({ walks }) =>
-    walks.map((walk): GoIf => {
-      const { full, reserve } = walk.walker;
-      const last = walk.left.at(-1) ?? walk.suitLoad.atEgress;
-      const need = (one: Consumable): number => walk.suitLoad.atEgress[one] - last[one] + reserve[one];
-      return { eva: walk.outing.eva, crew: walk.outing.crew, leastPct: gauges(full, need) };
+  return walkthroughOf(prepare(plan), schedule).outs.flatMap(({ crewOutings }) =>
+    crewOutings.map((crewOuting): GoIf => {
+      const { full, reserve } = crewOuting.walker;
+      const last = crewOuting.left.at(-1) ?? crewOuting.suitLoad.atEgress;
+      const need = (one: Consumable): number => crewOuting.suitLoad.atEgress[one] - last[one] + reserve[one];
+      return { eva: crewOuting.outing.eva, crew: crewOuting.outing.crew, leastPct: gauges(full, need) };
     }),
   );
 }
 
-function homeIfsOf(eva: Eva, walk: CrewOuting): HomeIf[] {
-  const { crew } = walk.outing;
-  const atLander = from(eva, walk, [{ seconds: 0, slopeRad: 0 }]);
+function homeIfsOf(eva: Eva, crewOuting: CrewOuting): HomeIf[] {
+  const { crew } = crewOuting.outing;
+  const atLander = from(eva, crewOuting, [{ seconds: 0, slopeRad: 0 }]);
   return [
-    ...walk.steps.flatMap((step, k): HomeIf[] => {
+    ...crewOuting.steps.flatMap((step, k): HomeIf[] => {
       const { kind, task } = step.stretch;
       if (kind !== "task" && kind !== "traverse") return [];
-      const next = walk.steps.slice(k).find((one) => one.stretch.task !== null);
+      const next = crewOuting.steps.slice(k).find((one) => one.stretch.task !== null);
       return [
         {
           eva: eva.id,
           crew,
           at: kind === "task" ? "task" : "way",
           task: task ?? next?.stretch.task ?? null,
-          ...from(eva, walk, walkbacksOf(step)),
+          ...from(eva, crewOuting, walkbacksOf(step)),
         },
       ];
     }),
@@ -68,11 +68,11 @@ function walkbacksOf(step: Step): WalkBack[] {
 
 function from(
   eva: Eva,
-  walk: CrewOuting,
+  crewOuting: CrewOuting,
   walkbacks: readonly WalkBack[],
 ): Pick<HomeIf, "walkbackS" | "leastPct"> {
   if (walkbacks.some(({ seconds }) => seconds < 0)) return { walkbackS: null, leastPct: null };
-  const { walker, suitLoad } = walk;
+  const { walker, suitLoad } = crewOuting;
   const airlock = suitLoad.draw("working", walker.egressW);
   const need = (one: Consumable): number =>
     walker.reserve[one] +

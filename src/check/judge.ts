@@ -44,25 +44,25 @@ function judging(plan: Plan, prepared: Prepared): Judge["judge"] {
     plan.tasks.filter((task) => task.must).length + plan.groups.reduce((sum, { least }) => sum + least, 0);
   return (schedule, departures) => {
     const walkthrough = walkthroughOf(prepared, schedule, departures);
-    const walks = walkthrough.outs.flatMap((out) => out.walks);
+    const crewOutings = walkthrough.outs.flatMap((out) => out.crewOutings);
     const findings = findingsOf(walkthrough).sort(inReadingOrder);
     const score = scoreOf(walkthrough, findings, changes(schedule));
     let spares: Verdict["spares"] | undefined;
     return {
       findings,
       score,
-      outings: walks.map((walk) => walk.outing),
-      margins: marginTracks(walks),
-      reach: reachTracks(prepared, walks),
+      outings: crewOutings.map((crewOuting) => crewOuting.outing),
+      margins: marginTracks(crewOutings),
+      reach: reachTracks(prepared, crewOutings),
       separation: walkthrough.separation,
-      heat: heatTracks(walks),
+      heat: heatTracks(crewOutings),
       placed: walkthrough.placed.length,
       mustPlaced: mustTotal - score.mustLeftOut,
       mustTotal,
       returnKg: boxesIn(walkthrough).reduce((sum, box) => sum + box.emptyG + box.sampleG, 0) / 1000,
       walkedM: walked(walkthrough),
       walkbackS: walkbacks(walkthrough),
-      rests: walks.flatMap((walk) => restsOf(prepared, walk)),
+      rests: crewOutings.flatMap((crewOuting) => restsOf(prepared, crewOuting)),
       // Worked out for who asks: a fifth of a verdict, and nobody looks at it while a task is dragged.
       get spares() {
         return (spares ??= sparesOf(walkthrough));
@@ -76,11 +76,11 @@ export function check(plan: Plan, schedule: Schedule = plan.schedule, departures
   return judgeFor(plan)(schedule, departures);
 }
 
-function walked({ prepared, walksOf }: Walkthrough): Record<string, number> {
+function walked({ prepared, crewOutingsOf }: Walkthrough): Record<string, number> {
   return Object.fromEntries(
     prepared.plan.crew.map(({ id }) => [
       id,
-      (walksOf.get(id) ?? []).reduce((sum, walk) => sum + walk.walkedM, 0),
+      (crewOutingsOf.get(id) ?? []).reduce((sum, crewOuting) => sum + crewOuting.walkedM, 0),
     ]),
   );
 }

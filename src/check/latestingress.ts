@@ -6,7 +6,7 @@ import type { Departures } from "./departures.ts";
 import { boundsOf, inOrder } from "./limits.ts";
 import { prepare } from "./prepared.ts";
 import { type Moment, moments } from "./reach.ts";
-import type { Out, CrewOuting } from "./walks.ts";
+import type { Out, CrewOuting } from "./crewouting.ts";
 import { type Walkthrough, walkthroughOf } from "./walkthrough.ts";
 
 /**
@@ -31,17 +31,17 @@ function ingressLimitsOf(walkthrough: Walkthrough, out: Out): readonly Limit[] {
   const warns = walkthrough.prepared.plan.rules.walkback.level === "warning";
   return inOrder([
     ...boundsOf(walkthrough, out, true),
-    ...out.walks.flatMap((walk) => suitLimits(walk, warns)),
+    ...out.crewOutings.flatMap((crewOuting) => suitLimits(crewOuting, warns)),
   ]);
 }
 
 /** What the suit of one outing allows, one limit for each consumable and rule; `warns` where the walk-back only warns. */
-function suitLimits(walk: CrewOuting, warns: boolean): Limit[] {
-  const { walker, suitLoad, outing } = walk;
+function suitLimits(crewOuting: CrewOuting, warns: boolean): Limit[] {
+  const { walker, suitLoad, outing } = crewOuting;
   const crew = outing.crew;
-  const rates = walk.steps.map(({ stretch, mode }) => suitLoad.draw(mode, stretch.metabolicW));
-  const end = walk.left.at(-1)!;
-  const tested = moments(walk);
+  const rates = crewOuting.steps.map(({ stretch, mode }) => suitLoad.draw(mode, stretch.metabolicW));
+  const end = crewOuting.left.at(-1)!;
+  const tested = moments(crewOuting);
   return CONSUMABLES.flatMap((consumable): Limit[] => {
     const own = rates.map((rate) => rate[consumable]);
     const limit = (kind: "reserve" | "walk-back", spare: number): Limit[] => {

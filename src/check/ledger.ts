@@ -37,11 +37,11 @@ export interface Ledger {
 /** The ledger of `crew` on `eva` in `schedule`; null where they are not out. */
 export function ledgerOf(plan: Plan, schedule: Schedule, eva: string, crew: string): Ledger | null {
   const { outs } = walkthroughOf(prepare(plan), schedule);
-  const walk = outs
-    .flatMap((out) => out.walks)
+  const crewOuting = outs
+    .flatMap((out) => out.crewOutings)
     .find(({ outing }) => outing.eva === eva && outing.crew === crew);
-  if (!walk) return null;
-  const { walker, suitLoad, steps, left, storedJ } = walk;
+  if (!crewOuting) return null;
+  const { walker, suitLoad, steps, left, storedJ } = crewOuting;
   return {
     suit: walker.suit,
     full: walker.full,

@@ -4,7 +4,7 @@ import { drinkingS } from "../physics/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { crewName, evaName } from "../words/index.ts";
 import { CALLED } from "./rules/reserves.ts";
-import type { Out } from "./walks.ts";
+import type { Out } from "./crewouting.ts";
 import type { Walkthrough } from "./walkthrough.ts";
 
 /**
@@ -14,8 +14,8 @@ import type { Walkthrough } from "./walkthrough.ts";
  * clear of it, and the judge tells of it.
  */
 export function boundsOf(
-  { prepared, walksOf, walksIn }: Walkthrough,
-  { eva, span, walks }: Out,
+  { prepared, crewOutingsOf, crewOutingsIn }: Walkthrough,
+  { eva, span, crewOutings }: Out,
   later: boolean,
 ): Limit[] {
   const { stay, rules } = prepared.plan;
@@ -31,10 +31,10 @@ export function boundsOf(
     const resting = block.crew.length === 0 || eva.crew.some((member) => block.crew.includes(member));
     if (resting && block.startS > egressS) add(block.startS, { kind: "block", block: block.id });
   }
-  for (const { walker, outing } of walks) {
+  for (const { walker, outing } of crewOutings) {
     const { crew } = outing;
-    const own = walksOf.get(crew) ?? [];
-    const mine = own.findIndex((walk) => walk.outing === outing);
+    const own = crewOutingsOf.get(crew) ?? [];
+    const mine = own.findIndex((crewOuting) => crewOuting.outing === outing);
     const others = own.filter((_, k) => (later ? k !== mine : k < mine));
     const outsideS = others.reduce((sum, one) => sum + (one.outing.span.endS - one.outing.span.startS), 0);
     add(egressS + rules.duty.stayS - outsideS, { kind: "duty", crew });
@@ -42,7 +42,9 @@ export function boundsOf(
     if (drinkKg !== undefined)
       add(egressS + drinkingS(drinkKg, rules.drinking.kgH), { kind: "drinking", crew });
     // Two in one suit at once are a breach of their own.
-    const nextIn = walksIn.get(walker.suit.id)?.find((walk) => walk.outing.span.startS >= span.ingressS);
+    const nextIn = crewOutingsIn
+      .get(walker.suit.id)
+      ?.find((crewOuting) => crewOuting.outing.span.startS >= span.ingressS);
     for (const next of later ? [own[mine + 1], nextIn] : [])
       if (next)
         add(next.outing.span.startS - rules.recharge.leastS, {

@@ -19,9 +19,9 @@ export function pointsAt(
   atS: number,
 ): readonly Standpoint[] {
   const prepared = prepare(plan);
-  const walks = walkthroughOf(prepared, schedule).outs.flatMap((out) => out.walks);
-  const walk = walks.find(({ outing }) => outing.eva === eva && outing.crew === crew);
-  const moves = walk ? movesOf(prepared, walk) : [];
+  const crewOutings = walkthroughOf(prepared, schedule).outs.flatMap((out) => out.crewOutings);
+  const crewOuting = crewOutings.find(({ outing }) => outing.eva === eva && outing.crew === crew);
+  const moves = crewOuting ? movesOf(prepared, crewOuting) : [];
   return moves
     .filter(({ startS, endS }) => startS <= atS && atS <= endS)
     .map((move) => ({ ...where(move, atS), roamM: move.roamM, task: move.task }));

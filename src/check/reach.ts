@@ -5,7 +5,7 @@ import { taskName } from "../words/index.ts";
 import { placeName } from "./names.ts";
 import type { Prepared } from "./prepared.ts";
 import type { Step } from "./steps.ts";
-import type { CrewOuting } from "./walks.ts";
+import type { CrewOuting } from "./crewouting.ts";
 
 /** What bounds the walk-back: emergency oxygen or a consumable. */
 export interface Allowed {
@@ -57,11 +57,11 @@ export function whereWords(prepared: Prepared, { peak, place, task }: Moment): s
 }
 
 /** Both ends of every stretch, and the worst of a way against what is left at its end; no-way places are left out. */
-export function moments(walk: CrewOuting): Moment[] {
+export function moments(crewOuting: CrewOuting): Moment[] {
   const list: Moment[] = [];
-  walk.steps.forEach((step, k) => {
-    const before = walk.left[k]!;
-    const behind = walk.left[k + 1]!;
+  crewOuting.steps.forEach((step, k) => {
+    const before = crewOuting.left[k]!;
+    const behind = crewOuting.left[k + 1]!;
     const from = {
       ...{ atS: step.drawnFromS, homeS: step.homeFromS, slopeRad: step.slopeFromRad },
       ...{ left: before, place: step.from, peak: false, task: step.stretch.task },
@@ -78,32 +78,32 @@ export function moments(walk: CrewOuting): Moment[] {
 }
 
 /** Walk-back needed and allowed over time; a worst point between the ends of a way stands in its middle. */
-export function reachTracks(prepared: Prepared, walks: readonly CrewOuting[]): ReachTrack[] {
-  return walks.map((walk) => {
+export function reachTracks(prepared: Prepared, crewOutings: readonly CrewOuting[]): ReachTrack[] {
+  return crewOutings.map((crewOuting) => {
     const points: { atS: ReturnType<typeof instant>; value: number }[] = [];
     const allowed: typeof points = [];
     const slopesRad: number[] = [];
     const allow = (left: Amounts, slopeRad: number): number =>
-      Math.min(walk.walker.emergencyS, carried(walk, left, slopeRad).seconds);
+      Math.min(crewOuting.walker.emergencyS, carried(crewOuting, left, slopeRad).seconds);
     const mark: Mark = (atS, homeS, slopeRad) => {
       if (homeS < 0) return;
       points.push({ atS: instant(atS), value: homeS });
       slopesRad.push(slopeRad);
     };
-    const first = walk.steps[0];
+    const first = crewOuting.steps[0];
     if (first) mark(first.drawnFromS, first.homeFromS, first.slopeFromRad);
     allowed.push({
-      atS: walk.outing.span.startS,
-      value: allow(walk.left[0]!, first?.slopeFromRad ?? 0),
+      atS: crewOuting.outing.span.startS,
+      value: allow(crewOuting.left[0]!, first?.slopeFromRad ?? 0),
     });
-    walk.steps.forEach((step, k) => {
+    crewOuting.steps.forEach((step, k) => {
       const middleS = Math.floor((step.drawnFromS + step.drawnToS) / 2);
       if (step.stretch.kind === "traverse" && step.stretch.path.length > 2) markHops(prepared, step, mark);
       else if (hasPeak(step)) mark(middleS, step.peakS, step.slopePeakRad);
       mark(step.drawnToS, step.homeToS, step.slopeToRad);
-      allowed.push({ atS: instant(step.drawnToS), value: allow(walk.left[k + 1]!, step.slopeToRad) });
+      allowed.push({ atS: instant(step.drawnToS), value: allow(crewOuting.left[k + 1]!, step.slopeToRad) });
     });
-    return { eva: walk.outing.eva, crew: walk.outing.crew, points, slopesRad, allowed };
+    return { eva: crewOuting.outing.eva, crew: crewOuting.outing.crew, points, slopesRad, allowed };
   });
 }
 

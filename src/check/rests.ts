@@ -2,7 +2,7 @@ import type { Rest } from "../answers/index.ts";
 import { type Interval, instant } from "../kernel/index.ts";
 import type { Prepared } from "./prepared.ts";
 import type { Step } from "./steps.ts";
-import type { CrewOuting } from "./walks.ts";
+import type { CrewOuting } from "./crewouting.ts";
 
 /** An outing as work-and-rest sees it: stretches of work, and the pause before each of them but the first. */
 export interface Spell {
@@ -14,12 +14,12 @@ export interface Spell {
 }
 
 /** The stretches of work of an outing, parted by pauses that are long enough to end one (work-and-rest). */
-export function spellsOf(prepared: Prepared, walk: CrewOuting): Spell[] {
+export function spellsOf(prepared: Prepared, crewOuting: CrewOuting): Spell[] {
   const { restS } = prepared.plan.rules.work;
   const spells: Spell[] = [];
   let pause: Step[] = [];
   let restedS = 0;
-  for (const step of walk.steps) {
+  for (const step of crewOuting.steps) {
     const { span } = step.stretch;
     if (span.startS === span.endS) continue;
     if (isRest(prepared, step)) {
@@ -44,22 +44,22 @@ export function spellsOf(prepared: Prepared, walk: CrewOuting): Spell[] {
  * The pauses that the work limit relies on: going through the outing, each one without which the work since the last
  * such pause would be longer than the limit. All others may be cut short without breaking the rule.
  */
-export function restsOf(prepared: Prepared, walk: CrewOuting): Rest[] {
+export function restsOf(prepared: Prepared, crewOuting: CrewOuting): Rest[] {
   const { longestS, restS } = prepared.plan.rules.work;
   const rests: Rest[] = [];
   let beganS: number | undefined;
-  for (const { work, pause, next } of spellsOf(prepared, walk)) {
+  for (const { work, pause, next } of spellsOf(prepared, crewOuting)) {
     beganS ??= work.startS;
     if (pause.length === 0 || work.endS - beganS <= longestS) continue;
     beganS = work.startS;
-    const at = walk.steps.indexOf(next);
+    const at = crewOuting.steps.indexOf(next);
     rests.push({
-      eva: walk.outing.eva,
-      crew: walk.outing.crew,
+      eva: crewOuting.outing.eva,
+      crew: crewOuting.outing.crew,
       span: { startS: pause[0]!.stretch.span.startS, endS: instant(next.stretch.span.startS) },
       needS: restS,
       places: [...new Set(pause.flatMap(({ stretch }) => stretch.path))],
-      before: walk.steps.slice(at).find(({ stretch }) => stretch.task !== null)?.stretch.task ?? null,
+      before: crewOuting.steps.slice(at).find(({ stretch }) => stretch.task !== null)?.stretch.task ?? null,
     });
   }
   return rests;

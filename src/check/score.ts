@@ -3,15 +3,15 @@ import type { Placement, Schedule } from "../plan/index.ts";
 import { CONSUMABLES } from "../physics/index.ts";
 import { groupsOf, missingOf, worthsOf } from "./groups.ts";
 import { spare } from "./margins.ts";
-import type { CrewOuting } from "./walks.ts";
+import type { CrewOuting } from "./crewouting.ts";
 import type { Walkthrough } from "./walkthrough.ts";
 
 const WHOLE = 10_000;
 
 /** The score of a walkthrough with its findings; `changesFrom` counts against the plan's own schedule. */
 export function scoreOf(walkthrough: Walkthrough, findings: readonly Finding[], changes: number): Score {
-  const { placed, outs, walksOf } = walkthrough;
-  const walks = [...walksOf.values()].flat();
+  const { placed, outs, crewOutingsOf } = walkthrough;
+  const crewOutings = [...crewOutingsOf.values()].flat();
   let breaches = 0;
   let mustLeftOut = groupsOf(walkthrough).reduce((sum, group) => sum + missingOf(group), 0);
   for (const { level, rule } of findings) {
@@ -25,19 +25,19 @@ export function scoreOf(walkthrough: Walkthrough, findings: readonly Finding[], 
     breaches,
     mustLeftOut,
     worth: worthsOf(walkthrough).reduce((sum, { counts }) => sum + counts, 0),
-    worstMargin: walks.reduce((least, walk) => Math.min(least, worstMargin(walk)), WHOLE),
+    worstMargin: crewOutings.reduce((least, crewOuting) => Math.min(least, worstMargin(crewOuting)), WHOLE),
     changes,
-    walkM: walks.reduce((sum, walk) => sum + walk.walkedM, 0),
+    walkM: crewOutings.reduce((sum, crewOuting) => sum + crewOuting.walkedM, 0),
     finishS,
   };
 }
 
 /** Least margin of one outing in 1/10000 of the stock, rounded down. */
-function worstMargin(walk: CrewOuting): number {
+function worstMargin(crewOuting: CrewOuting): number {
   let least = WHOLE;
   for (const consumable of CONSUMABLES) {
-    const stock = walk.walker.full[consumable];
-    const above = spare(walk, consumable);
+    const stock = crewOuting.walker.full[consumable];
+    const above = spare(crewOuting, consumable);
     const share = stock === 0 ? (above < 0 ? -WHOLE : 0) : Math.floor((above * WHOLE) / stock);
     least = Math.min(least, share);
   }

@@ -3,7 +3,7 @@ import { instant } from "../kernel/index.ts";
 import { courseOf, distance, type Point } from "../terrain/index.ts";
 import type { Prepared } from "./prepared.ts";
 import type { Step } from "./steps.ts";
-import type { Out, CrewOuting } from "./walks.ts";
+import type { Out, CrewOuting } from "./crewouting.ts";
 
 /** Straight and steady movement from one point to another. */
 export interface Move {
@@ -23,13 +23,13 @@ export interface Move {
  */
 export function separationTracks(prepared: Prepared, outs: readonly Out[]): SeparationTrack[] {
   const tracks: SeparationTrack[] = [];
-  for (const { eva, walks } of outs) {
-    const moves = walks.map((walk) => movesOf(prepared, walk));
-    for (let a = 0; a < walks.length; a += 1) {
-      for (let b = a + 1; b < walks.length; b += 1) {
+  for (const { eva, crewOutings } of outs) {
+    const moves = crewOutings.map((crewOuting) => movesOf(prepared, crewOuting));
+    for (let a = 0; a < crewOutings.length; a += 1) {
+      for (let b = a + 1; b < crewOutings.length; b += 1) {
         tracks.push({
           eva: eva.id,
-          crew: [walks[a]!.outing.crew, walks[b]!.outing.crew],
+          crew: [crewOutings[a]!.outing.crew, crewOutings[b]!.outing.crew],
           points: apart(moves[a]!, moves[b]!),
         });
       }
@@ -39,8 +39,8 @@ export function separationTracks(prepared: Prepared, outs: readonly Out[]): Sepa
 }
 
 /** Where somebody is, all through their outing. */
-export function movesOf(prepared: Prepared, walk: CrewOuting): Move[] {
-  return walk.steps.flatMap((step) => movesIn(prepared, step));
+export function movesOf(prepared: Prepared, crewOuting: CrewOuting): Move[] {
+  return crewOuting.steps.flatMap((step) => movesIn(prepared, step));
 }
 
 /** Where somebody is in one step: straight from place to place, or over a height grid along the way. */

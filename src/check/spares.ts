@@ -13,7 +13,7 @@ import { leastToSpare } from "./rules/walkBackConsumables.ts";
 import { longestWalkBack } from "./rules/walkBackEmergency.ts";
 import { longestOf } from "./rules/workAndRest.ts";
 import { DISTANCE_TOLERANCE_M } from "./thresholds.ts";
-import type { CrewOuting } from "./walks.ts";
+import type { CrewOuting } from "./crewouting.ts";
 import type { Walkthrough } from "./walkthrough.ts";
 
 /** One thing that a rule tests, with what it leaves to spare; null where that is not known. */
@@ -44,20 +44,20 @@ function suitSpares({ prepared, outs }: Walkthrough): RuleSpare[] {
       leastOf(
         RESERVE_RULE[consumable],
         "share",
-        eachWalk(outs, (walk) => marginShare(walk, consumable)),
+        eachCrewOuting(outs, (crewOuting) => marginShare(crewOuting, consumable)),
       ),
     ),
     leastOf(
       "heat-storage",
       "kJ",
-      eachWalk(outs, ({ walker, storedJ }) =>
+      eachCrewOuting(outs, ({ walker, storedJ }) =>
         walker.coolingW === Infinity ? undefined : (walker.storageJ - Math.max(...storedJ)) / 1000,
       ),
     ),
     leastOf(
       "drinking-water",
       "s",
-      eachWalk(outs, ({ walker: { suit }, outing: { span } }) =>
+      eachCrewOuting(outs, ({ walker: { suit }, outing: { span } }) =>
         suit.drinkKg === undefined
           ? null
           : drinkingS(suit.drinkKg, rules.drinking.kgH) - (span.endS - span.startS),
@@ -71,28 +71,33 @@ function walkbackSpares({ outs }: Walkthrough): RuleSpare[] {
     leastOf(
       "walk-back-emergency",
       "s",
-      eachWalk(outs, (walk) => known(walk, walk.walker.emergencyS - (longestWalkBack(walk)?.homeS ?? 0))),
+      eachCrewOuting(outs, (crewOuting) =>
+        known(crewOuting, crewOuting.walker.emergencyS - (longestWalkBack(crewOuting)?.homeS ?? 0)),
+      ),
     ),
     leastOf(
       "walk-back-consumables",
       "s",
-      eachWalk(outs, (walk) => known(walk, leastToSpare(walk)?.spareS)),
+      eachCrewOuting(outs, (crewOuting) => known(crewOuting, leastToSpare(crewOuting)?.spareS)),
     ),
   ];
 }
 
-function distanceSpares({ prepared, outs, walksOf, separation }: Walkthrough): RuleSpare[] {
+function distanceSpares({ prepared, outs, crewOutingsOf, separation }: Walkthrough): RuleSpare[] {
   const { rules } = prepared.plan;
   return [
     leastOf(
       "eva-distance",
       "m",
-      eachWalk(outs, (walk) => rules.distance.evaM - walk.walkedM),
+      eachCrewOuting(outs, (crewOuting) => rules.distance.evaM - crewOuting.walkedM),
     ),
     leastOf(
       "stay-distance",
       "m",
-      eachStay(walksOf, (own) => rules.distance.stayM - own.reduce((sum, walk) => sum + walk.walkedM, 0)),
+      eachStay(
+        crewOutingsOf,
+        (own) => rules.distance.stayM - own.reduce((sum, crewOuting) => sum + crewOuting.walkedM, 0),
+      ),
     ),
     leastOf(
       "crew-separation",
@@ -135,14 +140,14 @@ function blastSpare(walkthrough: Walkthrough): RuleSpare {
 }
 
 function timeSpares(walkthrough: Walkthrough): RuleSpare[] {
-  const { prepared, outs, walksOf } = walkthrough;
+  const { prepared, outs, crewOutingsOf } = walkthrough;
   const { rules } = prepared.plan;
   return [
     leastOf(
       "work-and-rest",
       "s",
-      eachWalk(outs, (walk) => {
-        const worst = longestOf(prepared, walk);
+      eachCrewOuting(outs, (crewOuting) => {
+        const worst = longestOf(prepared, crewOuting);
         return worst ? rules.work.longestS - (worst.endS - worst.startS) : undefined;
       }),
     ),
@@ -150,7 +155,7 @@ function timeSpares(walkthrough: Walkthrough): RuleSpare[] {
       "duty",
       "s",
       eachStay(
-        walksOf,
+        crewOutingsOf,
         (own) =>
           rules.duty.stayS - own.reduce((sum, { outing: { span } }) => sum + (span.endS - span.startS), 0),
       ),
@@ -167,21 +172,24 @@ function timeSpares(walkthrough: Walkthrough): RuleSpare[] {
 }
 
 /** What each outing leaves to spare: null where that is not known, undefined where the rule does not test it. */
-function eachWalk(
+function eachCrewOuting(
   outs: Walkthrough["outs"],
-  spare: (walk: CrewOuting) => number | null | undefined,
+  spare: (crewOuting: CrewOuting) => number | null | undefined,
 ): Tested[] {
   return outs.flatMap((out) =>
-    out.walks.flatMap((walk) => {
-      const is = spare(walk);
-      return is === undefined ? [] : [{ spare: is, subjects: whose(walk) }];
+    out.crewOutings.flatMap((crewOuting) => {
+      const is = spare(crewOuting);
+      return is === undefined ? [] : [{ spare: is, subjects: whose(crewOuting) }];
     }),
   );
 }
 
 /** What is left to spare over all outings of each crew member. */
-function eachStay(walksOf: Walkthrough["walksOf"], spare: (own: readonly CrewOuting[]) => number): Tested[] {
-  return [...walksOf].flatMap(([crew, own]) =>
+function eachStay(
+  crewOutingsOf: Walkthrough["crewOutingsOf"],
+  spare: (own: readonly CrewOuting[]) => number,
+): Tested[] {
+  return [...crewOutingsOf].flatMap(([crew, own]) =>
     own.length === 0 ? [] : [{ spare: spare(own), subjects: [about("crew", crew)] }],
   );
 }

@@ -6,7 +6,7 @@ import { lasting, stock } from "../words/index.ts";
 import { drawn, readable, unitOf } from "./amounts.ts";
 import { boundsOf, inOrder } from "./limits.ts";
 import { type Prepared, prepare } from "./prepared.ts";
-import type { CrewOuting } from "./walks.ts";
+import type { CrewOuting } from "./crewouting.ts";
 import { walkthroughOf } from "./walkthrough.ts";
 import { type Whereabouts, whereabouts } from "./whereabouts.ts";
 
@@ -32,7 +32,7 @@ export function recallOf(plan: Plan, schedule: Schedule, eva: string, atS: numbe
   if (!out || atS < out.span.egressS || atS >= out.span.ingressS) return null;
   // What is left of the work at the hatch counts once it has begun.
   const ingressWorkS = Math.min(out.eva.ingressWorkS, out.span.ingressS - atS);
-  const outside = out.walks.flatMap((walk) => outsideAt(prepared, walk, atS));
+  const outside = out.crewOutings.flatMap((crewOuting) => outsideAt(prepared, crewOuting, atS));
   if (outside.length === 0) return null;
   const soonestS = atS + Math.max(...outside.map(homeSOf)) + ingressWorkS;
   const suits = outside.flatMap((one) => suitLimits(one, atS, soonestS, ingressWorkS));
@@ -44,8 +44,8 @@ export function recallOf(plan: Plan, schedule: Schedule, eva: string, atS: numbe
     earliestS: Number.isFinite(soonestS) ? instant(soonestS) : null,
     latest: { ingressS: latest.ingressS, by: latest.by },
     crew: outside.map((one): TurnBack => {
-      const { walk, at } = one;
-      const { crew } = walk.outing;
+      const { crewOuting, at } = one;
+      const { crew } = crewOuting.outing;
       const lastS = latest.ingressS - ingressWorkS - homeSOf(one);
       const short = suits.find((suit) => suit.crew === crew && suit.short !== null);
       const startHomeS = short ? Math.min(lastS, atS) : lastS;
@@ -67,19 +67,19 @@ export function recallOf(plan: Plan, schedule: Schedule, eva: string, atS: numbe
 
 /** Somebody outside at a moment: where, with what left, and the step they are in. */
 interface Outside {
-  readonly walk: CrewOuting;
+  readonly crewOuting: CrewOuting;
   readonly nth: number;
   readonly at: Whereabouts;
   readonly left: Amounts;
 }
 
-function outsideAt(prepared: Prepared, walk: CrewOuting, atS: number): Outside[] {
-  const nth = walk.steps.findIndex((step) => step.drawnFromS <= atS && atS < step.drawnToS);
-  const step = walk.steps[nth];
+function outsideAt(prepared: Prepared, crewOuting: CrewOuting, atS: number): Outside[] {
+  const nth = crewOuting.steps.findIndex((step) => step.drawnFromS <= atS && atS < step.drawnToS);
+  const step = crewOuting.steps[nth];
   if (!step) return [];
-  const rate = walk.suitLoad.draw(step.mode, step.stretch.metabolicW);
-  const left = drawn(walk.left[nth]!, rate, Math.min(step.seconds, atS - step.drawnFromS));
-  return [{ walk, nth, at: whereabouts(prepared, walk, step, atS), left }];
+  const rate = crewOuting.suitLoad.draw(step.mode, step.stretch.metabolicW);
+  const left = drawn(crewOuting.left[nth]!, rate, Math.min(step.seconds, atS - step.drawnFromS));
+  return [{ crewOuting, nth, at: whereabouts(prepared, crewOuting, step, atS), left }];
 }
 
 /** Seconds until they are at the hatch; Infinity where there is no way. */
@@ -94,8 +94,8 @@ interface SuitLimit extends Limit {
 
 /** How late ingress may be complete for one suit, by consumable and rule; `soonestS` where it is short already. */
 function suitLimits(one: Outside, atS: number, soonestS: number, ingressWorkS: number): SuitLimit[] {
-  const { walk, nth, at, left } = one;
-  const { walker, suitLoad, outing } = walk;
+  const { crewOuting, nth, at, left } = one;
+  const { walker, suitLoad, outing } = crewOuting;
   const homeS = homeSOf(one);
   if (!Number.isFinite(soonestS) || at.walkbackS < 0) return [];
   const { crew } = outing;
@@ -108,15 +108,15 @@ function suitLimits(one: Outside, atS: number, soonestS: number, ingressWorkS: n
   const overS = at.walkbackS - walker.emergencyS;
   if (overS > 0) add(0, { kind: "emergency", crew }, { amount: overS, unit: "s" });
   // The way home and the work at the hatch are counted apart.
-  const homeward = walk.steps.findLastIndex(({ stretch }) => stretch.kind === "traverse");
-  const toCome = walk.steps.filter(
+  const homeward = crewOuting.steps.findLastIndex(({ stretch }) => stretch.kind === "traverse");
+  const toCome = crewOuting.steps.filter(
     ({ stretch }, k) => k >= nth && k !== homeward && !isAirlockWork(stretch.kind),
   );
   const rates = toCome.map(({ stretch, mode }) => suitLoad.draw(mode, stretch.metabolicW));
   rates.push(suitLoad.draw("standing", walker.waitW));
   const airlock = suitLoad.draw("working", walker.egressW);
   const wayHome = at.waysW.map((rateW) => suitLoad.draw("walking", rateW));
-  if (isAirlockWork(walk.steps[nth]!.stretch.kind)) wayHome.push(airlock);
+  if (isAirlockWork(crewOuting.steps[nth]!.stretch.kind)) wayHome.push(airlock);
   const walkback = at.walkbackSlopesRad.map((slopeRad) => suitLoad.walkback(slopeRad));
   for (const consumable of CONSUMABLES) {
     const of = (list: readonly Amounts[]): number => Math.max(0, ...list.map((rate) => rate[consumable]));

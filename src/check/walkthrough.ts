@@ -6,7 +6,7 @@ import { type Placed, type Placements, placementsOf } from "./placed.ts";
 import type { Prepared } from "./prepared.ts";
 import { separationTracks } from "./separation.ts";
 import { type Span, waySeconds } from "./steps.ts";
-import { type Out, type CrewOuting, walkOf } from "./walks.ts";
+import { type Out, type CrewOuting, crewOutingOf } from "./crewouting.ts";
 
 /** A plan and a schedule, read once (S1 to S8, S10): what every rule looks at. */
 export interface Walkthrough extends Placements {
@@ -14,9 +14,9 @@ export interface Walkthrough extends Placements {
   /** EVAs that take place, in the plan's order. */
   readonly outs: readonly Out[];
   /** All outings of a crew member in order of egress. */
-  readonly walksOf: ReadonlyMap<string, readonly CrewOuting[]>;
+  readonly crewOutingsOf: ReadonlyMap<string, readonly CrewOuting[]>;
   /** All outings in a suit, whoever wears it, in order of egress. */
-  readonly walksIn: ReadonlyMap<string, readonly CrewOuting[]>;
+  readonly crewOutingsIn: ReadonlyMap<string, readonly CrewOuting[]>;
   readonly separation: readonly SeparationTrack[];
 }
 
@@ -45,18 +45,18 @@ export function walkthroughOf(
     const lanes = tasksOf.get(eva);
     if (!lanes || lanes.size === 0) continue;
     const span = spanOf(prepared, eva, [...lanes.values()], departures);
-    const walks = eva.crew.flatMap((member) => {
+    const crewOutings = eva.crew.flatMap((member) => {
       const walker = prepared.walker(eva, member);
-      return walker ? [walkOf(prepared, walker, eva, span, lanes.get(member) ?? [], departures)] : [];
+      return walker ? [crewOutingOf(prepared, walker, eva, span, lanes.get(member) ?? [], departures)] : [];
     });
-    outs.push({ eva, span, walks });
+    outs.push({ eva, span, crewOutings });
   }
   return {
     ...placements,
     prepared,
     outs,
-    walksOf: sortedBy(outs, (walk) => walk.walker.member.id),
-    walksIn: sortedBy(outs, (walk) => walk.walker.suit.id),
+    crewOutingsOf: sortedBy(outs, (crewOuting) => crewOuting.walker.member.id),
+    crewOutingsIn: sortedBy(outs, (crewOuting) => crewOuting.walker.suit.id),
     separation: separationTracks(prepared, outs),
   };
 }
@@ -88,16 +88,19 @@ function backHomeS(prepared: Prepared, tasks: readonly Placed[]): number {
   return endS + waySeconds(prepared, tasks.at(-1)!.endPlace, prepared.ways.lander);
 }
 
-function sortedBy(outs: readonly Out[], keyOf: (walk: CrewOuting) => string): Map<string, CrewOuting[]> {
-  const walks = new Map<string, CrewOuting[]>();
-  for (const walk of outs.flatMap((out) => out.walks)) {
-    const key = keyOf(walk);
-    const own = walks.get(key);
-    if (own) own.push(walk);
-    else walks.set(key, [walk]);
+function sortedBy(
+  outs: readonly Out[],
+  keyOf: (crewOuting: CrewOuting) => string,
+): Map<string, CrewOuting[]> {
+  const crewOutings = new Map<string, CrewOuting[]>();
+  for (const crewOuting of outs.flatMap((out) => out.crewOutings)) {
+    const key = keyOf(crewOuting);
+    const own = crewOutings.get(key);
+    if (own) own.push(crewOuting);
+    else crewOutings.set(key, [crewOuting]);
   }
-  for (const own of walks.values()) own.sort(inOrder);
-  return walks;
+  for (const own of crewOutings.values()) own.sort(inOrder);
+  return crewOutings;
 }
 
 function inOrder({ outing: a }: CrewOuting, { outing: b }: CrewOuting): number {

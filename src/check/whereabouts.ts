@@ -1,6 +1,6 @@
 import type { Prepared } from "./prepared.ts";
 import type { Step } from "./steps.ts";
-import type { CrewOuting } from "./walks.ts";
+import type { CrewOuting } from "./crewouting.ts";
 
 /** Where somebody outside is at a moment: at a place, or between two. */
 export interface Whereabouts {
@@ -20,10 +20,15 @@ export interface Whereabouts {
 }
 
 /**
- * Where `walk` is at `atS`, that lies in `step`. Who is on a way goes on or back, whichever is home sooner, at the planned pace and having
+ * Where `crewOuting` is at `atS`, that lies in `step`. Who is on a way goes on or back, whichever is home sooner, at the planned pace and having
  * left when the schedule has it. Who walks inside a task may be anywhere on its way: the worst of it counts.
  */
-export function whereabouts(prepared: Prepared, walk: CrewOuting, step: Step, atS: number): Whereabouts {
+export function whereabouts(
+  prepared: Prepared,
+  crewOuting: CrewOuting,
+  step: Step,
+  atS: number,
+): Whereabouts {
   const { ways, home } = prepared;
   const { kind } = step.stretch;
   // What has begun at the hatch is brought to its end before anybody comes in again.
@@ -68,7 +73,7 @@ export function whereabouts(prepared: Prepared, walk: CrewOuting, step: Step, at
         home.placeSlopeRad[b]!,
         ...(a === b ? [] : [home.peakSlopeRad[a * ways.size + b]!]),
       ],
-      waysW: cells.map((cell) => walk.walker.wayW(cell)),
+      waysW: cells.map((cell) => crewOuting.walker.wayW(cell)),
     };
   }
 

@@ -4,28 +4,28 @@ import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { closeBelow } from "../thresholds.ts";
 
 /** eva-distance, stay-distance: walked by one crew member in one EVA, in the stay; W10 says what inside a task. */
-export const distances: JudgeRule = ({ prepared, outs, walksOf }) => {
+export const distances: JudgeRule = ({ prepared, outs, crewOutingsOf }) => {
   const { evaM, stayM, level } = prepared.plan.rules.distance;
   const findings: Finding[] = [];
-  for (const walk of outs.flatMap((out) => out.walks)) {
-    const over = walk.walkedM > evaM;
-    if (!over && !closeBelow(walk.walkedM, evaM)) continue;
+  for (const crewOuting of outs.flatMap((out) => out.crewOutings)) {
+    const over = crewOuting.walkedM > evaM;
+    if (!over && !closeBelow(crewOuting.walkedM, evaM)) continue;
     findings.push(
       finding(
         "eva-distance",
         over ? broken(level) : "tight",
-        [about("crew", walk.outing.crew), about("eva", walk.outing.eva)],
+        [about("crew", crewOuting.outing.crew), about("eva", crewOuting.outing.eva)],
         {
           need: evaM,
-          have: walk.walkedM,
+          have: crewOuting.walkedM,
           unit: "m",
-          sentence: `${walk.walker.member.name} walks ${metres(walk.walkedM, "up")} on ${evaName(prepared.plan, walk.outing.eva)}; at most ${metres(evaM, "down")} is allowed.`,
+          sentence: `${crewOuting.walker.member.name} walks ${metres(crewOuting.walkedM, "up")} on ${evaName(prepared.plan, crewOuting.outing.eva)}; at most ${metres(evaM, "down")} is allowed.`,
         },
       ),
     );
   }
-  for (const [crew, walks] of walksOf) {
-    const walkedM = walks.reduce((sum, walk) => sum + walk.walkedM, 0);
+  for (const [crew, crewOutings] of crewOutingsOf) {
+    const walkedM = crewOutings.reduce((sum, crewOuting) => sum + crewOuting.walkedM, 0);
     const over = walkedM > stayM;
     if (!over && !closeBelow(walkedM, stayM)) continue;
     findings.push(
@@ -33,7 +33,7 @@ export const distances: JudgeRule = ({ prepared, outs, walksOf }) => {
         need: stayM,
         have: walkedM,
         unit: "m",
-        sentence: `${walks[0]!.walker.member.name} walks ${metres(walkedM, "up")} in the stay; at most ${metres(stayM, "down")} is allowed.`,
+        sentence: `${crewOutings[0]!.walker.member.name} walks ${metres(walkedM, "up")} in the stay; at most ${metres(stayM, "down")} is allowed.`,
       }),
     );
   }

@@ -5,8 +5,8 @@ import { about, broken, finding, type JudgeRule } from "../finding.ts";
 /** drinking-water: from egress to ingress complete nobody drinks more than the suit holds, where that is known. */
 export const drinkingWater: JudgeRule = ({ prepared, outs }) => {
   const { drinking, tightS } = prepared.plan.rules;
-  return outs.flatMap(({ walks }) =>
-    walks.flatMap(({ walker: { member, suit }, outing: { eva, crew, span } }) => {
+  return outs.flatMap(({ crewOutings }) =>
+    crewOutings.flatMap(({ walker: { member, suit }, outing: { eva, crew, span } }) => {
       if (suit.drinkKg === undefined) return [];
       const outS = span.endS - span.startS;
       const lastsS = drinkingS(suit.drinkKg, drinking.kgH);

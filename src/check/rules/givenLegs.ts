@@ -5,7 +5,7 @@ import { metres, evaName, kmH, lasting, listed } from "../../words/index.ts";
 import { about, finding, type JudgeRule } from "../finding.ts";
 import { placeName } from "../names.ts";
 import type { Prepared } from "../prepared.ts";
-import type { CrewOuting } from "../walks.ts";
+import type { CrewOuting } from "../crewouting.ts";
 
 /**
  * walking-physics, of legs that the planner gave: none is shorter than the straight line between its places, faster than anybody
@@ -13,16 +13,16 @@ import type { CrewOuting } from "../walks.ts";
  * is a breach, never a warning; one that none walks yet is tight.
  */
 export const givenLegs: JudgeRule = ({ prepared, outs }) => {
-  const walks = outs.flatMap((out) => out.walks);
+  const crewOutings = outs.flatMap((out) => out.crewOutings);
   return prepared.legFaults.map((fault) => {
     const { from, to } = prepared.plan.site.legs[fault.leg]!;
-    const used = walks.flatMap((walk) => usesOf(prepared, walk, fault.leg));
+    const used = crewOutings.flatMap((crewOuting) => usesOf(prepared, crewOuting, fault.leg));
     const first = used.reduce<Use | null>(
       (least, one) => (!least || one.stretch.span.startS < least.stretch.span.startS ? one : least),
       null,
     );
     const who = first
-      ? `; ${first.walk.walker.member.name} on ${evaName(prepared.plan, first.walk.outing.eva)} walks it`
+      ? `; ${first.crewOuting.walker.member.name} on ${evaName(prepared.plan, first.crewOuting.outing.eva)} walks it`
       : "; no outing walks it yet";
     return finding(
       "walking-physics",
@@ -34,15 +34,15 @@ export const givenLegs: JudgeRule = ({ prepared, outs }) => {
 };
 
 interface Use {
-  readonly walk: CrewOuting;
+  readonly crewOuting: CrewOuting;
   readonly stretch: Stretch;
 }
 
-function usesOf({ ways }: Prepared, walk: CrewOuting, leg: number): Use[] {
-  return walk.outing.stretches.flatMap((stretch) => {
+function usesOf({ ways }: Prepared, crewOuting: CrewOuting, leg: number): Use[] {
+  return crewOuting.outing.stretches.flatMap((stretch) => {
     const path = stretch.path.map((id) => ways.index.get(id) ?? ways.lander);
     const walked = path.some((to, k) => k > 0 && ways.legAt[path[k - 1]! * ways.size + to] === leg);
-    return walked ? [{ walk, stretch }] : [];
+    return walked ? [{ crewOuting, stretch }] : [];
   });
 }
 

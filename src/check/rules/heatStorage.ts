@@ -6,8 +6,8 @@ import { closeBelow } from "../thresholds.ts";
 /** heat-storage: at every moment outside, the heat stored in the body is at most the limit times body mass. */
 export const heatStorage: JudgeRule = ({ prepared, outs }) => {
   const { level } = prepared.plan.rules.heat;
-  return outs.flatMap(({ walks }) =>
-    walks.flatMap(({ walker, outing: { eva, crew }, steps, storedJ }) => {
+  return outs.flatMap(({ crewOutings }) =>
+    crewOutings.flatMap(({ walker, outing: { eva, crew }, steps, storedJ }) => {
       // Heat only grows or only falls while a step lasts, so the most is at an end of one.
       const mostJ = Math.max(...storedJ);
       const over = mostJ > walker.storageJ;

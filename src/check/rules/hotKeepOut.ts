@@ -18,7 +18,7 @@ export const hotKeepOut: JudgeRule = ({ prepared, placed, byTask, outs }) =>
     const since = source === undefined ? "always hot" : `hot from ${met(hotS)}`;
     const allowed = new Set([source, ...keepOut.exemptTasks]);
     const stays = outs
-      .flatMap(({ walks }) => walks)
+      .flatMap(({ crewOutings }) => crewOutings)
       .flatMap(({ walker, outing, steps }) => {
         const hot = steps.filter(
           (step) =>

@@ -13,15 +13,15 @@ export const insideTasks: JudgeRule = ({ prepared, placed }) =>
     if (task.crew.count === 0 || Math.min(lowS, likelyS) >= leastS) return [];
     const isBroken = likelyS < leastS;
     const where = from === to ? "" : ` from ${placeName(prepared, from)} to ${placeName(prepared, to)}`;
-    const walks = `${task.name} walks ${metres(walkM, "up")}${where}, which takes ${lasting(leastS, "up")} as planned`;
+    const crewOutings = `${task.name} walks ${metres(walkM, "up")}${where}, which takes ${lasting(leastS, "up")} as planned`;
     return [
       finding("walking-physics", isBroken ? "breach" : "tight", [about("task", task.id)], {
         need: leastS,
         have: isBroken ? likelyS : lowS,
         unit: "s",
         sentence: isBroken
-          ? `${walks}; it is given ${lasting(likelyS, "down")}.`
-          : `${walks}; its short case is given ${lasting(lowS, "down")}.`,
+          ? `${crewOutings}; it is given ${lasting(likelyS, "down")}.`
+          : `${crewOutings}; its short case is given ${lasting(lowS, "down")}.`,
       }),
     ];
   });

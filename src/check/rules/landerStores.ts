@@ -2,7 +2,7 @@ import { stocks } from "../../physics/index.ts";
 import { counted, listed, stock } from "../../words/index.ts";
 import { readable } from "../amounts.ts";
 import { about, finding, type JudgeRule } from "../finding.ts";
-import type { CrewOuting } from "../walks.ts";
+import type { CrewOuting } from "../crewouting.ts";
 import { closeBelow } from "../thresholds.ts";
 
 const STORED = [
@@ -15,13 +15,13 @@ const STORED = [
  * lander-stores: what recharges before later EVAs in the same suit draw (oxygen, water, energy as consumed on the earlier EVA, one
  * absorbent change each) is in the stores.
  */
-export const landerStores: JudgeRule = ({ prepared, walksIn }) => {
+export const landerStores: JudgeRule = ({ prepared, crewOutingsIn }) => {
   const { stores } = prepared.plan;
-  const recharged = [...walksIn.values()].flatMap((walks) => walks.slice(0, -1));
+  const recharged = [...crewOutingsIn.values()].flatMap((crewOutings) => crewOutings.slice(0, -1));
   if (recharged.length === 0) return [];
   const full = storesOf(stores);
   const lines = STORED.map(({ consumable, called, unit }) => {
-    const drawn = recharged.reduce((sum, walk) => sum + consumed(walk, consumable), 0);
+    const drawn = recharged.reduce((sum, crewOuting) => sum + consumed(crewOuting, consumable), 0);
     const need = readable(consumable, drawn);
     const have = readable(consumable, full[consumable]);
     return {
@@ -46,7 +46,7 @@ export const landerStores: JudgeRule = ({ prepared, walksIn }) => {
   const said = over.length > 0 ? over : lines.filter((line) => line.near);
   const first = said[0];
   if (!first) return [];
-  const crew = [...new Set(recharged.map((walk) => walk.outing.crew))].sort();
+  const crew = [...new Set(recharged.map((crewOuting) => crewOuting.outing.crew))].sort();
   return [
     finding(
       "lander-stores",
@@ -67,8 +67,8 @@ function level(drawn: number, held: number): { readonly over: boolean; readonly 
   return { over: drawn > held, near: closeBelow(drawn, held) };
 }
 
-function consumed(walk: CrewOuting, consumable: "oxygen" | "water" | "battery"): number {
-  return walk.walker.full[consumable] - walk.left.at(-1)![consumable];
+function consumed(crewOuting: CrewOuting, consumable: "oxygen" | "water" | "battery"): number {
+  return crewOuting.walker.full[consumable] - crewOuting.left.at(-1)![consumable];
 }
 
 /** The stores in the whole units of suits, rounded down by the same rule. */

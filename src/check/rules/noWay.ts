@@ -3,18 +3,18 @@ import { evaName } from "../../words/index.ts";
 import { about, finding, type JudgeRule } from "../finding.ts";
 import { placeName } from "../names.ts";
 import type { Prepared } from "../prepared.ts";
-import type { CrewOuting } from "../walks.ts";
+import type { CrewOuting } from "../crewouting.ts";
 
 /** no-way: there is a way between all places a crew member goes through, and home. */
 export const noWay: JudgeRule = ({ prepared, outs }) =>
   outs
-    .flatMap((out) => out.walks)
-    .flatMap((walk) => [...missingWays(prepared, walk), ...cutOff(prepared, walk)]);
+    .flatMap((out) => out.crewOutings)
+    .flatMap((crewOuting) => [...missingWays(prepared, crewOuting), ...cutOff(prepared, crewOuting)]);
 
-function missingWays(prepared: Prepared, walk: CrewOuting): Finding[] {
+function missingWays(prepared: Prepared, crewOuting: CrewOuting): Finding[] {
   const { ways, plan } = prepared;
   const seen = new Set<number>();
-  return walk.steps.flatMap(({ stretch, from, to }) => {
+  return crewOuting.steps.flatMap(({ stretch, from, to }) => {
     const cell = from * ways.size + to;
     if (from === to || ways.durationS[cell]! >= 0 || seen.has(cell)) return [];
     seen.add(cell);
@@ -23,14 +23,14 @@ function missingWays(prepared: Prepared, walk: CrewOuting): Finding[] {
         "no-way",
         "breach",
         [
-          about("crew", walk.outing.crew),
-          about("eva", walk.outing.eva),
+          about("crew", crewOuting.outing.crew),
+          about("eva", crewOuting.outing.eva),
           about("place", plan.site.places[from]!.id),
           about("place", plan.site.places[to]!.id),
         ],
         {
           span: stretch.span,
-          sentence: `${walk.walker.member.name} on ${evaName(prepared.plan, walk.outing.eva)}: no way leads from ${placeName(prepared, from)} to ${placeName(prepared, to)}.`,
+          sentence: `${crewOuting.walker.member.name} on ${evaName(prepared.plan, crewOuting.outing.eva)}: no way leads from ${placeName(prepared, from)} to ${placeName(prepared, to)}.`,
         },
       ),
     ];
@@ -38,10 +38,10 @@ function missingWays(prepared: Prepared, walk: CrewOuting): Finding[] {
 }
 
 /** Places gone through from which no way leads home. */
-function cutOff(prepared: Prepared, walk: CrewOuting): Finding[] {
+function cutOff(prepared: Prepared, crewOuting: CrewOuting): Finding[] {
   const { ways, home, plan } = prepared;
   const findings = new Map<number, Finding>();
-  for (const { stretch } of walk.steps) {
+  for (const { stretch } of crewOuting.steps) {
     for (const id of stretch.path) {
       const place = ways.index.get(id);
       if (place === undefined || home.placeS[place]! >= 0 || findings.has(place)) continue;
@@ -51,13 +51,13 @@ function cutOff(prepared: Prepared, walk: CrewOuting): Finding[] {
           "no-way",
           "breach",
           [
-            about("crew", walk.outing.crew),
-            about("eva", walk.outing.eva),
+            about("crew", crewOuting.outing.crew),
+            about("eva", crewOuting.outing.eva),
             about("place", plan.site.places[place]!.id),
           ],
           {
             span: stretch.span,
-            sentence: `${walk.walker.member.name} on ${evaName(prepared.plan, walk.outing.eva)}: no way leads home from ${placeName(prepared, place)}.`,
+            sentence: `${crewOuting.walker.member.name} on ${evaName(prepared.plan, crewOuting.outing.eva)}: no way leads home from ${placeName(prepared, place)}.`,
           },
         ),
       );

@@ -1,7 +1,7 @@
 import type { Outing, Subject } from "../../answers/index.ts";
 import { evaName, lasting, timeLeft } from "../../words/index.ts";
 import { about, broken, finding, type JudgeRule } from "../finding.ts";
-import type { CrewOuting } from "../walks.ts";
+import type { CrewOuting } from "../crewouting.ts";
 import type { Walkthrough } from "../walkthrough.ts";
 
 /** recharge: from ingress complete to the next egress of the same crew member, and to the next one in the same suit. */
@@ -38,7 +38,7 @@ interface Turn {
 }
 
 /** All turns that the rule tests. */
-export function turnsOf({ walksOf, walksIn }: Walkthrough): Turn[] {
+export function turnsOf({ crewOutingsOf, crewOutingsIn }: Walkthrough): Turn[] {
   const turns: Turn[] = [];
   const add = (
     whose: Subject,
@@ -48,14 +48,14 @@ export function turnsOf({ walksOf, walksIn }: Walkthrough): Turn[] {
   ): void => {
     turns.push({ whose, name, before, next, gapS: next.span.startS - before.span.endS });
   };
-  for (const [crew, walks] of walksOf) {
-    walks.slice(1).forEach((next, k) => {
-      add(about("crew", crew), next.walker.member.name, walks[k]!, next);
+  for (const [crew, crewOutings] of crewOutingsOf) {
+    crewOutings.slice(1).forEach((next, k) => {
+      add(about("crew", crew), next.walker.member.name, crewOutings[k]!, next);
     });
   }
-  for (const [suit, walks] of walksIn) {
-    let before = walks[0];
-    for (const next of walks.slice(1)) {
+  for (const [suit, crewOutings] of crewOutingsIn) {
+    let before = crewOutings[0];
+    for (const next of crewOutings.slice(1)) {
       const last = before!;
       if (next.outing.span.endS >= last.outing.span.endS) before = next;
       // The same wearer is told of above, and two at once break suit-worn-once.

@@ -4,11 +4,11 @@ import { evaName, met } from "../../words/index.ts";
 import { about, finding, type JudgeRule } from "../finding.ts";
 
 /** suit-worn-once: outings in one suit do not overlap, egress to ingress complete. One finding a suit and pair of outings. */
-export const suitWornOnce: JudgeRule = ({ prepared, walksIn }) => {
+export const suitWornOnce: JudgeRule = ({ prepared, crewOutingsIn }) => {
   const findings: Finding[] = [];
-  for (const [suit, walks] of walksIn) {
-    let before = walks[0];
-    for (const next of walks.slice(1)) {
+  for (const [suit, crewOutings] of crewOutingsIn) {
+    let before = crewOutings[0];
+    for (const next of crewOutings.slice(1)) {
       const last = before!;
       if (next.outing.span.endS >= last.outing.span.endS) before = next;
       const startS = next.outing.span.startS;

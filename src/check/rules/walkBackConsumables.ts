@@ -3,7 +3,7 @@ import type { Amounts } from "../../physics/index.ts";
 import { evaName, lasting, met, timeLeft } from "../../words/index.ts";
 import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { type Allowed, carried, type Moment, moments, whereWords } from "../reach.ts";
-import type { CrewOuting } from "../walks.ts";
+import type { CrewOuting } from "../crewouting.ts";
 import { CALLED } from "./reserves.ts";
 
 /**
@@ -13,17 +13,17 @@ import { CALLED } from "./reserves.ts";
 export const walkBackConsumables: JudgeRule = ({ prepared, outs }) => {
   const { walkback, tightS } = prepared.plan.rules;
   return outs
-    .flatMap((out) => out.walks)
-    .flatMap((walk) => {
-      const out = walkback.level === "warning" ? worstOf(walk, NOTHING, awayFromLander) : null;
+    .flatMap((out) => out.crewOutings)
+    .flatMap((crewOuting) => {
+      const out = walkback.level === "warning" ? worstOf(crewOuting, NOTHING, awayFromLander) : null;
       const runsOut = out !== null && out.spareS < 0;
-      const worst = runsOut ? out : leastToSpare(walk);
+      const worst = runsOut ? out : leastToSpare(crewOuting);
       if (!worst) return [];
       const { moment, allowed, spareS } = worst;
       // At the lander itself the reserve rules already say how much is left.
       if (spareS >= 0 && (moment.homeS === 0 || spareS >= tightS)) return [];
       const where = whereWords(prepared, moment);
-      const who = `${walk.walker.member.name} on ${evaName(prepared.plan, walk.outing.eva)}`;
+      const who = `${crewOuting.walker.member.name} on ${evaName(prepared.plan, crewOuting.outing.eva)}`;
       const needs =
         moment.homeS === 0
           ? `${who} is back at ${where} at ${met(moment.atS)}`
@@ -37,7 +37,7 @@ export const walkBackConsumables: JudgeRule = ({ prepared, outs }) => {
         finding(
           "walk-back-consumables",
           runsOut ? "breach" : spareS < 0 ? broken(walkback.level) : "tight",
-          [about("crew", walk.outing.crew), about("eva", walk.outing.eva)],
+          [about("crew", crewOuting.outing.crew), about("eva", crewOuting.outing.eva)],
           {
             span: { startS: instant(moment.atS), endS: instant(moment.atS + 1) },
             need: moment.homeS,
@@ -51,20 +51,20 @@ export const walkBackConsumables: JudgeRule = ({ prepared, outs }) => {
 };
 
 /** The moment with the least time to spare until a stock is down to its reserve; null where no walk-back is known. */
-export function leastToSpare(walk: CrewOuting): ReturnType<typeof worstOf> {
-  return worstOf(walk, walk.walker.reserve, everywhere);
+export function leastToSpare(crewOuting: CrewOuting): ReturnType<typeof worstOf> {
+  return worstOf(crewOuting, crewOuting.walker.reserve, everywhere);
 }
 
 /** The moment with the least time to spare until a stock is down to `kept`; away from the lander when several are equal. */
 function worstOf(
-  walk: CrewOuting,
+  crewOuting: CrewOuting,
   kept: Amounts,
   counts: (moment: Moment) => boolean,
 ): { moment: Moment; allowed: Allowed; spareS: number } | null {
   let worst: { moment: Moment; allowed: Allowed; spareS: number } | null = null;
-  for (const moment of moments(walk)) {
+  for (const moment of moments(crewOuting)) {
     if (!counts(moment)) continue;
-    const allowed = carried(walk, moment.left, moment.slopeRad, kept);
+    const allowed = carried(crewOuting, moment.left, moment.slopeRad, kept);
     const spareS = allowed.seconds - moment.homeS;
     if (!worst || spareS < worst.spareS) worst = { moment, allowed, spareS };
   }

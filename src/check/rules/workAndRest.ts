@@ -3,7 +3,7 @@ import { evaName, lasting, met } from "../../words/index.ts";
 import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import type { Prepared } from "../prepared.ts";
 import { spellsOf } from "../rests.ts";
-import type { CrewOuting } from "../walks.ts";
+import type { CrewOuting } from "../crewouting.ts";
 
 /**
  * work-and-rest: no stretch of work and walking (egress and ingress work included) is longer than the limit; only
@@ -13,20 +13,20 @@ import type { CrewOuting } from "../walks.ts";
 export const workAndRest: JudgeRule = ({ prepared, outs }) => {
   const { work, tightS } = prepared.plan.rules;
   return outs
-    .flatMap((out) => out.walks)
-    .flatMap((walk) => {
-      const worst = longestOf(prepared, walk);
+    .flatMap((out) => out.crewOutings)
+    .flatMap((crewOuting) => {
+      const worst = longestOf(prepared, crewOuting);
       if (!worst) return [];
       const lengthS = worst.endS - worst.startS;
       const spareS = work.longestS - lengthS;
       if (spareS >= tightS) return [];
-      const at = `${walk.walker.member.name} on ${evaName(prepared.plan, walk.outing.eva)}`;
+      const at = `${crewOuting.walker.member.name} on ${evaName(prepared.plan, crewOuting.outing.eva)}`;
       const works = `${at} works ${lasting(lengthS, "up")} without a rest of ${lasting(work.restS, "up")}, ${met(worst.startS)} to ${met(worst.endS)}`;
       return [
         finding(
           "work-and-rest",
           spareS < 0 ? broken(work.level) : "tight",
-          [about("crew", walk.outing.crew), about("eva", walk.outing.eva)],
+          [about("crew", crewOuting.outing.crew), about("eva", crewOuting.outing.eva)],
           {
             span: { startS: instant(worst.startS), endS: instant(worst.endS) },
             need: work.longestS,
@@ -40,9 +40,9 @@ export const workAndRest: JudgeRule = ({ prepared, outs }) => {
 };
 
 /** The longest stretch, the first of equals; null for an outing without work. */
-export function longestOf(prepared: Prepared, walk: CrewOuting): Interval | null {
+export function longestOf(prepared: Prepared, crewOuting: CrewOuting): Interval | null {
   let longest: Interval | null = null;
-  for (const { work } of spellsOf(prepared, walk))
+  for (const { work } of spellsOf(prepared, crewOuting))
     if (!longest || work.endS - work.startS > longest.endS - longest.startS) longest = work;
   return longest;
 }

@@ -25,11 +25,11 @@ export interface CrewOuting {
 export interface Out {
   readonly eva: Eva;
   readonly span: Span;
-  readonly walks: readonly CrewOuting[];
+  readonly crewOutings: readonly CrewOuting[];
 }
 
 /** The outing of `walker` with `tasks` in order, and what its suit, full but for the purge, has left at every step (S7). */
-export function walkOf(
+export function crewOutingOf(
   prepared: Prepared,
   walker: Walker,
   eva: Eva,
