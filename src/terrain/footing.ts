@@ -1,4 +1,5 @@
 import { slopeW, walkingMs } from "../physics/index.ts";
+import { type Gentle, gentleCells } from "./gentle.ts";
 import type { HeightGrid } from "./grid.ts";
 import { isGentle } from "./incline.ts";
 import { boxOf, crosses, type Shape } from "./shapes.ts";
@@ -21,10 +22,16 @@ export interface Footing {
   readonly tanAcross: number;
   /** No metre of level distance costs less than this. */
   readonly perM: number;
+  /** Cells that may be walked whichever way. */
+  readonly gentle: Gentle;
   /** Cost of a step of `levelM` (without detour) that rises `riseM`. */
   step(levelM: number, riseM: number): number;
   /** Cost of the straight piece; -1 where it is closed or comes to more than `most`. */
   straight(fromEastM: number, fromNorthM: number, toEastM: number, toNorthM: number, most?: number): number;
+  /** The same without looking whether it is closed where that takes long: for pieces that mostly cost too much. */
+  rough(fromEastM: number, fromNorthM: number, toEastM: number, toNorthM: number, most: number): number;
+  /** What `rough` leaves out: true where the piece enters no keep-out and is nowhere too steep. */
+  isOpen(fromEastM: number, fromNorthM: number, toEastM: number, toNorthM: number): boolean;
 }
 
 /** What decides where the way goes. */
@@ -53,19 +60,22 @@ const UNIT_J = 10;
 /** A slope right at the limit is allowed, binary noise or not. */
 const NOISE = 1e-9;
 
+function tangent(deg: number): number {
+  return Math.tan((deg * Math.PI) / 180) + NOISE;
+}
+
 /** The footing of `grid` on these terms. */
 export function footingOf(grid: HeightGrid, terms: Terms): Footing {
-  const tangent = (deg: number): number => Math.tan((deg * Math.PI) / 180) + NOISE;
   const tanUp = tangent(terms.upDeg);
   const tanDown = tangent(terms.downDeg);
   const tanAcross = tangent(terms.acrossDeg);
   const step = stepOf(terms);
-  const boxes = terms.keepOuts.map(boxOf);
   const perM = leastPerM(terms);
   const limits = { tanUp, tanDown, tanAcross };
-  const { cellM } = grid;
+  const gentle = gentleCells(grid, Math.min(tanUp, tanDown, tanAcross), terms.keepOuts.map(boxOf));
+  const { cellM, westM, southM } = grid;
 
-  return { grid, terms, ...limits, perM, step, straight };
+  return { grid, terms, ...limits, perM, gentle, step, straight, rough, isOpen };
 
   function straight(
     fromEastM: number,
@@ -74,15 +84,40 @@ export function footingOf(grid: HeightGrid, terms: Terms): Footing {
     toNorthM: number,
     most = Infinity,
   ): number {
+    const cost = rough(fromEastM, fromNorthM, toEastM, toNorthM, most);
+    // Last: most pieces that are tried cost too much.
+    return cost >= 0 && isOpen(fromEastM, fromNorthM, toEastM, toNorthM) ? cost : -1;
+  }
+
+  function isOpen(fromEastM: number, fromNorthM: number, toEastM: number, toNorthM: number): boolean {
+    return (
+      gentle.hasLine(
+        (fromEastM - westM) / cellM,
+        (fromNorthM - southM) / cellM,
+        (toEastM - westM) / cellM,
+        (toNorthM - southM) / cellM,
+      ) ||
+      (!isShut(terms.keepOuts, fromEastM, fromNorthM, toEastM, toNorthM) &&
+        isGentle(grid, limits, fromEastM, fromNorthM, toEastM, toNorthM))
+    );
+  }
+
+  function rough(
+    fromEastM: number,
+    fromNorthM: number,
+    toEastM: number,
+    toNorthM: number,
+    most: number,
+  ): number {
     const east = toEastM - fromEastM;
     const north = toNorthM - fromNorthM;
     const lengthM = Math.sqrt(east * east + north * north);
-    if (lengthM * perM > most || isShut(fromEastM, fromNorthM, toEastM, toNorthM)) return -1;
+    if (lengthM * perM > most) return -1;
     const steps = Math.max(1, Math.ceil(lengthM / cellM - 1e-6));
     const stepM = lengthM / steps;
-    let cost = 0;
     let before = bilinear(grid, fromEastM, fromNorthM);
     if (Number.isNaN(before)) return -1;
+    let cost = 0;
     for (let k = 1; k <= steps; k += 1) {
       const share = k / steps;
       const height = bilinear(grid, fromEastM + east * share, fromNorthM + north * share);
@@ -92,21 +127,26 @@ export function footingOf(grid: HeightGrid, terms: Terms): Footing {
       if (cost + (steps - k) * stepM * perM > most) return -1;
       before = height;
     }
-    // Last: most pieces that are tried cost too much.
-    return isGentle(grid, limits, fromEastM, fromNorthM, toEastM, toNorthM) ? cost : -1;
+    return cost;
   }
+}
 
-  function isShut(fromEastM: number, fromNorthM: number, toEastM: number, toNorthM: number): boolean {
-    for (let k = 0; k < boxes.length; k += 1) {
-      const box = boxes[k]!;
-      if (Math.max(fromEastM, toEastM) < box.west || Math.min(fromEastM, toEastM) > box.east) continue;
-      if (Math.max(fromNorthM, toNorthM) < box.south || Math.min(fromNorthM, toNorthM) > box.north) continue;
-      const shape = terms.keepOuts[k]!;
-      const from = { eastM: fromEastM, northM: fromNorthM };
-      if (crosses(shape, from, { eastM: toEastM, northM: toNorthM })) return true;
-    }
-    return false;
+/** True where the straight piece enters one of the keep-outs. */
+function isShut(
+  keepOuts: readonly Shape[],
+  fromEastM: number,
+  fromNorthM: number,
+  toEastM: number,
+  toNorthM: number,
+): boolean {
+  for (const shape of keepOuts) {
+    const box = boxOf(shape);
+    if (Math.max(fromEastM, toEastM) < box.west || Math.min(fromEastM, toEastM) > box.east) continue;
+    if (Math.max(fromNorthM, toNorthM) < box.south || Math.min(fromNorthM, toNorthM) > box.north) continue;
+    const from = { eastM: fromEastM, northM: fromNorthM };
+    if (crosses(shape, from, { eastM: toEastM, northM: toNorthM })) return true;
   }
+  return false;
 }
 
 /** Height at a point, linear both ways between the four about it; NaN off the grid and where one that counts is not known. */

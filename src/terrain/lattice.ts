@@ -1,21 +1,33 @@
-import { pulse } from "../kernel/index.ts";
 import type { Footing } from "./footing.ts";
 import { type Box, boxOf, crosses, distanceToLine, inside, type Point, type Shape } from "./shapes.ts";
 
 /**
  * The grid as a net of sixteen hops from each point: to its eight neighbours and by the moves of a chess knight, so
  * that a path on it is at the worst 2.8 % longer than the straight line (Warntz 1957; value from memory), which
- * `trail.ts` then pulls straight. A knight's hop goes by its middle, halfway between two points.
+ * `trail.ts` then pulls straight. A knight's hop goes by its middle, halfway between two points. What the hops of a point
+ * cost is worked out when somebody comes there: ways go over a part of the ground.
  */
-export interface Lattice {
+export interface Lattice extends LatticeDump {
   readonly footing: Footing;
-  /** Entry `point * HOPS + hop`: thousandths of the footing's cost, rounded up; CLOSED where it may not be gone. */
-  readonly hops: Int32Array;
   /** From a point to the end of each hop, in points. */
   readonly offset: Int32Array;
-  /** Least and greatest cost of an open hop; both 1 where none is open. */
+  /** Works out all hops from a point. */
+  workOut(at: number): void;
+  /** What a hop from a point costs, thousandths; CLOSED where it may not be gone. */
+  price(at: number, hop: number): number;
+}
+
+/** What is known of the hops, as data that can be sent. */
+export interface LatticeDump {
+  /**
+   * Entry `point * HOPS + hop`, true of points that are worked out: thousandths of the footing's cost, rounded up; CLOSED where it may
+   * not be gone.
+   */
+  readonly hops: Int32Array;
+  /** 1 for points whose hops are worked out. */
+  readonly worked: Uint8Array;
+  /** Least cost of an open hop, keep-outs or not; 1 where none is open. */
   readonly least: number;
-  readonly greatest: number;
 }
 
 export const HOPS = 16;
@@ -45,104 +57,168 @@ const CROSSED = Float64Array.from(
   ].flat(),
 );
 
-/** The net of `footing`. */
-export function latticeOf(footing: Footing): Lattice {
-  const net = new Net(footing);
-  net.openAll();
-  const { hops, offset, least, greatest } = net;
-  const lattice = {
-    footing,
-    hops,
-    offset,
-    least: greatest === 0 ? 1 : least,
-    greatest: Math.max(1, greatest),
-  };
-  for (const shape of footing.terms.keepOuts) shut(lattice, shape);
-  return lattice;
+/** The hops of the half circle; the others lead back. */
+const HALF = [0, 1, 2, 3, 4, 5, 6, 7] as const;
+
+/** What is so much farther away than a hop is long, in cells, it does not come to. */
+const HAIR = 1e-6;
+
+/** Hops that cross a keep-out begin no more cells than this away from it. */
+const SHUT_CELLS = 2.3;
+
+/** The net of `footing`, of which `known` was worked out elsewhere. */
+export function latticeOf(footing: Footing, known?: LatticeDump): Lattice {
+  return new Net(footing, known);
 }
 
-/** The hops of a lattice while they are opened. */
-class Net {
+class Net implements Lattice {
+  readonly footing: Footing;
   readonly hops: Int32Array;
+  readonly worked: Uint8Array;
   readonly offset: Int32Array;
-  least = CLOSED;
-  greatest = 0;
+  readonly least: number;
   // Imported and exported constants are looked up at every use by some loaders: dear in these loops.
   private readonly each = HOPS;
+  private readonly closed = CLOSED;
   private readonly scale = SCALE;
   private readonly eastOf = EAST;
   private readonly northOf = NORTH;
   private readonly crossed = CROSSED;
-  private readonly footing: Footing;
   /** Length of each hop in cells. */
   private readonly cells: readonly number[];
+  private readonly step: Footing["step"];
   // The steepest rise and fall along the hop that was looked at last.
   private up = 0;
   private down = 0;
 
-  constructor(footing: Footing) {
+  constructor(footing: Footing, known?: LatticeDump) {
     const { columns, heightM } = footing.grid;
     this.footing = footing;
-    this.hops = new Int32Array(heightM.length * HOPS).fill(CLOSED);
+    this.step = footing.step;
     this.offset = Int32Array.from({ length: HOPS }, (_, hop) => NORTH[hop]! * columns + EAST[hop]!);
     this.cells = EAST.map((east, hop) => Math.hypot(east, NORTH[hop]!));
+    this.hops = known?.hops ?? new Int32Array(heightM.length * HOPS);
+    this.worked = known?.worked ?? new Uint8Array(heightM.length);
+    this.least = known?.least ?? this.leastHop();
   }
 
-  openAll(): void {
-    const { columns, rows, heightM } = this.footing.grid;
-    for (let row = 0; row < rows; row += 1) {
-      pulse();
-      for (let column = 0; column < columns; column += 1)
-        if (!Number.isNaN(heightM[row * columns + column]!)) this.openFrom(column, row);
-    }
-  }
-
-  /** The hops of the half circle from a point, there and back. */
-  private openFrom(column: number, row: number): void {
-    const { eastOf, northOf } = this;
+  workOut(at: number): void {
+    const { each, closed, eastOf, northOf, hops } = this;
     const { columns, rows } = this.footing.grid;
-    const half = this.each / 2;
-    for (let hop = 0; hop < half; hop += 1) {
+    const row = (at / columns) | 0;
+    const column = at - row * columns;
+    const half = each / 2;
+    const isGentle = this.footing.gentle.hasCells(column - 2, row - 2, column + 1, row + 1);
+    for (let hop = 0; hop < each; hop += 1) {
+      if (hops[at * each + hop] !== 0) continue;
       const toColumn = column + eastOf[hop]!;
       const toRow = row + northOf[hop]!;
-      if (toColumn < 0 || toRow < 0 || toColumn >= columns || toRow >= rows) continue;
-      if (this.isSurveyed(column, row, hop)) this.openHop(row * columns + column, hop);
+      if (toColumn < 0 || toRow < 0 || toColumn >= columns || toRow >= rows) hops[at * each + hop] = closed;
+      else if (hop < half) this.openBoth(column, row, hop, isGentle);
+      else this.openBoth(toColumn, toRow, hop - half, isGentle);
     }
+    this.worked[at] = 1;
+    if (!isGentle) this.shutFrom(at, column, row);
   }
 
-  /** A hop that was looked at, and its way back, as far as they are not too steep. */
-  private openHop(at: number, hop: number): void {
-    const { up, down, each } = this;
-    const { grid, tanUp, tanDown, step } = this.footing;
-    const { columns, cellM, heightM } = grid;
+  price(at: number, hop: number): number {
+    if (this.worked[at] === 0) this.workOut(at);
+    return this.hops[at * this.each + hop]!;
+  }
+
+  /** A hop of the half circle and its way back, as far as they are not too steep: sure where the ground is gentle. */
+  private openBoth(column: number, row: number, hop: number, isGentle: boolean): void {
+    const { each, closed, hops, scale } = this;
+    const { grid, tanUp, tanDown } = this.footing;
+    const at = row * grid.columns + column;
+    const there = at * each + hop;
+    const back = (at + this.offset[hop]!) * each + hop + each / 2;
+    hops[there] = closed;
+    hops[back] = closed;
+    this.up = 0;
+    this.down = 0;
+    if (!isGentle && (Number.isNaN(grid.heightM[at]!) || !this.isSurveyed(column, row, hop))) return;
+    const { up, down } = this;
     const isOpen = up <= tanUp && down <= tanDown;
     const isOpenBack = down <= tanUp && up <= tanDown;
-    const to = at + this.offset[hop]!;
-    const back = hop + each / 2;
-    const lengthM = this.cells[hop]! * cellM;
-    const height = heightM[at]!;
-    const rise = heightM[to]! - height;
     if ((hop & 1) === 0) {
-      if (isOpen) this.open(at, hop, step(lengthM, rise));
-      if (isOpenBack) this.open(to, back, step(lengthM, -rise));
+      const lengthM = this.cells[hop]! * grid.cellM;
+      const rise = grid.heightM[at + this.offset[hop]!]! - grid.heightM[at]!;
+      if (isOpen) hops[there] = Math.ceil(this.step(lengthM, rise) * scale);
+      if (isOpenBack) hops[back] = Math.ceil(this.step(lengthM, -rise) * scale);
       return;
     }
     // A knight's hop leaves the first cell in the middle of an edge.
+    const { columns, cellM, heightM } = grid;
     const east = this.eastOf[hop]!;
     const north = this.northOf[hop]!;
     const near = at + (north === 1 ? east / 2 : columns);
     const beside = near + (north === 1 ? columns : east);
+    const height = heightM[at]!;
+    const rise = heightM[at + this.offset[hop]!]! - height;
     const first = (heightM[near]! + heightM[beside]!) / 2 - height;
-    const halfM = lengthM / 2;
-    if (isOpen) this.open(at, hop, step(halfM, first) + step(halfM, rise - first));
-    if (isOpenBack) this.open(to, back, step(halfM, first - rise) + step(halfM, -first));
+    const halfM = (this.cells[hop]! * cellM) / 2;
+    if (isOpen) hops[there] = Math.ceil((this.step(halfM, first) + this.step(halfM, rise - first)) * scale);
+    if (isOpenBack)
+      hops[back] = Math.ceil((this.step(halfM, first - rise) + this.step(halfM, -first)) * scale);
   }
 
-  private open(at: number, hop: number, cost: number): void {
-    const whole = Math.ceil(cost * this.scale);
-    this.hops[at * this.each + hop] = whole;
-    if (whole < this.least) this.least = whole;
-    if (whole > this.greatest) this.greatest = whole;
+  /**
+   * The least cost of an open hop. To the neighbours no hop is dearer than as long a one elsewhere, and none is cheaper than the level
+   * one: it is looked for there, and among all only where those are too steep.
+   */
+  private leastHop(): number {
+    const { perM, grid } = this.footing;
+    const level = Math.ceil(this.step(grid.cellM, 0) * this.scale);
+    const near = this.leastOf([0, 4], level);
+    const least = near <= perM * Math.SQRT2 * grid.cellM * this.scale ? near : this.leastOf(HALF, 0);
+    return least === CLOSED ? 1 : least;
+  }
+
+  /** The least cost of these hops of the half circle and their ways back, looked for until one is no more than `enough`. */
+  private leastOf(list: readonly number[], enough: number): number {
+    const { each, hops, offset, eastOf, northOf } = this;
+    const { columns, rows } = this.footing.grid;
+    let least = CLOSED;
+    for (let row = 0; row < rows && least > enough; row += 1) {
+      for (let column = 0; column < columns; column += 1) {
+        const at = row * columns + column;
+        for (const hop of list) {
+          const toColumn = column + eastOf[hop]!;
+          if (toColumn < 0 || toColumn >= columns || row + northOf[hop]! >= rows) continue;
+          const there = at * each + hop;
+          if (hops[there] === 0) this.openBoth(column, row, hop, false);
+          least = Math.min(least, hops[there]!, hops[(at + offset[hop]!) * each + hop + each / 2]!);
+        }
+      }
+    }
+    return least;
+  }
+
+  /** Closes the hops from a point that enter a keep-out. */
+  private shutFrom(at: number, column: number, row: number): void {
+    const { each, closed, hops } = this;
+    const { cellM, westM, southM } = this.footing.grid;
+    const from = { eastM: westM + column * cellM, northM: southM + row * cellM };
+    for (const shape of this.footing.terms.keepOuts) {
+      if (isBeyond(boxOf(shape), from, SHUT_CELLS * cellM)) continue;
+      if (inside(shape, from)) hops.fill(closed, at * each, (at + 1) * each);
+      else {
+        const awayCells = outlineAway(shape, from) / cellM;
+        if (awayCells <= SHUT_CELLS) this.shutAcross(shape, at, from, awayCells);
+      }
+    }
+  }
+
+  /** Closes the hops from a point outside of a keep-out, so many cells away, that enter it. */
+  private shutAcross(shape: Shape, at: number, from: Point, awayCells: number): void {
+    const { each, closed, hops, eastOf, northOf, cells } = this;
+    const { cellM } = this.footing.grid;
+    for (let hop = 0; hop < each; hop += 1) {
+      if (hops[at * each + hop] === closed || cells[hop]! + HAIR < awayCells) continue;
+      const to = { eastM: from.eastM + eastOf[hop]! * cellM, northM: from.northM + northOf[hop]! * cellM };
+      if (crosses(shape, from, to)) hops[at * each + hop] = closed;
+    }
   }
 
   /** Sets `up` and `down`; false where the ground is not known or somewhere too steep across. As incline.ts has it. */
@@ -184,47 +260,6 @@ class Net {
   }
 }
 
-/** Closes every hop that enters `shape`. */
-function shut(lattice: Lattice, shape: Shape): void {
-  const { columns, rows, cellM, westM, southM } = lattice.footing.grid;
-  const reach = 2.3 * cellM;
-  const box: Box = boxOf(shape);
-  const first = (value: number): number => Math.max(0, Math.floor(value));
-  const east = Math.min(columns - 1, Math.ceil((box.east + reach - westM) / cellM));
-  const north = Math.min(rows - 1, Math.ceil((box.north + reach - southM) / cellM));
-  for (let row = first((box.south - reach - southM) / cellM); row <= north; row += 1) {
-    pulse();
-    for (let column = first((box.west - reach - westM) / cellM); column <= east; column += 1) {
-      const from = { eastM: westM + column * cellM, northM: southM + row * cellM };
-      if (inside(shape, from)) shutPoint(lattice, column, row);
-      else if (outlineAway(shape, from) <= reach) shutHops(lattice, shape, row * columns + column, from);
-    }
-  }
-}
-
-/** Closes every hop from a point and to it. */
-function shutPoint({ footing, hops, offset }: Lattice, column: number, row: number): void {
-  const { columns, rows } = footing.grid;
-  const at = row * columns + column;
-  for (let hop = 0; hop < HOPS; hop += 1) {
-    hops[at * HOPS + hop] = CLOSED;
-    const toColumn = column + EAST[hop]!;
-    const toRow = row + NORTH[hop]!;
-    if (toColumn >= 0 && toColumn < columns && toRow >= 0 && toRow < rows)
-      hops[(at + offset[hop]!) * HOPS + ((hop + 8) % HOPS)] = CLOSED;
-  }
-}
-
-/** Closes the hops from a point outside `shape` that cross it. */
-function shutHops({ footing, hops }: Lattice, shape: Shape, at: number, from: Point): void {
-  const { cellM } = footing.grid;
-  for (let hop = 0; hop < HOPS; hop += 1) {
-    if (hops[at * HOPS + hop] === CLOSED) continue;
-    const to = { eastM: from.eastM + EAST[hop]! * cellM, northM: from.northM + NORTH[hop]! * cellM };
-    if (crosses(shape, from, to)) hops[at * HOPS + hop] = CLOSED;
-  }
-}
-
 /** Distance in m from a point outside `shape` to its outline. */
 function outlineAway(shape: Shape, point: Point): number {
   if (shape.type === "disc")
@@ -233,4 +268,10 @@ function outlineAway(shape: Shape, point: Point): number {
   return points.reduce((least, corner, k) => {
     return Math.min(least, distanceToLine(point, corner, points[(k + 1) % points.length]!));
   }, Infinity);
+}
+
+/** True where a point is surely farther than so many metres from all of a box. */
+function isBeyond({ west, east, south, north }: Box, { eastM, northM }: Point, farM: number): boolean {
+  const mostM = farM * (1 + HAIR);
+  return eastM < west - mostM || eastM > east + mostM || northM < south - mostM || northM > north + mostM;
 }

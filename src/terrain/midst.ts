@@ -1,7 +1,7 @@
 import { CLOSED, HOPS, type Lattice } from "./lattice.ts";
 import type { Memory } from "./remember.ts";
 import type { Point } from "./shapes.ts";
-import { NO_HOP, type Seed, seedsAt, spread, type Spread } from "./spread.ts";
+import { NO_HOP, type Seed, seedsAt, spreading, type Spreading } from "./spread.ts";
 
 /**
  * A point of the lattice in the midst of some places. By it ways lead from each of them to each other one, where hops may be gone both ways: what such
@@ -12,10 +12,10 @@ export interface Midst {
   most(seeds: readonly Seed[], ends: readonly Seed[]): number;
 }
 
-/** A lattice and the spreads over it that have come everywhere. */
+/** A lattice and the spreads over it. */
 interface Spreads {
   readonly lattice: Lattice;
-  readonly fields: Memory<Spread>;
+  readonly fields: Memory<Spreading>;
 }
 
 /** The midst of `places`; and where few of them are `fresh`, of each of those too, since most of what is looked for begins or ends there. */
@@ -44,12 +44,12 @@ function at({ lattice, fields }: Spreads, place: Point | undefined): Midst {
   const [nearest] = [...about].sort((a, b) => a.cost - b.cost);
   if (!nearest) return { most: () => CLOSED };
   const field = fields.of(`out of ${nearest.at}`, () =>
-    spread(lattice, [{ at: nearest.at, cost: 0 }], false),
+    spreading(lattice, [{ at: nearest.at, cost: 0 }], false),
   );
   return {
     most(seeds, ends) {
       const to = least(seeds, (point) => backCost(lattice, field, point));
-      const from = least(ends, (point) => field.cost[point]!);
+      const from = least(ends, (point) => field.costTo(point));
       return to === CLOSED || from === CLOSED ? CLOSED : to + from;
     },
   };
@@ -70,13 +70,14 @@ function least(seeds: readonly Seed[], costOf: (point: number) => number): numbe
 }
 
 /** What the way on which the spread has come to `point` costs the other way round; CLOSED where it cannot be gone so. */
-function backCost({ hops, offset }: Lattice, field: Spread, point: number): number {
-  if (field.cost[point] === CLOSED) return CLOSED;
+function backCost(lattice: Lattice, field: Spreading, point: number): number {
+  if (field.costTo(point) === CLOSED) return CLOSED;
+  const { offset } = lattice;
   let cost = 0;
   let at = point;
   while (field.hop[at] !== NO_HOP) {
     const hop = field.hop[at]!;
-    const back = hops[at * HOPS + ((hop + HOPS / 2) % HOPS)]!;
+    const back = lattice.price(at, (hop + HOPS / 2) % HOPS);
     if (back === CLOSED) return CLOSED;
     cost += back;
     at -= offset[hop]!;

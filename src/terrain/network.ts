@@ -1,11 +1,20 @@
 import { pulse } from "../kernel/index.ts";
 import { type Footing, footingOf, type Terms } from "./footing.ts";
 import type { HeightGrid } from "./grid.ts";
-import { type Lattice, latticeOf } from "./lattice.ts";
+import { type Lattice, type LatticeDump, latticeOf } from "./lattice.ts";
 import { type Midst, midstOf } from "./midst.ts";
 import { type Memory, memory } from "./remember.ts";
 import type { Point } from "./shapes.ts";
-import { type Goal, type Seed, seedsAt, spread, type Spread } from "./spread.ts";
+import {
+  type Goal,
+  type Seed,
+  seedsAt,
+  spread,
+  type Spread,
+  spreading,
+  type Spreading,
+  spreadOut,
+} from "./spread.ts";
 import { directCost, joinedTrails, surveyed, type GroundTrail, trailTo } from "./trail.ts";
 
 /**
@@ -15,8 +24,8 @@ import { directCost, joinedTrails, surveyed, type GroundTrail, trailTo } from ".
 export interface Network {
   readonly footing: Footing;
   readonly lattice: Lattice;
-  /** Spreads that have come everywhere. */
-  readonly fields: Memory<Spread>;
+  /** Spreads that go everywhere, as far as they were asked. */
+  readonly fields: Memory<Spreading>;
   /** The points about places by which ways come to them. */
   readonly ends: Memory<readonly Seed[]>;
   readonly trails: Memory<readonly [GroundTrail | null]>;
@@ -37,7 +46,8 @@ export interface Peak {
 /** A network without what is made of its grid and terms. */
 export interface NetworkDump {
   readonly terms: Terms;
-  readonly lattice: Omit<Lattice, "footing">;
+  readonly lattice: LatticeDump;
+  /** They have come everywhere. */
   readonly fields: ReturnType<Memory<Spread>["all"]>;
   readonly trails: ReturnType<Network["trails"]["all"]>;
   readonly tables: ReturnType<Network["tables"]["all"]>;
@@ -48,6 +58,8 @@ const networks = memory<Network>(4);
 /** Points of all remembered spreads of a network together. */
 const FIELD_ROOM = 20_000_000;
 const TRAIL_ROOM = 20_000;
+/** Sums of the same steps, in another order, differ by less than this share. */
+const HAIR = 1e-9;
 /** Above this many places ways are not made shorter by other places. */
 const MOST_CLOSED = 300;
 
@@ -61,11 +73,14 @@ export function networkOf(grid: HeightGrid, terms: Terms): Network {
 
 /** All that was worked out on a network, as data that can be sent. */
 export function networkDump({ footing, lattice, ...made }: Network): NetworkDump {
-  const { hops, offset, least, greatest } = lattice;
+  const { hops, worked, least } = lattice;
   return {
     terms: footing.terms,
-    lattice: { hops, offset, least, greatest },
-    fields: made.fields.all(),
+    lattice: { hops, worked, least },
+    fields: made.fields.all().map(([key, field]) => {
+      const { cost, hop } = field.everywhere();
+      return [key, { cost, hop }];
+    }),
     trails: made.trails.all(),
     tables: made.tables.all(),
     peaks: made.peaks.all(),
@@ -76,9 +91,9 @@ export function networkDump({ footing, lattice, ...made }: Network): NetworkDump
 export function takeNetwork(grid: HeightGrid, { terms, lattice, ...made }: NetworkDump): void {
   const network = networks.of(networkKey(grid, terms), () => {
     const footing = footingOf(grid, terms);
-    return untrodden(footing, { footing, ...lattice });
+    return untrodden(footing, latticeOf(footing, lattice));
   });
-  network.fields.take(made.fields);
+  network.fields.take(made.fields.map(([key, field]) => [key, spreadOut(field)]));
   network.trails.take(made.trails);
   network.tables.take(made.tables);
   network.peaks.take(made.peaks);
@@ -93,7 +108,7 @@ function untrodden(footing: Footing, lattice: Lattice): Network {
   return {
     footing,
     lattice,
-    fields: memory<Spread>(FIELD_ROOM, (field) => field.cost.length),
+    fields: memory<Spreading>(FIELD_ROOM, (field) => field.cost.length),
     ends: memory<readonly Seed[]>(TRAIL_ROOM),
     trails: memory<readonly [GroundTrail | null]>(TRAIL_ROOM),
     tables: memory<readonly (GroundTrail | null)[]>(8),
@@ -101,10 +116,10 @@ function untrodden(footing: Footing, lattice: Lattice): Network {
   };
 }
 
-/** Least costs from every point of the grid to the nearest of `places`. */
-export function fieldTo(network: Network, places: readonly Point[]): Spread {
+/** Least costs from the points of the grid to the nearest of `places`. */
+export function fieldTo(network: Network, places: readonly Point[]): Spreading {
   return network.fields.of(`to ${places.map((one) => `${one.eastM} ${one.northM}`).join(", ")}`, () =>
-    spread(
+    spreading(
       network.lattice,
       places.flatMap((place) => seedsAt(network.footing, place, true)),
       true,
@@ -172,15 +187,19 @@ function eitherWay(
   back: GroundTrail | null,
 ): GroundTrail | null {
   if (!back) return there;
-  const turned = reversed(footing, back);
+  const turned = reversed(footing, back, there ? there.cost * (1 + HAIR) : Infinity);
   return turned && (!there || turned.cost < there.cost) ? turned : there;
 }
 
-function reversed(footing: Footing, trail: GroundTrail): GroundTrail | null {
+/** The trail walked the other way round; null where that is not allowed, or plainly costs more than `most`. */
+function reversed(footing: Footing, trail: GroundTrail, most: number): GroundTrail | null {
   const points = [...trail.points].reverse();
+  let left = most;
   for (let k = 1; k < points.length; k += 1) {
     const [a, b] = [points[k - 1]!, points[k]!];
-    if (footing.straight(a.eastM, a.northM, b.eastM, b.northM) < 0) return null;
+    const cost = footing.straight(a.eastM, a.northM, b.eastM, b.northM, left);
+    if (cost < 0) return null;
+    left -= cost;
   }
   return surveyed(footing, points);
 }

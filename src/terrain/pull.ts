@@ -11,10 +11,27 @@ const ROUNDS = 6;
 const NOISE = 1e-9;
 /** A corner is moved for a saving of at least this share. */
 const LESS = 1 - 1e-5;
+/** How far corners are moved in the rounds, in turn: by a cell divided by 1, 2 and 4. */
+const SIZES = 3;
+/** East and north of the eight directions. */
+const DIRECTIONS = Array.from({ length: 8 }, (_, turn) => {
+  const angle = (turn * Math.PI) / 4;
+  return { east: Math.cos(angle), north: Math.sin(angle) };
+});
 
-/** The corners left of the path through `points`, whose hops cost `costs`. */
-export function pulled(footing: Footing, points: readonly Point[], costs: readonly number[]): Point[] {
-  const { corners, sums } = cornersOf(points, costs);
+/** A path while it is pulled. */
+interface Pulling {
+  readonly corners: Point[];
+  /** What the piece from each corner to the next costs. */
+  readonly paid: number[];
+  /** By corner, bits: what was tried in vain since it or a corner beside it changed, a size of move each, and `DROP`. */
+  readonly vain: number[];
+}
+
+const DROP = 1 << SIZES;
+
+/** The corners left of the path by `corners`, up to each of which it costs so much. */
+export function pulled(footing: Footing, corners: readonly Point[], sums: readonly number[]): Point[] {
   const kept: Point[] = [corners[0]!];
   const paid: number[] = [];
   for (let at = 0; at < corners.length - 1;) {
@@ -23,32 +40,13 @@ export function pulled(footing: Footing, points: readonly Point[], costs: readon
     paid.push(cost);
     at = next;
   }
+  const pulling: Pulling = { corners: kept, paid, vain: kept.map(() => 0) };
   for (let round = 0; round < ROUNDS; round += 1) {
-    const dropped = drop(footing, kept, paid);
-    const moved = nudge(footing, kept, paid, footing.grid.cellM / 2 ** (round % 3));
+    const dropped = drop(footing, pulling);
+    const moved = nudge(footing, pulling, round % SIZES);
     if (!dropped && !moved && round >= 2) break;
   }
   return kept;
-}
-
-/** The points where the path turns, and what it has cost up to each. */
-function cornersOf(points: readonly Point[], costs: readonly number[]): { corners: Point[]; sums: number[] } {
-  const corners: Point[] = [points[0]!];
-  const sums: number[] = [0];
-  let sum = 0;
-  for (let k = 1; k < points.length; k += 1) {
-    sum += costs[k - 1]!;
-    const next = points[k + 1];
-    if (next && isStraight(points[k - 1]!, points[k]!, next)) continue;
-    corners.push(points[k]!);
-    sums.push(sum);
-  }
-  return { corners, sums };
-}
-
-function isStraight(a: Point, b: Point, c: Point): boolean {
-  const cross = (b.eastM - a.eastM) * (c.northM - b.northM) - (b.northM - a.northM) * (c.eastM - b.eastM);
-  return Math.abs(cross) < 1e-9 * Math.hypot(c.eastM - a.eastM, c.northM - a.northM) ** 2;
 }
 
 /** The farthest corner reached straight from corner `at` at no more than the path's cost, by halving; and that cost. */
@@ -88,46 +86,72 @@ function farthest(
 }
 
 /** Drops corners that a straight piece may skip; true when one was. */
-function drop(footing: Footing, kept: Point[], paid: number[]): boolean {
+function drop(footing: Footing, { corners, paid, vain }: Pulling): boolean {
   let changed = false;
-  for (let k = 1; k < kept.length - 1;) {
-    const direct = straight(footing, kept[k - 1]!, kept[k + 1]!, (paid[k - 1]! + paid[k]!) * (1 + NOISE));
+  for (let k = 1; k < corners.length - 1;) {
+    const direct =
+      (vain[k]! & DROP) === 0
+        ? straight(footing, corners[k - 1]!, corners[k + 1]!, (paid[k - 1]! + paid[k]!) * (1 + NOISE))
+        : -1;
     if (direct >= 0) {
-      kept.splice(k, 1);
+      corners.splice(k, 1);
       paid.splice(k - 1, 2, direct);
+      vain.splice(k - 1, 3, 0, 0);
       changed = true;
-    } else k += 1;
+    } else {
+      vain[k]! |= DROP;
+      k += 1;
+    }
   }
   return changed;
 }
 
-/** Moves each corner by `byM` in eight directions where that is cheaper; true when one was moved. */
-function nudge(footing: Footing, kept: Point[], paid: number[], byM: number): boolean {
+/** Moves each corner by a cell's part in eight directions where that is cheaper; true when one was moved. */
+function nudge(footing: Footing, pulling: Pulling, size: number): boolean {
+  const { corners, vain } = pulling;
   let changed = false;
-  for (let k = 1; k < kept.length - 1; k += 1) {
-    for (let turn = 0; turn < 8; turn += 1) {
-      const angle = (turn * Math.PI) / 4;
-      const here = kept[k]!;
-      const there = {
-        eastM: here.eastM + byM * Math.cos(angle),
-        northM: here.northM + byM * Math.sin(angle),
-      };
-      const next = kept[k + 1]!;
-      const most = (paid[k - 1]! + paid[k]!) * LESS;
-      const least = footing.perM * Math.hypot(next.eastM - there.eastM, next.northM - there.northM);
-      const first = straight(footing, kept[k - 1]!, there, most - least);
-      if (first < 0) continue;
-      const second = straight(footing, there, next, most - first);
-      if (second < 0) continue;
-      kept[k] = there;
-      paid[k - 1] = first;
-      paid[k] = second;
-      changed = true;
+  for (let k = 1; k < corners.length - 1; k += 1) {
+    if ((vain[k]! & (1 << size)) !== 0) continue;
+    if (!nudged(footing, pulling, k, footing.grid.cellM / 2 ** size)) {
+      vain[k]! |= 1 << size;
+      continue;
     }
+    vain[k - 1] = vain[k] = vain[k + 1] = 0;
+    changed = true;
+  }
+  return changed;
+}
+
+/** Moves corner `k` by `byM`, and on from there, wherever that is cheaper; true when it was. */
+function nudged(footing: Footing, { corners, paid }: Pulling, k: number, byM: number): boolean {
+  const before = corners[k - 1]!;
+  const next = corners[k + 1]!;
+  let changed = false;
+  for (const { east, north } of DIRECTIONS) {
+    const here = corners[k]!;
+    const there = { eastM: here.eastM + byM * east, northM: here.northM + byM * north };
+    const most = (paid[k - 1]! + paid[k]!) * LESS;
+    const least = footing.perM * Math.hypot(next.eastM - there.eastM, next.northM - there.northM);
+    const first = rough(footing, before, there, most - least);
+    if (first < 0) continue;
+    const second = rough(footing, there, next, most - first);
+    if (second < 0 || !isOpen(footing, before, there) || !isOpen(footing, there, next)) continue;
+    corners[k] = there;
+    paid[k - 1] = first;
+    paid[k] = second;
+    changed = true;
   }
   return changed;
 }
 
 function straight(footing: Footing, a: Point, b: Point, most: number): number {
   return footing.straight(a.eastM, a.northM, b.eastM, b.northM, most);
+}
+
+function rough(footing: Footing, a: Point, b: Point, most: number): number {
+  return footing.rough(a.eastM, a.northM, b.eastM, b.northM, most);
+}
+
+function isOpen(footing: Footing, a: Point, b: Point): boolean {
+  return footing.isOpen(a.eastM, a.northM, b.eastM, b.northM);
 }

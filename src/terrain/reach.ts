@@ -2,8 +2,8 @@ import { CLOSED, SCALE } from "./lattice.ts";
 import { contour } from "./contour.ts";
 import { fieldTo, type Network, type Peak } from "./network.ts";
 import type { Point } from "./shapes.ts";
-import type { Spread } from "./spread.ts";
-import { stepAlong, type GroundTrail, trailFrom } from "./trail.ts";
+import type { Spread, Spreading } from "./spread.ts";
+import { type GroundTrail, stepsAlong, trailFrom } from "./trail.ts";
 
 /**
  * How far from safety the ground is: for every point of the grid the walk back to the nearest safe place.
@@ -15,23 +15,37 @@ import { stepAlong, type GroundTrail, trailFrom } from "./trail.ts";
 export interface WalkbackReach {
   readonly network: Network;
   readonly safe: readonly Point[];
-  /** Level metres home by point of the grid; Infinity where there is no way home. */
+  /** Level metres home by point of the grid; Infinity where there is no way home. Looked for everywhere when it is first asked for. */
   readonly levelM: Float64Array;
+  /** The same from one point of the grid. */
+  homeM(at: number): number;
 }
 
 /** The walk back from everywhere to the nearest of `safe`. The network must spare time. */
 export function reachOf(network: Network, safe: readonly Point[]): WalkbackReach {
   const field = fieldTo(network, safe);
-  let levelM = levels.get(field);
-  if (!levelM) {
-    levelM = Float64Array.from(field.cost, (one) => (one === CLOSED ? Infinity : one / SCALE));
-    levels.set(field, levelM);
-  }
-  return { network, safe, levelM };
+  return {
+    network,
+    safe,
+    get levelM() {
+      return levelsOf(field);
+    },
+    homeM: (at) => metres(field.costTo(at)),
+  };
 }
 
 /** Worked out once a field: every judgement of a plan with a ground asks for them. */
 const levels = new WeakMap<Spread, Float64Array>();
+
+function levelsOf(field: Spreading): Float64Array {
+  let levelM = levels.get(field);
+  if (!levelM) levels.set(field, (levelM = Float64Array.from(field.everywhere().cost, metres)));
+  return levelM;
+}
+
+function metres(cost: number): number {
+  return cost === CLOSED ? Infinity : cost / SCALE;
+}
 
 /**
  * Walk-back time in whole seconds, rounded up, for every point of the grid at a level speed; -1 where there is none.
@@ -67,8 +81,11 @@ export function farthestOn(
   ])[0];
 }
 
+/** So much less that another order of summing does not matter. */
+const LESS = 1 - 1e-9;
+
 function searched(reach: WalkbackReach, trail: GroundTrail, fromM: number, toM: number): Peak | null {
-  const { lattice } = reach.network;
+  const { lattice, footing } = reach.network;
   const home = reach.safe[0]!;
   const field = fieldTo(reach.network, reach.safe);
   const ends: Peak =
@@ -83,6 +100,15 @@ function searched(reach: WalkbackReach, trail: GroundTrail, fromM: number, toM: 
   let worst = ends;
   for (const spot of open) {
     if (spot.levelM <= worst.levelM) break;
+    // No way costs more than the straight one.
+    const straight = footing.straight(
+      spot.at.eastM,
+      spot.at.northM,
+      home.eastM,
+      home.northM,
+      worst.levelM * LESS,
+    );
+    if (straight >= 0) continue;
     const exact = trailFrom(lattice, field, spot.at, home);
     const levelM = Math.min(spot.levelM, exact?.levelM ?? Infinity);
     if (levelM === Infinity) return null;
@@ -103,20 +129,19 @@ function spotsOn(
   leastM: number,
 ): { at: Point; byTrailM: number }[] {
   const { grid, step, straight } = network.footing;
-  const points: Point[] = [];
-  const goneM: number[] = [];
+  const { count, stepM, riseM, eastM, northM } = stepsAlong(grid, trail.points);
+  const goneM = new Float64Array(count);
   let allM = 0;
-  stepAlong(grid, trail.points, (stepM, rise, eastM, northM) => {
+  for (let k = 0; k < count; k += 1) {
     // `step` of a network that spares time is in level metres.
-    allM += step(stepM, rise);
-    points.push({ eastM, northM });
-    goneM.push(allM);
-  });
+    allM += step(stepM[k]!, riseM[k]!);
+    goneM[k] = allM;
+  }
   const spots: { at: Point; byTrailM: number }[] = [];
   let backM = fromM;
   let before = trail.points[0]!;
-  for (let k = 0; k < points.length - 1; k += 1) {
-    const at = points[k]!;
+  for (let k = 0; k < count - 1; k += 1) {
+    const at = { eastM: eastM[k]!, northM: northM[k]! };
     const onM = allM - goneM[k]! + toM;
     // From here on it is ever less.
     if (onM <= leastM) break;
@@ -132,7 +157,7 @@ function spotsOn(
  * Level metres home from anywhere, by the grid points about it; Infinity where there is no way. The first one that is
  * `enough` will do.
  */
-function nearby({ network, levelM }: WalkbackReach, { eastM, northM }: Point, enough: number): number {
+function nearby({ network, homeM }: WalkbackReach, { eastM, northM }: Point, enough: number): number {
   const { footing } = network;
   const { columns, rows, cellM, westM, southM } = footing.grid;
   const column = Math.min(columns - 2, Math.max(0, Math.floor((eastM - westM) / cellM)));
@@ -141,7 +166,7 @@ function nearby({ network, levelM }: WalkbackReach, { eastM, northM }: Point, en
   for (let k = 0; k < 4; k += 1) {
     const c = column + (k & 1);
     const r = row + (k >> 1);
-    const rest = levelM[r * columns + c]!;
+    const rest = homeM(r * columns + c);
     if (rest >= least) continue;
     const cost = footing.straight(eastM, northM, westM + c * cellM, southM + r * cellM);
     if (cost >= 0 && cost + rest < least) least = cost + rest;

@@ -20,9 +20,17 @@ export interface Spread {
   readonly hop: Uint8Array;
 }
 
+/** A spread that goes on as far as it is asked. */
+export interface Spreading extends Spread {
+  /** The least cost of a point; cost and hops on the way there are final from then on. */
+  costTo(at: number): number;
+  /** The same spread, come to every point. */
+  everywhere(): Spread;
+}
+
 export const NO_HOP = 255;
 /** Some thousandths of a second of work. */
-const POINTS_A_PULSE = 16_384;
+const POINTS_A_PULSE = 4096;
 
 /** A point of the lattice where a spread begins or is looked for, with the cost between it and the place. */
 export interface Seed {
@@ -70,9 +78,19 @@ export function spread(
   backward: boolean,
   goals?: readonly Goal[],
 ): Spread {
-  const front = new Front(lattice, seeds, backward, goals ?? null);
-  front.goOn();
-  return { cost: front.cost, hop: front.hop };
+  const { cost, hop } = new Front(lattice, seeds, backward, goals ?? null).everywhere();
+  return { cost, hop };
+}
+
+/** A spread as `spread` makes it, without goals, that goes on only when it is asked. */
+export function spreading(lattice: Lattice, seeds: readonly Seed[], backward: boolean): Spreading {
+  return new Front(lattice, seeds, backward, null);
+}
+
+/** A spread that has come everywhere, as one that may be asked. */
+export function spreadOut({ cost, hop }: Spread): Spreading {
+  const all: Spreading = { cost, hop, costTo: (at) => cost[at]!, everywhere: () => all };
+  return all;
 }
 
 /** The least cost of coming to the goal as far as is known, and no more than its most. */
@@ -91,94 +109,136 @@ class Ahead {
   private readonly columns: number;
   /** What a cell costs at least. */
   private readonly perCell: number;
-  private goals: { readonly goal: Goal; readonly x: number; readonly y: number; most: number }[];
+  private goals: readonly Goal[];
+  /** By goal, one after the other: east and north in cells, and what no way to it that counts costs more than. */
+  private readonly facts: Float64Array;
+  /** The goal that the last point was on the way to: the next one mostly is too. */
+  private last = 0;
 
   constructor({ grid, perM }: Footing, cost: Int32Array, goals: readonly Goal[]) {
-    const { columns, westM, southM, cellM } = grid;
     this.cost = cost;
-    this.columns = columns;
-    this.perCell = perM * cellM * SCALE;
-    this.goals = goals.map((goal) => ({
-      goal,
-      x: (goal.place.eastM - westM) / cellM,
-      y: (goal.place.northM - southM) / cellM,
-      most: goal.most,
-    }));
+    this.columns = grid.columns;
+    this.perCell = perM * grid.cellM * SCALE;
+    this.goals = goals;
+    this.facts = new Float64Array(3 * goals.length);
+    this.note(grid);
   }
 
   /** Leaves out what costs less than all that is still to come. True when nothing is left. */
-  isPast(leastCost: number): boolean {
-    for (const one of this.goals) one.most = leastAt(this.cost, one.goal);
-    this.goals = this.goals.filter(({ most }) => most >= leastCost);
+  isPast(leastCost: number, grid: Footing["grid"]): boolean {
+    const { cost } = this;
+    this.goals = this.goals.flatMap((goal) => {
+      const most = leastAt(cost, goal);
+      return most < leastCost ? [] : [most === goal.most ? goal : { ...goal, most }];
+    });
+    this.note(grid);
     return this.goals.length === 0;
   }
 
-  /** Whether a way by `point` may bear on one of the goals. */
-  isOnTheWay(point: number): boolean {
-    const { goals, perCell } = this;
+  /** Whether a way by `point`, which costs `soFar` up to there, may bear on one of the goals. */
+  isOnTheWay(point: number, soFar: number): boolean {
+    const { facts, perCell, last } = this;
     const row = (point / this.columns) | 0;
     const column = point - row * this.columns;
-    const soFar = this.cost[point]!;
-    for (let k = 0; k < goals.length; k += 1) {
-      const { x, y, most } = goals[k]!;
-      const cells = (most - soFar) / perCell;
-      if (cells >= 0 && (x - column) * (x - column) + (y - row) * (y - row) <= cells * cells) return true;
+    const count = 3 * this.goals.length;
+    for (let n = 0, k = last; n < count; n += 3, k = k + 3 === count ? 0 : k + 3) {
+      const cells = (facts[k + 2]! - soFar) / perCell;
+      const east = facts[k]! - column;
+      const north = facts[k + 1]! - row;
+      if (cells < 0 || east * east + north * north > cells * cells) continue;
+      this.last = k;
+      return true;
     }
     return false;
+  }
+
+  private note({ cellM, westM, southM }: Footing["grid"]): void {
+    this.last = 0;
+    this.goals.forEach(({ place, most }, k) => {
+      this.facts[3 * k] = (place.eastM - westM) / cellM;
+      this.facts[3 * k + 1] = (place.northM - southM) / cellM;
+      this.facts[3 * k + 2] = most;
+    });
   }
 }
 
 /** Buckets after which a spread asks again to which goals it has come. */
 const BUCKETS_A_LOOK = 4;
-/** Entries that a front has room for at first. */
-const FIRST_ENTRIES = 1024;
+/** Buckets that a front has room for at first, a power of two. */
+const FIRST_BUCKETS = 256;
 
 /**
- * A spread under way: points in buckets by their cost, a ring of them, since costs that wait differ by little. Each bucket is a list of entries, the
- * newest first; whoever was entered again for less leaves the old entry to be passed over.
+ * A spread under way: the points that wait, in buckets by their cost, a ring of them, since costs that wait differ by little. Each bucket is a list, the
+ * newest first, linked both ways, so that a point that costs less than was thought is put elsewhere.
  */
-class Front {
+class Front implements Spreading {
   readonly cost: Int32Array;
   readonly hop: Uint8Array;
   private readonly lattice: Lattice;
   private readonly backward: boolean;
   private readonly ahead: Ahead | null;
-  private readonly head: Int32Array;
-  /** The lowest bucket that may hold anything, counted from cost 0. */
+  /** From a point to the one that each hop leads to or, backward, comes from. */
+  private readonly beside: Int32Array;
+  /** By hop: from a point's entries in the lattice to the one that counts. */
+  private readonly shift: Int32Array;
+  /** From a point to those whose hops count. */
+  private readonly origins: Int32Array;
+  private head = new Int32Array(FIRST_BUCKETS).fill(-1);
+  /** The lowest bucket that may hold anything, counted from cost 0: what costs less is final. */
   private bucket: number;
-  private entries = 0;
-  /** By entry: its point and cost then, and the one after it in its bucket, or among those that are free. */
-  private point = new Int32Array(0);
-  private price = new Int32Array(0);
-  private next = new Int32Array(0);
-  private free = -1;
+  private waiting = 0;
+  /** By point: the one after it in its bucket, or -1; and the one before it, or `~place` of the bucket in the ring. */
+  private readonly next: Int32Array;
+  private readonly before: Int32Array;
 
   constructor(lattice: Lattice, seeds: readonly Seed[], backward: boolean, goals: readonly Goal[] | null) {
-    const { hops, least, greatest, footing } = lattice;
-    const points = hops.length / HOPS;
+    const { worked, least, footing, offset } = lattice;
     const lowest = seeds.reduce((low, seed) => Math.min(low, seed.cost), CLOSED);
-    const highest = seeds.reduce((high, seed) => Math.max(high, seed.cost), 0);
     this.lattice = lattice;
     this.backward = backward;
-    this.cost = new Int32Array(points).fill(CLOSED);
-    this.hop = new Uint8Array(points).fill(NO_HOP);
+    this.cost = new Int32Array(worked.length).fill(CLOSED);
+    this.hop = new Uint8Array(worked.length).fill(NO_HOP);
+    this.next = new Int32Array(worked.length);
+    this.before = new Int32Array(worked.length);
+    this.beside = backward ? offset.map((points) => -points) : offset;
+    this.shift = backward ? offset.map((points, hop) => hop - points * HOPS) : offset.map((_, hop) => hop);
+    this.origins = backward ? this.beside : Int32Array.of(0);
     this.ahead = goals && new Ahead(footing, this.cost, goals);
-    this.head = new Int32Array(Math.ceil(Math.max(greatest, highest - lowest) / least) + 2).fill(-1);
     this.bucket = Math.floor(lowest / least);
-    for (const seed of seeds) {
-      if (seed.cost >= this.cost[seed.at]!) continue;
-      this.cost[seed.at] = seed.cost;
-      this.enter(seed.at, seed.cost);
-    }
+    for (const { at, cost } of seeds) if (cost < this.cost[at]!) this.enter(at, cost);
   }
 
-  /** Until nothing waits, or it has come to all goals. */
-  goOn(): void {
-    const { ahead } = this;
-    const { least } = this.lattice;
+  costTo(at: number): number {
+    const { cost, bucket, lattice } = this;
+    if (cost[at]! >= bucket * lattice.least && !this.isCutOff(at)) this.goOn(at);
+    return cost[at]!;
+  }
+
+  everywhere(): this {
+    this.goOn(-1);
+    return this;
+  }
+
+  /** True of a point that no hop leads to, nor any from it when backward: looking for it would end nowhere. */
+  private isCutOff(at: number): boolean {
+    const { cost, lattice, backward } = this;
+    if (cost[at] !== CLOSED) return false;
+    for (let hop = 0; hop < HOPS; hop += 1) {
+      const begin = backward ? at : at - lattice.offset[hop]!;
+      if (begin >= 0 && begin < cost.length && lattice.price(begin, hop) !== CLOSED) return false;
+    }
+    return true;
+  }
+
+  /** Until what point `to` costs is final, nothing waits, or it has come to all goals. */
+  private goOn(to: number): void {
+    const { ahead, cost } = this;
+    const { least, footing } = this.lattice;
     let points = 0;
-    for (; this.entries > 0; this.bucket += 1) {
-      if (ahead && this.bucket % BUCKETS_A_LOOK === 0 && ahead.isPast(this.bucket * least)) return;
+    for (; this.waiting > 0; this.bucket += 1) {
+      const leastCost = this.bucket * least;
+      if (to >= 0 && cost[to]! < leastCost) return;
+      if (ahead && this.bucket % BUCKETS_A_LOOK === 0 && ahead.isPast(leastCost, footing.grid)) return;
       points += this.empty();
       if (points < POINTS_A_PULSE) continue;
       points = 0;
@@ -188,87 +248,78 @@ class Front {
 
   /** Goes on from all points of the lowest bucket, and says how many those were. */
   private empty(): number {
-    const { ahead, backward, cost, head } = this;
-    const lowest = this.bucket % head.length;
+    const { ahead, cost, next, before, head } = this;
+    const lowest = this.bucket & (head.length - 1);
     let points = 0;
-    for (let entry = head[lowest]!; entry >= 0; entry = head[lowest]!) {
-      const at = this.point[entry]!;
-      const soFar = this.price[entry]!;
-      head[lowest] = this.next[entry]!;
-      this.next[entry] = this.free;
-      this.free = entry;
-      this.entries -= 1;
-      if (soFar !== cost[at] || (ahead && !ahead.isOnTheWay(at))) continue;
+    for (let at = head[lowest]!; at >= 0; at = head[lowest]!) {
+      const after = next[at]!;
+      head[lowest] = after;
+      if (after >= 0) before[after] = ~lowest;
+      this.waiting -= 1;
+      const soFar = cost[at]!;
+      if (ahead !== null && !ahead.isOnTheWay(at, soFar)) continue;
       points += 1;
-      if (backward) this.against(at, soFar);
-      else this.along(at, soFar);
+      this.from(at, soFar);
     }
     return points;
   }
 
-  /** Along every hop from a point. */
-  private along(point: number, soFar: number): void {
-    const { cost, hop } = this;
-    const { hops, offset } = this.lattice;
+  /** Along every hop from a point or, backward, against every hop to it. */
+  private from(at: number, soFar: number): void {
+    const { cost, hop, beside, shift, origins, lattice } = this;
+    const { hops, worked } = lattice;
     // Imported constants are looked up at every use by some loaders; in these loops that is half the time.
     const [each, closed] = [HOPS, CLOSED];
-    const first = point * each;
+    for (let k = 0; k < origins.length; k += 1) {
+      const origin = at + origins[k]!;
+      if (origin >= 0 && origin < worked.length && worked[origin] === 0) lattice.workOut(origin);
+    }
     for (let k = 0; k < each; k += 1) {
-      const price = hops[first + k]!;
+      const other = at + beside[k]!;
+      if (other < 0 || other >= worked.length) continue;
+      const price = hops[at * each + shift[k]!]!;
       if (price === closed) continue;
-      const other = point + offset[k]!;
       const total = soFar + price;
       if (total >= cost[other]!) continue;
-      cost[other] = total;
       hop[other] = k;
       this.enter(other, total);
     }
   }
 
-  /** Against every hop to a point. */
-  private against(point: number, soFar: number): void {
-    const { cost, hop } = this;
-    const { hops, offset } = this.lattice;
-    const [each, closed] = [HOPS, CLOSED];
-    for (let k = 0; k < each; k += 1) {
-      const other = point - offset[k]!;
-      if (other < 0 || other >= cost.length) continue;
-      const price = hops[other * each + k]!;
-      if (price === closed) continue;
-      const total = soFar + price;
-      if (total >= cost[other]!) continue;
-      cost[other] = total;
-      hop[other] = k;
-      this.enter(other, total);
+  /** Lets a point wait at a lower cost than was known. */
+  private enter(at: number, total: number): void {
+    const { cost, next, before } = this;
+    const bucket = (total / this.lattice.least) | 0;
+    if (bucket - this.bucket >= this.head.length) this.widen(bucket);
+    const { head } = this;
+    if (cost[at] === CLOSED) this.waiting += 1;
+    else {
+      const [was, after] = [before[at]!, next[at]!];
+      if (was >= 0) next[was] = after;
+      else head[~was] = after;
+      if (after >= 0) before[after] = was;
     }
+    cost[at] = total;
+    const place = bucket & (head.length - 1);
+    const after = head[place]!;
+    head[place] = at;
+    next[at] = after;
+    before[at] = ~place;
+    if (after >= 0) before[after] = at;
   }
 
-  private enter(point: number, cost: number): void {
-    if (this.free < 0) this.makeRoom();
-    const { head, next } = this;
-    const bucket = ((cost / this.lattice.least) | 0) % head.length;
-    const entry = this.free;
-    this.free = next[entry]!;
-    this.point[entry] = point;
-    this.price[entry] = cost;
-    next[entry] = head[bucket]!;
-    head[bucket] = entry;
-    this.entries += 1;
-  }
-
-  /** Twice as many entries, the new ones free. */
-  private makeRoom(): void {
-    const had = this.next.length;
-    const room = Math.max(FIRST_ENTRIES, 2 * had);
-    const grown = (list: Int32Array): Int32Array<ArrayBuffer> => {
-      const longer = new Int32Array(room);
-      longer.set(list);
-      return longer;
-    };
-    this.point = grown(this.point);
-    this.price = grown(this.price);
-    this.next = grown(this.next);
-    for (let entry = had; entry < room; entry += 1) this.next[entry] = entry + 1 < room ? entry + 1 : -1;
-    this.free = had;
+  /** Makes the ring wide enough for a bucket. */
+  private widen(bucket: number): void {
+    const { head, before } = this;
+    let length = head.length;
+    while (bucket - this.bucket >= length) length *= 2;
+    const wide = new Int32Array(length).fill(-1);
+    for (let b = this.bucket; b < this.bucket + head.length; b += 1) {
+      const first = head[b & (head.length - 1)]!;
+      const place = b & (length - 1);
+      wide[place] = first;
+      if (first >= 0) before[first] = ~place;
+    }
+    this.head = wide;
   }
 }

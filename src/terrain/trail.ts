@@ -4,7 +4,7 @@ import { heightAt } from "./grid.ts";
 import { CLOSED, HOPS, type Lattice, SCALE } from "./lattice.ts";
 import { pulled } from "./pull.ts";
 import { type Point } from "./shapes.ts";
-import { type Goal, NO_HOP, seedsAt, type Spread } from "./spread.ts";
+import { type Goal, NO_HOP, seedsAt, type Spread, type Spreading } from "./spread.ts";
 
 /** A way over a height grid, from place to place. */
 export interface GroundTrail {
@@ -36,9 +36,10 @@ export function trailTo(lattice: Lattice, field: Spread, from: Point, goal: Goal
 }
 
 /** The trail against the backward spread `field` of `to`, from any point `from`; null where there is no way. */
-export function trailFrom(lattice: Lattice, field: Spread, from: Point, to: Point): GroundTrail | null {
+export function trailFrom(lattice: Lattice, field: Spreading, from: Point, to: Point): GroundTrail | null {
   const { footing } = lattice;
   const ends = seedsAt(footing, from, false);
+  for (const { at } of ends) field.costTo(at);
   const start = endAt(field, { ends, direct: directCost(footing, from, to) });
   if (start === null) return surveyed(footing, [from, to]);
   return start < 0 ? null : laid(lattice, from, chainFrom(lattice, field, start, 1), to);
@@ -75,34 +76,82 @@ function chainFrom({ offset }: Lattice, { hop }: Spread, end: number, along: 1 |
 }
 
 function laid(lattice: Lattice, from: Point, chain: readonly number[], to: Point): GroundTrail {
-  const { grid } = lattice.footing;
-  const points: Point[] = [from];
-  const costs: number[] = [];
-  const place = (at: number): Point => ({
-    eastM: grid.westM + (at % grid.columns) * grid.cellM,
-    northM: grid.southM + Math.floor(at / grid.columns) * grid.cellM,
-  });
-  const straight = (a: Point, b: Point): number =>
-    lattice.footing.straight(a.eastM, a.northM, b.eastM, b.northM);
-  chain.forEach((at, k) => {
-    const here = place(at);
-    costs.push(k === 0 ? Math.max(0, straight(from, here)) : hopCost(lattice, chain[k - 1]!, at));
-    points.push(here);
-  });
-  costs.push(Math.max(0, straight(points.at(-1)!, to)));
-  points.push(to);
-  return surveyed(lattice.footing, pulled(lattice.footing, points, costs));
+  const { corners, sums } = cornersOf(lattice, from, chain, to);
+  return surveyed(lattice.footing, pulled(lattice.footing, corners, sums));
 }
 
-function hopCost({ hops, offset }: Lattice, from: number, to: number): number {
-  for (let hop = 0; hop < HOPS; hop += 1)
-    if (offset[hop] === to - from && hops[from * HOPS + hop] !== CLOSED)
-      return hops[from * HOPS + hop]! / SCALE;
+/** Where the path from `from` by the points of `chain` to `to` turns, both ends included, and what it has cost up to there. */
+function cornersOf(
+  lattice: Lattice,
+  from: Point,
+  chain: readonly number[],
+  to: Point,
+): { corners: Point[]; sums: number[] } {
+  const { footing } = lattice;
+  const { grid } = footing;
+  const points = turnsOf(lattice, chain);
+  const straight = (a: Point, b: Point): number =>
+    Math.max(0, footing.straight(a.eastM, a.northM, b.eastM, b.northM));
+  const way = points.map((at) => pointAt(grid, chain[at]!));
+  const before = straight(from, way[0]!);
+  const costs = costsAlong(lattice, chain, before);
+  const corners = [from, ...way, to];
+  const sums = [0, ...points.map((at) => costs[at]!), costs.at(-1)! + straight(way.at(-1)!, to)];
+  // The path may go straight on at its first and last point too.
+  for (const k of points.length > 1 ? [corners.length - 2, 1] : [1]) {
+    if (!isStraight(corners[k - 1]!, corners[k]!, corners[k + 1]!)) continue;
+    corners.splice(k, 1);
+    sums.splice(k, 1);
+  }
+  return { corners, sums };
+}
+
+/** What the path has cost up to each point of `chain`, with what it cost up to the first. */
+function costsAlong(lattice: Lattice, chain: readonly number[], before: number): Float64Array {
+  const costs = new Float64Array(chain.length);
+  costs[0] = before;
+  for (let k = 1; k < chain.length; k += 1)
+    costs[k] = costs[k - 1]! + hopCost(lattice, chain[k - 1]!, chain[k]!);
+  return costs;
+}
+
+/** The first and the last of `chain`, and where it turns between them. */
+function turnsOf({ footing }: Lattice, chain: readonly number[]): number[] {
+  const turns = [0];
+  const { columns } = footing.grid;
+  for (let k = 1; k < chain.length - 1; k += 1) {
+    const [before, here, next] = [chain[k - 1]!, chain[k]!, chain[k + 1]!];
+    // Where a row is short, other hops too are as many points apart.
+    const isSame =
+      here - before === next - here &&
+      (here % columns) - (before % columns) === (next % columns) - (here % columns);
+    if (!isSame) turns.push(k);
+  }
+  if (chain.length > 1) turns.push(chain.length - 1);
+  return turns;
+}
+
+function isStraight(a: Point, b: Point, c: Point): boolean {
+  const cross = (b.eastM - a.eastM) * (c.northM - b.northM) - (b.northM - a.northM) * (c.eastM - b.eastM);
+  return Math.abs(cross) < 1e-9 * Math.hypot(c.eastM - a.eastM, c.northM - a.northM) ** 2;
+}
+
+function pointAt({ columns, cellM, westM, southM }: Footing["grid"], at: number): Point {
+  return { eastM: westM + (at % columns) * cellM, northM: southM + Math.floor(at / columns) * cellM };
+}
+
+function hopCost(lattice: Lattice, from: number, to: number): number {
+  for (let hop = 0; hop < HOPS; hop += 1) {
+    if (lattice.offset[hop] !== to - from) continue;
+    const price = lattice.price(from, hop);
+    if (price !== CLOSED) return price / SCALE;
+  }
   return Infinity;
 }
 
 /** The trail through `points` as it is walked, whether it is allowed or not. */
 export function surveyed({ grid, terms, step }: Footing, points: readonly Point[]): GroundTrail {
+  const { count, stepM, riseM, isCorner } = stepsAlong(grid, points);
   let cost = 0;
   let levelM = 0;
   let distanceM = 0;
@@ -110,19 +159,21 @@ export function surveyed({ grid, terms, step }: Footing, points: readonly Point[
   let descentM = 0;
   let work = 0;
   const goneM = [0];
-  stepAlong(grid, points, (stepM, rise, _east, _north, corner) => {
-    const walkedM = stepM * terms.detour;
+  for (let k = 0; k < count; k += 1) {
+    const goneOnM = stepM[k]!;
+    const rise = riseM[k]!;
+    const walkedM = goneOnM * terms.detour;
     const alongM = Math.hypot(walkedM, rise);
-    const slope = stepM === 0 ? 0 : rise / stepM;
+    const slope = goneOnM === 0 ? 0 : rise / goneOnM;
     const time = alongM / walkingMs(1, slope);
-    cost += step(stepM, rise);
+    cost += step(goneOnM, rise);
     levelM += time;
     distanceM += alongM;
     if (rise > 0) climbM += rise;
     else descentM -= rise;
     work += time * slopeW(1, 1, 1, Math.atan(slope));
-    if (corner) goneM.push(levelM);
-  });
+    if (isCorner[k] === 1) goneM.push(levelM);
+  }
   return {
     points,
     goneM,
@@ -150,26 +201,59 @@ export function joinedTrails(a: GroundTrail, b: GroundTrail): GroundTrail {
   };
 }
 
-/** Tells every step of the polyline, no longer than a cell: its level length, its rise, where it ends, whether at a corner. */
-export function stepAlong(
+/** The steps of a polyline, none longer than a cell. */
+export interface Steps {
+  readonly count: number;
+  /** By step: its level length, its rise, where it ends, 1 where that is a corner. */
+  readonly stepM: Float64Array;
+  readonly riseM: Float64Array;
+  readonly eastM: Float64Array;
+  readonly northM: Float64Array;
+  readonly isCorner: Uint8Array;
+}
+
+/** The steps of the polyline through `points`. */
+export function stepsAlong(grid: Footing["grid"], points: readonly Point[]): Steps {
+  const lengthsM = points
+    .slice(1)
+    .map((b, k) => Math.hypot(b.eastM - points[k]!.eastM, b.northM - points[k]!.northM));
+  const counts = lengthsM.map((lengthM) => Math.max(1, Math.ceil(lengthM / grid.cellM - 1e-6)));
+  const count = counts.reduce((sum, one) => sum + one, 0);
+  const [stepM, riseM, eastM, northM] = [0, 0, 0, 0].map(() => new Float64Array(count));
+  const steps: Steps = {
+    count,
+    stepM: stepM!,
+    riseM: riseM!,
+    eastM: eastM!,
+    northM: northM!,
+    isCorner: new Uint8Array(count),
+  };
+  for (let k = 0, first = 0; k < counts.length; first += counts[k]!, k += 1)
+    putSteps(steps, grid, points[k]!, points[k + 1]!, lengthsM[k]!, counts[k]!, first);
+  return steps;
+}
+
+/** Puts the steps from `a` to `b` down from the `first` on. */
+function putSteps(
+  { stepM, riseM, eastM, northM, isCorner }: Steps,
   grid: Footing["grid"],
-  points: readonly Point[],
-  tell: (stepM: number, riseM: number, eastM: number, northM: number, corner: boolean) => void,
+  a: Point,
+  b: Point,
+  lengthM: number,
+  count: number,
+  first: number,
 ): void {
-  for (let k = 1; k < points.length; k += 1) {
-    const a = points[k - 1]!;
-    const b = points[k]!;
-    const lengthM = Math.hypot(b.eastM - a.eastM, b.northM - a.northM);
-    const steps = Math.max(1, Math.ceil(lengthM / grid.cellM - 1e-6));
-    let before = heightAt(grid, a.eastM, a.northM);
-    for (let i = 1; i <= steps; i += 1) {
-      const eastM = a.eastM + ((b.eastM - a.eastM) * i) / steps;
-      const northM = a.northM + ((b.northM - a.northM) * i) / steps;
-      const height = heightAt(grid, eastM, northM);
-      tell(lengthM / steps, height - before, eastM, northM, i === steps);
-      before = height;
-    }
+  let before = heightAt(grid, a.eastM, a.northM);
+  for (let i = 1; i <= count; i += 1) {
+    const k = first + i - 1;
+    eastM[k] = a.eastM + ((b.eastM - a.eastM) * i) / count;
+    northM[k] = a.northM + ((b.northM - a.northM) * i) / count;
+    const height = heightAt(grid, eastM[k]!, northM[k]!);
+    stepM[k] = lengthM / count;
+    riseM[k] = height - before;
+    before = height;
   }
+  isCorner[first + count - 1] = 1;
 }
 
 /** Seconds on the trail at a level speed, rounded up. */

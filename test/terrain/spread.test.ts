@@ -5,7 +5,7 @@ import { networkOf, type Point } from "../../src/terrain/index.ts";
 import { footingOf } from "../../src/terrain/footing.ts";
 import { CLOSED, latticeOf } from "../../src/terrain/lattice.ts";
 import { midstOf } from "../../src/terrain/midst.ts";
-import { type Goal, NO_HOP, seedsAt, spread, type Spread } from "../../src/terrain/spread.ts";
+import { type Goal, NO_HOP, seedsAt, spread, spreading, type Spread } from "../../src/terrain/spread.ts";
 import { hill, terms } from "./hill.ts";
 
 const size = { columns: 33, rows: 29, cellM: 10 };
@@ -93,6 +93,55 @@ describe("a spread to goals", () => {
     const goal = { place, ends, direct: CLOSED, most: CLOSED };
     expect(reached(spread(lattice, seeds, false, [goal]))).toBeLessThan(1000);
     expect(reached(spread(lattice, seeds, false, [{ ...goal, most: 110_000 }]))).toBeLessThan(300);
+  });
+});
+
+describe("a spread that goes on as it is asked", () => {
+  it.each([
+    ["forward", false],
+    ["backward", true],
+  ])(
+    "knows of each point what one knows that goes everywhere, and the hops on the way: %s",
+    (_, backward) => {
+      fc.assert(
+        fc.property(fc.integer({ min: 0, max: 1e6 }), (seed) => {
+          const source = random(seed);
+          const grid = hill(size, () => (source.next() < 0.08 ? NaN : source.between(0, 9)));
+          const keepOuts = [
+            { type: "disc", eastM: 150, northM: 140, radiusM: source.between(1, 60) } as const,
+          ];
+          const footing = footingOf(grid, { ...terms, upDeg: 30, downDeg: 35, acrossDeg: 40, keepOuts });
+          const seeds = seedsAt(footing, { eastM: 31, northM: 42 }, backward);
+          const whole = spread(latticeOf(footing), seeds, backward);
+          const lattice = latticeOf(footing);
+          const asked = spreading(lattice, seeds, backward);
+          for (let n = 0; n < 40; n += 1) {
+            const point = Math.floor(source.next() * grid.heightM.length);
+            expect(asked.costTo(point)).toBe(whole.cost[point]);
+            for (let at = point; whole.cost[at] !== CLOSED;) {
+              expect([asked.cost[at], asked.hop[at]]).toEqual([whole.cost[at], whole.hop[at]]);
+              if (whole.hop[at] === NO_HOP) break;
+              at += (backward ? 1 : -1) * lattice.offset[whole.hop[at]!]!;
+            }
+          }
+          expect(asked.everywhere().cost).toEqual(whole.cost);
+          expect(asked.hop).toEqual(whole.hop);
+        }),
+        { numRuns: 30 },
+      );
+    },
+  );
+
+  it("works out what hops cost about the ways that are asked for, and nowhere else; a point that none leads to at once", () => {
+    const keepOuts = [{ type: "disc", eastM: 505, northM: 605, radiusM: 40 } as const];
+    const flat = hill({ columns: 101, rows: 101, cellM: 10 }, () => 0);
+    const lattice = latticeOf(footingOf(flat, { ...terms, keepOuts }));
+    const field = spreading(lattice, seedsAt(lattice.footing, { eastM: 505, northM: 505 }, true), true);
+    const worked = (): number => lattice.worked.filter((one) => one === 1).length;
+    expect(field.costTo(50 * 101 + 60)).toBeLessThan(CLOSED);
+    expect(worked()).toBeLessThan(1000);
+    expect(field.costTo(60 * 101 + 50)).toBe(CLOSED);
+    expect(worked()).toBeLessThan(1000);
   });
 });
 

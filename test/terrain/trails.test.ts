@@ -66,6 +66,7 @@ describe("the spread over the lattice", () => {
         const lattice = latticeOf(footing);
         const seeds = seedsAt(footing, point(12, 13), backward);
         const found = spread(lattice, seeds, backward);
+        for (let at = 0; at < grid.heightM.length; at += 1) lattice.workOut(at);
         expect([...found.cost]).toEqual(plain(lattice.hops, lattice.offset, seeds, backward));
       }),
       { numRuns: 60 },
