@@ -196,10 +196,11 @@ describe("a patch that does not fit", () => {
       { path: ["tasks", `>${c}`], from: plan.tasks[3]!.id, to: a },
     ];
     expect(refused(order(0, 1, 2, 3, 4, 5), patch)).toEqual({ reason: "order", path: ["tasks"] });
-    expect(refused(plan, [{ path: ["tasks", "#new"], to: { id: "new" } }])).toEqual({
-      reason: "order",
-      path: ["tasks"],
-    });
+    const noOrder = { reason: "order", path: ["tasks"] };
+    expect(refused(plan, [{ path: ["tasks", "#new"], to: { id: "new" } }])).toEqual(noOrder);
+    // An end behind the first leaves out all others, and what follows on nothing that is there is a follower too many.
+    expect(refused(plan, [{ path: ["tasks", `>${a}`], from: b, to: null }])).toEqual(noOrder);
+    expect(refused(plan, [{ path: ["tasks", ">nothing"], to: a }])).toEqual(noOrder);
   });
 
   it("is refused where two changes are about the same thing, also in a file", () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { oneMore, parse, type Plan } from "../../src/plan/index.ts";
 import { completePlan } from "./completePlan.ts";
-import { parsed } from "../check/tinyPlan.ts";
+import { parsed, task, tinyPlan } from "../check/tinyPlan.ts";
 
 const plan = parsed(completePlan);
 
@@ -41,5 +41,17 @@ describe("one more of a task", () => {
     expect(twice.plan.groups).toHaveLength(plan.groups.length + 1);
     expect(twice.plan.tasks.find((one) => one.id === "survey-3")?.name).toBe("Ridge samples 3");
     expect(oneMore(plan, "nothing")).toBeNull();
+  });
+
+  it("makes a group whose id is no longer than an id may be, and no other group's", () => {
+    // 64 signs at most: of a task's 64 the first 56 and "-several".
+    const long = "a".repeat(64);
+    const lengthy = tinyPlan({ tasks: [task(long, "a")] });
+    expect(more(lengthy, long).plan.groups[0]!.id).toBe(`${"a".repeat(56)}-several`);
+    const x = tinyPlan({
+      tasks: [task("x", "a"), task("y", "a")],
+      more: { groups: [{ id: "x-several", name: "Both", tasks: ["y"], least: 0, shares: [] }] },
+    });
+    expect(more(x, "x").plan.groups.map(({ id }) => id)).toEqual(["x-several", "x-several-2"]);
   });
 });

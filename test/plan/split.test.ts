@@ -49,7 +49,7 @@ const RICH: Partial<TaskInput> = {
   sample: { container: "box", massKg: 1.3, volumeL: 0.9 },
   windows: [{ startS: 0, endS: 30_000 }],
   equipment: [{ equipment: "drill" }],
-  cautions: cautionsOf("Dust"),
+  cautions: cautionsOf("Dust", "Edge"),
   steps: stepsOf("Rake", "Bag"),
   notes: "Twice",
   instrument: true,
@@ -114,7 +114,7 @@ describe("a split", () => {
     expect([one.instrument, two.instrument]).toEqual([false, true]);
     expect([one.must, two.must]).toEqual([true, true]);
     expect([one.steps, two.steps]).toEqual([stepsOf("Rake", "Bag"), []]);
-    expect([one.cautions, two.cautions]).toEqual([cautionsOf("Dust"), cautionsOf("Dust")]);
+    expect([one.cautions, two.cautions]).toEqual([RICH.cautions, RICH.cautions]);
     expect(two.windows).toEqual(one.windows);
     expect(two.equipment).toEqual(one.equipment);
     expect(plan.schedule.placements.slice(0, 2)).toEqual([at("x", 3000), at("x-2", 3600)]);
@@ -230,6 +230,8 @@ describe("a split", () => {
     expect(splitAfterS(plan, "x", 9000)).toBe(720);
     expect(splitAfterS(plan, "x", null)).toBe(720);
     expect(splitAfterS(plan, "z", 3600)).toBe(300);
+    // Two minutes are just enough for two parts.
+    expect(splitAfterS(rich({ duration: { likelyS: 120 } }), "x", null)).toBe(60);
     expect(splitAfterS(rich({ duration: { likelyS: 119 } }), "x", 3060)).toBeNull();
     expect(splitAfterS(plan, "nothing", null)).toBeNull();
   });
@@ -353,6 +355,14 @@ describe("a merge", () => {
     });
     expect(merge(moved(5000), "x", "x-2").schedule.placements).toContainEqual(at("x", 3000));
     expect(why(moved(9000), "x", "x-2")).toBe("y lies between them.");
+    // Also where only one of its crew is theirs, and not where none is.
+    const withCrew = (...crew: string[]): Plan => {
+      const gap = moved(9000);
+      const placements = gap.schedule.placements.map((one) => (one.task === "y" ? { ...one, crew } : one));
+      return { ...gap, schedule: { placements } };
+    };
+    expect(why(withCrew("ev1", "ev2"), "x", "x-2")).toBe("y lies between them.");
+    expect(why(withCrew("ev2"), "x", "x-2")).toBe("they can");
     expect(why(moved(3500), "x", "x-2")).toBe("Rake, part 2 begins before Rake, part 1 ends.");
     const benched = { ...plan, schedule: { placements: plan.schedule.placements.slice(2) } };
     expect(why(benched, "x", "x-2")).toBe("they can");
