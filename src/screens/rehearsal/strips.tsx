@@ -1,29 +1,32 @@
 import { useMemo, useRef } from "react";
-import { framing, metTicks, timeScale, type TimeScale } from "../../editor/index.ts";
+import { metTicks, timeScale, type TimeScale } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Rehearsed, RehearsedSpot } from "../../session/index.ts";
 import { briefly, clock, numberedTask, taskNumber } from "../../words/index.ts";
 import { useWidth } from "../width.ts";
 import { useRehearsed } from "./context.ts";
+import { stripWindow } from "./stripwindow.ts";
 
 const AXIS_PX = 24;
 const PLANNED_PX = 9;
 const ROW_PX = 30;
 const LANE_PX = PLANNED_PX + ROW_PX + 12;
 const NAME_PX = 64;
+/** Half of what the time at a tick takes: nearer to the end it would be cut. */
+const TICK_PX = 20;
 /** Letters of a name that it has room for. */
 const NAME_LETTERS = 6;
 
 /**
  * The day as planned over the day as it goes, one lane a crew member: thin above what was planned, below it what is done (solid), under
- * way (framed) and to come (hatched), with the clock as a line. It shows the EVA under way, or else the next one.
+ * way (framed) and to come (hatched), with the clock as a line. It shows the EVA under way, or else the next one, with those that are out at the same time.
  */
 export function Strips() {
   const day = useRehearsed();
   const box = useRef<HTMLDivElement>(null);
   const widthPx = useWidth(box);
   const { plan, standing } = day;
-  const window = useMemo(() => shownWindow(day), [day]);
+  const window = useMemo(() => stripWindow(day), [day]);
   const scale = useMemo(() => timeScale(window, Math.max(1, widthPx - NAME_PX)), [window, widthPx]);
   const heightPx = AXIS_PX + plan.crew.length * LANE_PX;
   const nowPx = NAME_PX + scale.x(standing.nowS);
@@ -39,9 +42,11 @@ export function Strips() {
         {metTicks(scale, 70).map((tick) => (
           <g key={tick.atS} transform={`translate(${NAME_PX + scale.x(tick.atS)} 0)`}>
             <line y1={AXIS_PX - 6} y2={heightPx} className="strip-tick" />
-            <text y={AXIS_PX - 9} textAnchor="middle">
-              {tick.label}
-            </text>
+            {scale.x(tick.atS) < scale.widthPx - TICK_PX && (
+              <text y={AXIS_PX - 9} textAnchor="middle">
+                {tick.label}
+              </text>
+            )}
           </g>
         ))}
         {plan.crew.map((member, i) => (
@@ -183,16 +188,4 @@ function Hatching() {
       </pattern>
     </defs>
   );
-}
-
-/** The EVA under way or the next one, as it was planned and as it goes; all that is placed when none is left. */
-function shownWindow({ plan, planned, verdict, standing }: Rehearsed): { startS: number; endS: number } {
-  const { outS, inS } = standing.facts;
-  const left = plan.evas.filter((eva) => !inS.has(eva.id));
-  const eva = left.find((one) => outS.has(one.id)) ?? left[0];
-  const spans = [...planned.outings, ...verdict.outings]
-    .filter((outing) => eva === undefined || outing.eva === eva.id)
-    .map((outing) => outing.span);
-  const limits = { startS: 0, endS: plan.stay.lengthS, leastS: 3600 };
-  return framing(spans, 0.03, limits);
 }
