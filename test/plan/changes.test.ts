@@ -32,6 +32,11 @@ describe("what became of tasks between two schedules", () => {
       ["small", "dropped", 0, false, false],
       ["kept", "moved", 60, false, false],
     ]);
+    // Also what counts less than something that is moved, and that the plan has behind it.
+    expect(between(before, day(at("small", 3000), at("large", 4060), at("must", 5000)))).toEqual([
+      ["kept", "dropped", 0, false, false],
+      ["large", "moved", 60, false, false],
+    ]);
     expect(between(day(at("kept", 6000)), before).map(([id, kind]) => [id, kind])).toEqual([
       ["small", "added"],
       ["large", "added"],
