@@ -28,7 +28,7 @@ export function waitsFor(plan: Plan, task: string): Wait[] {
     .toSorted((a, b) => startS(a) - startS(b))
     .flatMap((link) => {
       const before = placed.get(link.from.task);
-      return before && tells(link, before, own) ? [waitOf(link)] : [];
+      return before && tells(plan, link, before, own) ? [waitOf(link)] : [];
     });
 }
 
@@ -41,14 +41,27 @@ function waitOf({ from, leastS, greatestS }: LagLink): Wait {
   };
 }
 
-/** Whether a link asks for more than the order of pages: an EVA before this one is over, and who did the one task only then begins the other. */
-function tells({ from, leastS, greatestS }: LagLink, before: Placement, own: Placement): boolean {
+/**
+ * Whether a link asks for more than the order of pages: an EVA before this one is over, who did the one task only then begins the other, and where it is
+ * the very next one being late makes the time between them no longer.
+ */
+function tells(plan: Plan, { from, leastS, greatestS }: LagLink, before: Placement, own: Placement): boolean {
   const isOver = before.eva !== null && own.eva !== null && before.eva !== own.eva;
   if (isOver) return false;
-  if (greatestS !== undefined) return true;
-  if (leastS === undefined || leastS < 0) return false;
-  const isInOrder = own.crew.some((id) => before.crew.includes(id));
-  return leastS > 0 || !isInOrder || from.end === "start";
+  const isInOrder = from.end === "end" && own.crew.some((id) => before.crew.includes(id));
+  const least: number = leastS ?? -1;
+  if (least > 0 || (least === 0 && !isInOrder)) return true;
+  return greatestS !== undefined && !isNext(plan, before, own);
+}
+
+/** Whether all who begin a task come straight from the one before. */
+function isNext({ schedule }: Plan, before: Placement, own: Placement): boolean {
+  const isBetween = (one: Placement, id: string): boolean =>
+    one.crew.includes(id) && before.startS < one.startS && one.startS < own.startS;
+  return (
+    own.crew.length > 0 &&
+    own.crew.every((id) => before.crew.includes(id) && !schedule.placements.some((one) => isBetween(one, id)))
+  );
 }
 
 /** `EV2 16 done; 22 done, 20 to 150 min`; who does it where it is not `me`. Empty for nothing. */

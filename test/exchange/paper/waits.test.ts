@@ -4,6 +4,7 @@ import { booklets, printedDay } from "../../../src/exchange/index.ts";
 import { consoleRows } from "../../../src/exchange/paper/sheets/console.ts";
 import { evasOut, givenOf } from "../../../src/exchange/paper/sheets/given.ts";
 import { waitsFor, waitWords } from "../../../src/exchange/paper/waits.ts";
+import { instant } from "../../../src/kernel/index.ts";
 import type { Plan, PlanInput } from "../../../src/plan/index.ts";
 import { planOf, taskOf } from "../samplePlan.ts";
 import { wordsOf } from "./reading.ts";
@@ -66,6 +67,22 @@ describe("what a task waits for", () => {
     );
     expect(pageOf(tied, "ev1", "look")).toContain("AFTER 1 done, 20 to 150 min; EV2 3 begun, within 60 min");
     expect(pageOf(tied, "ev2", "setup")).toContain("AFTER 3 done, 11 min or more");
+  });
+
+  it("says no time to who comes straight from the one task to the other: being late makes it no longer", () => {
+    const tied = plan(link("carry", "setup", { greatestS: 3600 }));
+    expect(pageOf(tied, "ev2", "setup")).not.toContain("AFTER");
+    const { placements } = tied.schedule;
+    const between = {
+      ...tied,
+      schedule: {
+        placements: [
+          ...placements.filter(({ task }) => task !== "look"),
+          { ...placements[0]!, task: "look", crew: ["ev2"], startS: instant(7800) },
+        ],
+      },
+    };
+    expect(pageOf(between, "ev2", "setup")).toContain("AFTER 3 done, within 60 min");
   });
 
   it("is not what is left out, what may begin sooner, nor what counts to an end", () => {

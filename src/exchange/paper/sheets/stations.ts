@@ -54,7 +54,7 @@ export function stationBodies(given: SheetGiven): Body[] {
       wide: false,
       under: [`Ways: ${listed(lines)}. Behind a place's name: its tasks.`],
       key: [
-        "Bearing from north over east and straight line from the lander; walk-back at the walk-back speed, rounded up. Ways set side by side where they are walked together. ?: not known.",
+        "Bearing from north over east and straight line from the lander; walk-back at the walk-back speed, rounded up. Ways set side by side where they are walked together. A square without a name: no task here, see the site map. ?: not known.",
       ],
       sections: [
         ...(walks

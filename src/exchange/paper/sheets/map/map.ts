@@ -28,6 +28,7 @@ export const WAY_LINES = [
 
 const ASPECT = 0.72;
 const INSIDE_MM = 7;
+const NARROW_MM = 120;
 
 export function mapDrawing(ask: MapAsk): Drawing {
   const what = ask.courses.length > 0 ? "the ways and the places on them" : "the places and keep-outs";
@@ -56,7 +57,9 @@ function draw(ask: MapAsk, x: number, y: number, wide: number, high: number): Ma
   ];
   const { places } = plan.site;
   const shown = places.filter(({ eastM, northM }) => isInside(frame, at(eastM, northM)));
-  const named = shown.map(({ id, kind, eastM, northM }) => {
+  // Where there is little room only what the map is about has its name.
+  const about = shown.filter(({ id, kind }) => wide >= NARROW_MM || kind === "lander" || noteOf(id) !== null);
+  const named = about.map(({ id, kind, eastM, northM }) => {
     const [px, py] = at(eastM, northM);
     const note = noteOf(id) ?? "";
     const words = note === "" ? placeName(plan, id) : `${placeName(plan, id)}: ${note}`;
