@@ -61,9 +61,9 @@ export class Refill {
 
   /**
    * Fills the routes marked in `open`, where gaps were widened; what is marked in `taken` may go on the others too. Marks in `open` the
-   * routes that it changes.
+   * routes that it changes. `first` comes first.
    */
-  fill(open: Uint8Array, taken: Uint8Array): void {
+  fill(open: Uint8Array, taken: Uint8Array, first = -1): void {
     const { ground, tours, order, changes } = this;
     changes.fill(0);
     this.opens = 0;
@@ -72,7 +72,7 @@ export class Refill {
     for (let k = 0; k < this.opens; k += 1) this.lookInGaps(this.opened[k]!);
     for (let k = 0; k < this.lefts; k += 1)
       if (this.fits[this.left[k]!] === 1) order[this.count++] = this.left[k]!;
-    this.rank();
+    this.rank(first);
     sortBy(order, this.key, this.count);
     for (let k = 0; k < this.count; k += 1) {
       const a = order[k]!;
@@ -157,13 +157,17 @@ export class Refill {
   }
 
   /** Works the order out in which what fits is put on, low keys first: by worth, any, by worth for its length and room, by room. */
-  private rank(): void {
+  private rank(first: number): void {
     const { order, key, random } = this;
     const { lengthS } = this.ground.problem;
     const mode = random.next();
     for (let k = 0; k < this.count; k += 1) {
       const a = order[k]!;
       const noise = random.next();
+      if (a === first) {
+        key[a] = -Infinity;
+        continue;
+      }
       const value = this.value[a]! + 1e-3;
       const roomS = this.roomS[a]!;
       if (mode < 0.4) key[a] = -value * (0.6 + 0.8 * noise);

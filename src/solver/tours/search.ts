@@ -13,6 +13,9 @@ import { Refill } from "./refill.ts";
 import { Strings } from "./strings.ts";
 import { Tours } from "./tours.ts";
 
+/** What a ruin began around comes first in this part of the turns, where it is left out. */
+const SEED_FIRST = 0.5;
+
 /**
  * The search of a day whose routes do not depend on each other (isApart): ruin and recreate under annealing as in search/anneal, on tours laid
  * end to end, several times as many turns a second as on a board; and a pool of good routes.
@@ -95,8 +98,9 @@ export class TourSearch {
     }
     open.fill(0);
     taken.fill(0);
-    this.strings.take(this.seed(), open, taken);
-    this.refill.fill(open, taken);
+    const seed = this.seed();
+    this.strings.take(seed, open, taken);
+    this.refill.fill(open, taken, this.random.next() < SEED_FIRST ? seed : -1);
     this.read();
     const { hot, cold, endShare } = parameters;
     const temperature = hot * this.mean * (cold / hot) ** this.cooling.at(share);
