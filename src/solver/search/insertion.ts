@@ -4,6 +4,7 @@ import type { Day } from "../network/day.ts";
 import { NO_FLOOR } from "../network/board.ts";
 import { Linger } from "./linger.ts";
 import { Refusals } from "./refusals.ts";
+import { Spans } from "./spans.ts";
 import { type FromEgress, NEVER, type Pair, type Problem } from "../problem/problem.ts";
 
 /**
@@ -52,6 +53,8 @@ export class Insertion {
   private readonly problem: Problem;
   private readonly linger: Linger | null;
   private readonly refusals = new Refusals();
+  /** What an EVA takes at the least, where places are tried beside what stands. */
+  private readonly spans: Spans | null;
   /** 1 for activities whose place on an EVA depends on that EVA alone: no links, no shared equipment. */
   private readonly standsAlone: Uint8Array;
   /** By activity and EVA: the order on it at which the activity fitted nowhere; other EVAs may have moved meanwhile. */
@@ -91,7 +94,9 @@ export class Insertion {
   constructor(day: Day, random: Random, quick = false) {
     this.day = day;
     this.quick = quick;
-    this.linger = quick && day.problem.checkLevel === "rules" ? new Linger(day.board, random) : null;
+    const isTriedBeside = quick && day.problem.checkLevel === "rules";
+    this.linger = isTriedBeside ? new Linger(day.board, random) : null;
+    this.spans = isTriedBeside ? new Spans(day.board) : null;
     this.problem = day.problem;
     this.random = random;
     const { problem } = day;
@@ -195,11 +200,7 @@ export class Insertion {
       const spot = this.spots[k]!;
       const at = problem.choiceAt[spot.choice]!;
       const eva = problem.crewCount[activity] === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!;
-      const taken = this.quick
-        ? day.tryBeside(activity, spot.behind, eva)
-        : day.tryLink(activity, spot.behind, eva);
-      if (!taken && this.placesLater(spot, eva)) return true;
-      if (!taken) {
+      if (!this.holds(spot, eva)) {
         // What is short over all EVAs may be enough once another one is shorter.
         if (this.quick && eva >= 0 && day.broke !== "totals")
           this.refusals.note(this.orderOn(eva), activity, spot.behind, this.slots);
@@ -209,6 +210,19 @@ export class Insertion {
       return true;
     }
     return false;
+  }
+
+  /** Takes a place where every rule allows it, perhaps with a later start; not tried where the EVA gets too long for sure. */
+  private holds(spot: CandidatePlace, eva: number): boolean {
+    const { day, activity, spans } = this;
+    if (spans && eva >= 0 && !spans.mayHold(activity, spot.behind, eva)) {
+      day.broke = "time";
+      return false;
+    }
+    const taken = this.quick
+      ? day.tryBeside(activity, spot.behind, eva)
+      : day.tryLink(activity, spot.behind, eva);
+    return taken || this.placesLater(spot, eva);
   }
 
   /** Where a rule refused a place: sometimes tries it there with a start that is later on purpose. */
