@@ -157,7 +157,6 @@ function spareSign(
   const x = scale.x(least.atS);
   const text = `${lasting(least.value, "down")} to spare, the least`;
   const widthPx = textPx(text);
-  const right = x + 6 + widthPx <= scale.widthPx - 4;
   if (x < 4 || x > scale.widthPx - 4) return null;
   const tight = least.value < plan.rules.tightS;
   const short = far - near < LEAST_LINE_PX;
@@ -165,16 +164,43 @@ function spareSign(
     lane: lane.key,
     text,
     colour: tight ? "tight" : "ink-soft",
-    x: right ? x + 6 : x - 6 - widthPx,
+    x: x + 6,
     out: short ? far + 14 : far - (far - near) * 0.3,
     widthPx,
     line: { x, near, far },
   };
-  // Where something stands already a little nearer, a little farther, or not at all.
-  const places = [0, -16, 16].map((by) => ({ ...sign, out: sign.out + by }));
-  return (
-    places.find((place) => !boxesOf(place).some((box) => taken.some((other) => overlap(box, other)))) ?? null
+  const sides = [x + 6, x - 6 - widthPx].filter((left) => left >= 4 && left + widthPx <= scale.widthPx - 4);
+  // Where something stands already a little nearer, a little farther, beyond the ceiling, or not at all.
+  const outs = [sign.out, sign.out - 16, sign.out + 16, far + 14].filter(
+    (out) => out + HALF_TEXT_PX <= lane.heightPx,
   );
+  const places = sides.flatMap((left) => outs.map((out) => ({ ...sign, x: left, out })));
+  return (
+    places.find(
+      (place) =>
+        place.out - HALF_TEXT_PX >= highest(track, scale, place, outer) &&
+        !boxesOf(place).some((box) => taken.some((other) => overlap(box, other))),
+    ) ?? null
+  );
+}
+
+/** Columns between two looks at the ribbon under a text. */
+const STEP_PX = 4;
+
+/** How far out the ribbon of an outing reaches under a text; 0 where it is not under it. */
+function highest(
+  { points }: ReachTrack,
+  scale: TimeScale,
+  { x, widthPx }: SkySign,
+  outer: (homeS: number) => number,
+): number {
+  const [from, to] = [points[0]?.atS ?? Infinity, points.at(-1)?.atS ?? -Infinity];
+  let most = 0;
+  for (let column = x; column < x + widthPx + STEP_PX; column += STEP_PX) {
+    const atS = scale.at(Math.min(column, x + widthPx));
+    if (atS >= from && atS <= to) most = Math.max(most, outer(valueNear({ points }, atS, 0)));
+  }
+  return most;
 }
 
 /** A pause in sight whose words have no room between its ends, pixels. */
