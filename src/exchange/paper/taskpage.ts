@@ -118,7 +118,7 @@ export function taskLeaves(known: Known, part: CrewEva, index: number, heading: 
 }
 
 /** Lines that a strip may take beyond its share, the most first. */
-const MORE_LINES = [4, 2, 0];
+const MORE_LINES = [8, 4, 2, 0];
 
 /** Room is left between two things that are read one after the other up to here, mm. */
 const MOST_APART_MM = 2.5;
