@@ -255,5 +255,6 @@ function checkLevelOf(
   const bounded = gaps.some(
     (list, e) => list.length > 1 || list.some((gap) => gap.toS - gap.fromS > longestS[e]!),
   );
-  return edges.from.length > 0 || atOnce || bounded || draws.binds ? "network" : "slack";
+  const isSummed = draws.binds || limits.stayM !== Infinity;
+  return edges.from.length > 0 || atOnce || bounded || isSummed ? "network" : "slack";
 }

@@ -36,8 +36,7 @@ export function isApart(problem: Problem): boolean {
     pairs.every((list) => list.length === 0) &&
     needs.every((list) => list.length === 0) &&
     loads.container.every((c) => c < 0) &&
-    limits.evaM === Infinity &&
-    limits.stayM === Infinity
+    limits.evaM === Infinity
   );
 }
 

@@ -70,6 +70,17 @@ describe("the search on tours", () => {
     }
   });
 
+  it("leaves days alone on which it counts how far all walk", () => {
+    const day = tourDay(2, { tasks: 30, crew: 2 });
+    for (const limit of ["evaM", "stayM"] as const) {
+      const far = { evaM: 1_000_000, stayM: 1_000_000, [limit]: 1500 };
+      const distance = { ...day.rules.distance, ...far, level: "breach" as const };
+      const { score } = packed({ ...day, rules: { ...day.rules, distance } }, 400);
+      expect(score.breaches, limit).toBe(0);
+      expect(score.walkM, limit).toBeGreaterThan(1000);
+    }
+  });
+
   it("gives a board that is worth what it says", () => {
     const problem = compile(tourDay(3, { tasks: 30, crew: 3 }));
     const search = new TourSearch(problem, 1, null);
