@@ -1,4 +1,4 @@
-import AxeBuilder from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { expect, type Locator, type Page, test } from "@playwright/test";
 import { openDay } from "./days.ts";
 import { goTo, howToPack, openSide, setTheme } from "./shell.ts";
@@ -227,7 +227,7 @@ for (const { theme, viewport } of looks) {
     await packDemo(page);
     await setTheme(page, theme);
     const violations = async (where: string): Promise<void> => {
-      const found = await new AxeBuilder({ page }).analyze();
+      const found = await (await axeOn(page)).analyze();
       expect(found.violations.map((one) => `${where}: ${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual(
         [],
       );

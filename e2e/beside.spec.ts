@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import AxeBuilder from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { expect, type Page, test } from "@playwright/test";
 import { block, openDay, openPacked } from "./days.ts";
 import { clockAndHand, goTo, setTheme } from "./shell.ts";
@@ -141,7 +141,7 @@ test.describe("the map beside the lanes", () => {
       await openDay(page);
       await setTheme(page, theme);
       await expect(plate(page, "Split Stone")).toBeVisible();
-      const found = await new AxeBuilder({ page }).include(".beside-map").analyze();
+      const found = await (await axeOn(page)).include(".beside-map").analyze();
       expect(found.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
     });
 });

@@ -1,4 +1,4 @@
-import AxeBuilder from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { expect, type Locator, type Page, test } from "@playwright/test";
 import { block, middleOf, openDay, openPacked } from "./days.ts";
 
@@ -52,9 +52,9 @@ test("a block says its slack, and a must-do below the wish that it is", async ({
   await expect(page.getByRole("region", { name: `Task ${name}` })).toContainText("below the wish of 90 %");
   for (const theme of ["light", "dark"]) {
     await page.evaluate((one) => (document.documentElement.dataset["theme"] = one), theme);
-    expect(
-      (await new AxeBuilder({ page }).include(".score").include(".findings").analyze()).violations,
-    ).toEqual([]);
+    expect((await (await axeOn(page)).include(".score").include(".findings").analyze()).violations).toEqual(
+      [],
+    );
   }
 });
 

@@ -1,5 +1,5 @@
 import { copyFileSync, readFileSync } from "node:fs";
-import AxeBuilder from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { expect, type Locator, type Page, test } from "@playwright/test";
 import { block, openDay } from "./days.ts";
 import { goTo } from "./shell.ts";
@@ -42,7 +42,7 @@ test("what two colleagues say and sign goes with the file; a change undoes a sig
   await mine.getByRole("button", { name: /^Sign off as it is now/ }).click();
   await expect(mine.getByText(/^Signed by Ada, /)).toBeVisible();
   if (process.env["SHOTS"]) await page.screenshot({ path: `${process.env["SHOTS"]}/said-task.png` });
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await (await axeOn(page)).analyze();
   expect(violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
   const sent = info.outputPath("sent.json");
   copyFileSync(await save(page), sent);
@@ -115,7 +115,7 @@ test("a rule is signed in setup and a page on paper; a later change of the plan 
   await goTo(page, "Paper");
   await said.getByText("Comments and sign-off").click();
   await expect(said.getByText(/^The plan has changed since this was signed by Ada, /)).toBeVisible();
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await (await axeOn(page)).analyze();
   expect(violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
 });
 
@@ -161,7 +161,7 @@ test("a plan is kept to a file on disk: saved again without a question, also aft
   await expect(asked).toBeVisible();
   expect(await inFile()).toBe("somebody else's");
   if (process.env["SHOTS"]) await page.screenshot({ path: `${process.env["SHOTS"]}/changed-file.png` });
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await (await axeOn(page)).analyze();
   expect(violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
   await asked.getByRole("button", { name: "Write over it" }).click();
   await expect.poll(inFile).toContain('"title": "Lintel Flat, a first outing"');

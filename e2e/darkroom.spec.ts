@@ -1,4 +1,4 @@
-import AxeBuilder from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { expect, type Page, test } from "@playwright/test";
 import { block, openDay } from "./days.ts";
 import { goTo, setTheme } from "./shell.ts";
@@ -6,7 +6,7 @@ import { goTo, setTheme } from "./shell.ts";
 /** The theme for a dark room on every screen, and the dialogs and panels that no other test opens for everybody. */
 
 async function clean(page: Page, where: string): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await (await axeOn(page)).analyze();
   expect(
     violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`),
     where,

@@ -1,4 +1,4 @@
-import AxeBuilder from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { expect, type Locator, type Page, test } from "@playwright/test";
 import { goTo, howToPack, setTheme } from "./shell.ts";
 
@@ -142,7 +142,7 @@ for (const theme of ["light", "dark"] as const) {
     for (const screen of ["Day", "Setup", "Paper"]) {
       await goTo(page, screen);
       await page.waitForLoadState("networkidle");
-      const { violations } = await new AxeBuilder({ page }).analyze();
+      const { violations } = await (await axeOn(page)).analyze();
       expect(violations.map((one) => `${screen}: ${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
     }
   });

@@ -1,4 +1,4 @@
-import AxeBuilder from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { expect, type Page, test } from "@playwright/test";
 import { block, middleOf, openDay, spanOf } from "./days.ts";
 import { clockAndHand, setTheme } from "./shell.ts";
@@ -189,7 +189,7 @@ for (const theme of ["light", "dark"] as const) {
   test(`no accessibility violation with menu, list, keys and pin box, ${theme}`, async ({ page }) => {
     await setTheme(page, theme);
     const check = async (what: string): Promise<void> => {
-      const { violations } = await new AxeBuilder({ page }).analyze();
+      const { violations } = await (await axeOn(page)).analyze();
       expect(violations.map((one) => `${what}: ${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
     };
     await block(page, "First scoop").click({ button: "right" });

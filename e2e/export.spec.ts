@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import AxeBuilder from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { expect, test } from "@playwright/test";
 import { openPacked } from "./days.ts";
 
@@ -11,7 +11,7 @@ for (const theme of ["light", "dark"] as const) {
     await page.getByText("Export…", { exact: true }).click();
     const dialog = page.getByRole("dialog", { name: "Export for other programs" });
     await expect(dialog.getByRole("button", { name: "Save schedule.ics" })).toBeEnabled();
-    const { violations } = await new AxeBuilder({ page }).analyze();
+    const { violations } = await (await axeOn(page)).analyze();
     expect(violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
     for (const [name, begin] of [
       ["Save schedule.ics", "BEGIN:VCALENDAR"],
@@ -64,7 +64,7 @@ test("the page of the day is read without a script or a network, on any screen",
     await page.goto(`file://${at}`);
     const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
     expect(wide).toBeLessThanOrEqual(0);
-    const { violations } = await new AxeBuilder({ page }).analyze();
+    const { violations } = await (await axeOn(page)).analyze();
     expect(violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
   }
 });

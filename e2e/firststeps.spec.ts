@@ -1,4 +1,4 @@
-import AxeBuilder from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { expect, type Page, test } from "@playwright/test";
 import { setTheme } from "./shell.ts";
 
@@ -218,7 +218,7 @@ for (const theme of ["light", "dark"] as const)
             .map((one) => one.textContent),
         );
       expect(outside).toEqual([]);
-      const { violations } = await new AxeBuilder({ page }).analyze();
+      const { violations } = await (await axeOn(page)).analyze();
       expect(violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
     }
   });

@@ -1,4 +1,4 @@
-import AxeBuilder from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { expect, type Page, test } from "@playwright/test";
 import { PLACES, REQUESTS } from "../test/exchange/lists/requests.ts";
 import { setTheme } from "./shell.ts";
@@ -87,7 +87,7 @@ for (const theme of ["light", "dark"] as const) {
     await openLists(page, [file("wishes.csv", REQUESTS), file("places.csv", PLACES)]);
     await take(page).click();
     await expect(dialog(page).getByText(/no place, and a task/)).toBeVisible();
-    const { violations } = await new AxeBuilder({ page }).analyze();
+    const { violations } = await (await axeOn(page)).analyze();
     expect(violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
     if (process.env["SHOTS"]) {
       for (const [width, height] of [

@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import AxeBuilder from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { expect, type Page, test } from "@playwright/test";
 import type { PlanInput } from "../src/plan/index.ts";
 import { block, middleOf, openDay } from "./days.ts";
@@ -113,7 +113,7 @@ for (const theme of ["light", "dark"] as const)
     await (await clockAndHand(page, "Legend and keys")).press("Enter");
     const legend = page.getByRole("dialog", { name: "Keys and legend" });
     await expect(legend).toContainText("longest walk home that the suit carries");
-    const { violations } = await new AxeBuilder({ page }).analyze();
+    const { violations } = await (await axeOn(page)).analyze();
     expect(violations.map((one) => `${one.id}: ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
     await page.keyboard.press("Escape");
     await expect(legend).toHaveCount(0);

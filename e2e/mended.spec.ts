@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import AxeBuilder from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { expect, type Locator, type Page, test } from "@playwright/test";
 import { openDay } from "./days.ts";
 import { howToPack, mend } from "./shell.ts";
@@ -41,7 +41,7 @@ test("a mend says what it drops, must-do first and counted, and is taken back wi
     ).toBeVisible();
   for (const theme of ["light", "dark"]) {
     await page.evaluate((name) => (document.documentElement.dataset["theme"] = name), theme);
-    const { violations } = await new AxeBuilder({ page }).include(".mended").analyze();
+    const { violations } = await (await axeOn(page)).include(".mended").analyze();
     expect(violations.map((one) => `${theme}: ${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
   }
   await outcome(page).getByRole("button", { name: "Take the mend back" }).click();

@@ -1,4 +1,4 @@
-import AxeBuilder from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { expect, type Page, test } from "@playwright/test";
 import { readFileSync } from "node:fs";
 
@@ -51,7 +51,7 @@ test("what was kept aside is listed, saved as a file, deleted and brought back, 
   await expect(rows.nth(1)).toContainText("2001-09-09 01:46 UTC");
   for (const theme of ["light", "dark"]) {
     await page.evaluate((name) => (document.documentElement.dataset["theme"] = name), theme);
-    const { violations } = await new AxeBuilder({ page }).analyze();
+    const { violations } = await (await axeOn(page)).analyze();
     expect(violations.map((one) => `${theme}: ${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
   }
 

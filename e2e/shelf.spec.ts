@@ -1,4 +1,4 @@
-import AxeBuilder from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { expect, type Page, test } from "@playwright/test";
 import { readFileSync } from "node:fs";
 import { block, openDay, spanOf } from "./days.ts";
@@ -151,7 +151,7 @@ test("a file that was sent away comes back and is merged, conflicts side by side
   const clash = part.getByRole("group", { name: "Schedule" });
   await expect(clash).toContainText("Keep mine. 1 First scoop starts at");
   await clash.getByRole("radio", { name: /^Take theirs/ }).check();
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await (await axeOn(page)).analyze();
   expect(violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
   if (process.env["PICTURE"]) await page.screenshot({ path: process.env["PICTURE"] });
   await part.getByRole("button", { name: "Merge", exact: true }).click();
@@ -169,7 +169,7 @@ for (const theme of ["light", "dark"] as const) {
     await page.keyboard.press("Enter");
     await shelf(page).getByRole("button", { name: "Compare" }).click();
     await expect(shelf(page).getByText("The two are the same.")).toBeVisible();
-    const { violations } = await new AxeBuilder({ page }).analyze();
+    const { violations } = await (await axeOn(page)).analyze();
     expect(violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
   });
 }

@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import AxeBuilder from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { expect, type Page, test } from "@playwright/test";
 import { parseText } from "../src/plan/index.ts";
 import { packRun } from "../src/solver/index.ts";
@@ -22,7 +22,7 @@ const beyond = (page: Page): Promise<string[]> =>
   });
 
 async function violations(page: Page): Promise<string[]> {
-  const found = await new AxeBuilder({ page }).analyze();
+  const found = await (await axeOn(page)).analyze();
   return found.violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`);
 }
 

@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import AxeBuilder from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { expect, type Page, test } from "@playwright/test";
 import { openDay } from "./days.ts";
 import { goTo, setTheme } from "./shell.ts";
@@ -220,7 +220,7 @@ test.describe("the demo plan's site", () => {
         await setTheme(page, theme);
         await placeButton(page, "Osier, near lip").click();
         await page.getByRole("button", { name: /^How it is worked out: walk back/ }).click();
-        const { violations } = await new AxeBuilder({ page }).analyze();
+        const { violations } = await (await axeOn(page)).analyze();
         expect(
           violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target).join(", ")}`),
         ).toEqual([]);

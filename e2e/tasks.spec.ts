@@ -1,4 +1,4 @@
-import AxeBuilder from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { expect, type Locator, type Page, test } from "@playwright/test";
 import { block, middleOf, openPacked, spanOf } from "./days.ts";
 import { goTo, howToPack, setTheme } from "./shell.ts";
@@ -268,7 +268,7 @@ for (const theme of ["light", "dark", "dim"] as const)
   test(`no accessibility violation at rest, in hand, packing and in dialogs, ${theme}`, async ({ page }) => {
     test.slow();
     const check = async (what: string): Promise<void> => {
-      const { violations } = await new AxeBuilder({ page }).analyze();
+      const { violations } = await (await axeOn(page)).analyze();
       expect(violations.map((one) => `${what}: ${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
     };
     await setTheme(page, theme);

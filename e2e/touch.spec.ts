@@ -1,4 +1,4 @@
-import AxeBuilder from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { type CDPSession, expect, type Page, test } from "@playwright/test";
 import { block, middleOf, openDay, spanOf } from "./days.ts";
 import { clockAndHand, goTo } from "./shell.ts";
@@ -111,7 +111,7 @@ test("everything has its place on 820 pixels, without a violation on any screen"
         .map((one) => one.textContent),
     );
     expect(outside, screen).toEqual([]);
-    const { violations } = await new AxeBuilder({ page }).analyze();
+    const { violations } = await (await axeOn(page)).analyze();
     expect(violations.map((one) => `${screen}: ${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
   }
 });

@@ -1,4 +1,4 @@
-import { AxeBuilder } from "@axe-core/playwright";
+import { axeOn } from "./axe.ts";
 import { expect, test } from "@playwright/test";
 import { setTheme } from "./shell.ts";
 
@@ -41,7 +41,7 @@ for (const theme of ["light", "dark"] as const) {
     await expect(page.getByRole("group", { name: /^Usual values for Carried by hand/ })).toContainText(
       "50 kg on the Moon",
     );
-    const { violations } = await new AxeBuilder({ page }).analyze();
+    const { violations } = await (await axeOn(page)).analyze();
     expect(violations.map((one) => `${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
     await page.keyboard.press("Tab");
     await expect(page.getByRole("button", { name: /^low 40.5 N/ })).toBeFocused();
