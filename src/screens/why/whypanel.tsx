@@ -128,11 +128,12 @@ function How({ why, stale }: { readonly why: Asking; readonly stale: boolean }) 
   );
 }
 
-function ended({ end, report, message }: Asking): string {
+function ended({ end, report, message }: Pick<Asking, "end" | "report" | "message">): string {
   if (end === "failed") return `It could not be found out: ${message ?? "unknown"}.`;
   if (!report) return "Stopped before anything was found.";
   const share = `${report.tried} of ${report.offers} changes tried`;
-  if (report.offers === 0) return report.stopped === "done" ? "Nothing had to be tried." : "Stopped early.";
+  if (report.offers === 0)
+    return report.stopped === "done" ? "Nothing had to be tried." : "Stopped before any change was tried.";
   return report.stopped === "done"
     ? `All ${counted(report.offers, "change")} tried.`
     : `${share}, then stopped.`;
@@ -174,13 +175,17 @@ function known(why: Asking, { state, sentence }: WhyReport): string {
 }
 
 /** Says the outcome once, when the search has ended. */
-function useSpoken({ running, report, end }: Asking): void {
+function useSpoken({ running, report, end, message }: Asking): void {
   const { view } = useApp();
   useEffect(() => {
     if (running || !report || end !== "answered") return;
     const ways = report.relaxations.length;
-    const words =
-      ways === 0 ? "No change that was tried makes it fit." : `${counted(ways, "way")} to make it fit.`;
-    view.setState({ spoken: `${report.sentence} ${words}` });
-  }, [running, report, end, view]);
+    const none = report.tried === 0 ? "" : "No change that was tried makes it fit.";
+    const words = ways === 0 ? none : `${counted(ways, "way")} to make it fit.`;
+    view.setState({
+      spoken: [report.sentence, words || ended({ end, report, message })]
+        .filter((one) => one !== "")
+        .join(" "),
+    });
+  }, [running, report, end, message, view]);
 }
