@@ -43,7 +43,7 @@ function call<Given, Answer, Progress = never>(): Call<Given, Answer, Progress> 
 export const CALLS = {
   check: call<OfSchedule, Verdict>(),
   /** What is dear of the plan's ways, for who judges the same plan elsewhere. */
-  ways: call<Nothing, WorkedWays, WaysProgress>(),
+  ways: call<WaysOptions, WorkedWays, WaysProgress>(),
   pack: call<PackOptions, PackReport, PackProgress>(),
   mend: call<OfSchedule & PackOptions, MendReport>(),
   /** The same day with its starts on the plan's grid; what cannot be is told. */
@@ -117,6 +117,11 @@ export class EngineError extends Error {
   }
 }
 
+export interface WaysOptions {
+  /** Without what only ways that are not there yet need: enough for whoever leaves places and keep-outs alone. */
+  readonly bare?: boolean | undefined;
+}
+
 /** How many places have their ways. */
 export interface WaysProgress {
   readonly done: number;
@@ -149,6 +154,8 @@ export interface PackOptions {
   readonly keep?: readonly string[] | undefined;
   /** Placements to start from and to hold on to where nothing is gained; the plan's own schedule when left out. */
   readonly from?: Schedule | undefined;
+  /** The plan's ways, where they were worked out elsewhere already. */
+  readonly ways?: WorkedWays | undefined;
 }
 
 export interface OddsOptions {

@@ -4,6 +4,7 @@ import { type Plan, sameFrame } from "../plan/index.ts";
 import { benchReasons, fitBands, gridded, mendRun, whyRun } from "../solver/index.ts";
 import { lateTableRun } from "../solver/question/late/index.ts";
 import { glanceRun, oddsRun } from "../solver/simulate/index.ts";
+import { takeWorkedWays } from "../terrain/index.ts";
 import { breachesOf } from "./breaches.ts";
 import type { CallName, Calls } from "./calls.ts";
 import { drive, type Turn } from "./drive.ts";
@@ -37,8 +38,11 @@ export function makeCore(clock: () => number): Core {
 
   return {
     check: (plan, { schedule }) => check(plan, schedule),
-    ways: (plan, _, turn = {}) => ways(plan, turn),
-    pack: (plan, options, turn = {}) => pack(clock, plan, options, turn),
+    ways: (plan, options, turn = {}) => ways(plan, options, turn),
+    pack: (plan, { ways: worked, ...options }, turn = {}) => {
+      if (worked) takeWorkedWays(plan, worked);
+      return pack(clock, plan, options, turn);
+    },
     mend: async (plan, { schedule, ...options }, { yieldToHost, signal } = {}) => {
       const run = mendRun(plan, schedule, { ...options, clock });
       while (run.step(SLICE_S) && !signal?.aborted) await yieldToHost?.();

@@ -1,6 +1,7 @@
 import type { Outcome, PackProgress, PackReport } from "../answers/index.ts";
 import { compareScores } from "../check/index.ts";
 import type { Plan } from "../plan/index.ts";
+import type { WorkedWays } from "../terrain/index.ts";
 import { type Engine, EngineError, type Hearing, type PackOptions } from "./calls.ts";
 
 /**
@@ -33,8 +34,11 @@ async function packTogether(
   signal?.addEventListener("abort", stop, { once: true });
   if (signal?.aborted) stop();
   const tell = teller(team.length, report ?? (() => undefined));
+  const ways = await sharedWays(team, plan, enough.signal);
   const packs = team.map(async (engine, k) => {
-    const seeded = { ...options, seed: (options.seed + k * SEED_STEP) % 2 ** 32 };
+    const seed = (options.seed + k * SEED_STEP) % 2 ** 32;
+    // The first one has them.
+    const seeded = { ...options, seed, ...(k > 0 && ways ? { ways } : {}) };
     const made = await engine.pack(plan, seeded, { report: (now) => tell(k, now), signal: enough.signal });
     // Nothing better is left to be found; where iterations are counted, when that is must not matter.
     if (options.iterations === undefined && (made.stopped === "proved" || made.stopped === "all placed"))
@@ -49,6 +53,20 @@ async function packTogether(
     throw ended.find((one) => one.status === "rejected")!.reason;
   } finally {
     signal?.removeEventListener("abort", stop);
+  }
+}
+
+/** What is dear of the plan's ways, worked out by the first of the team for all; null where they cost little, or that failed: then each does. */
+async function sharedWays(
+  team: readonly Engine[],
+  plan: Plan,
+  signal: AbortSignal,
+): Promise<WorkedWays | null> {
+  if (team.length === 1 || !plan.ground || signal.aborted) return null;
+  try {
+    return await team[0]!.ways(plan, { bare: true }, { signal });
+  } catch {
+    return null;
   }
 }
 

@@ -6,9 +6,10 @@ import type { Turn } from "./drive.ts";
 /** The ways of a plan, worked out place by place. Rejects where it is broken off. */
 export async function ways(
   plan: Plan,
+  options: Calls["ways"]["given"],
   { report, yieldToHost, signal }: Turn<"ways">,
 ): Promise<Calls["ways"]["answer"]> {
-  const steps = workedWays(plan);
+  const steps = workedWays(plan, options);
   const total = plan.site.places.length;
   for (;;) {
     const step = steps.next();

@@ -20,8 +20,14 @@ export interface WorkedWays {
 
 type GroundPlan = WalkingPlan & { readonly site: SiteInput };
 
-/** Works the ways of `plan` out piece by piece: each step says how many places are done; what it returns has it all. */
-export function* workedWays(plan: GroundPlan): Generator<number, WorkedWays> {
+/**
+ * Works the ways of `plan` out piece by piece: each step says how many places are done; what it returns has it all. `bare` leaves out
+ * what only ways that are not there yet need.
+ */
+export function* workedWays(
+  plan: GroundPlan,
+  { bare = false }: { readonly bare?: boolean | undefined } = {},
+): Generator<number, WorkedWays> {
   const { site } = plan;
   // Every place is come to twice: for its ways out, and for those home.
   let told = 0;
@@ -47,6 +53,7 @@ export function* workedWays(plan: GroundPlan): Generator<number, WorkedWays> {
   const home = yield* counted(homeInSteps(site, ways, back), 1);
   yield site.places.length;
   if (!relief) return { ways, home, relief: null };
+  if (bare) return { ways, home, relief: { grid: relief.grid, networks: [] } };
   const gaits = [planned, back, quickest(back)];
   const networks = new Set(
     gaits.flatMap((gait) => (gait.relief ? reliefNetwork(site, gait, gait.relief) : [])),

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { PackProgress, PackReport } from "../../src/answers/index.ts";
 import { makeCore } from "../../src/engine/core.ts";
-import type { Engine, Hearing, PackOptions } from "../../src/engine/calls.ts";
+import type { Engine, Hearing, PackOptions, WaysOptions } from "../../src/engine/calls.ts";
 import { inTeam } from "../../src/engine/team.ts";
 import type { Plan } from "../../src/plan/index.ts";
 import { readyPlan } from "../readyplan.ts";
@@ -54,6 +54,33 @@ describe("a team of engines", () => {
     team.close();
     expect(asked).toBe(1);
     expect(closed.sort()).toEqual(["0", "1"]);
+  });
+
+  it("works the ways over heights out once: the first member for all, who take them over", async () => {
+    const asked: string[] = [];
+    const member = (name: string): Engine => {
+      const core = makeCore(() => 0);
+      return {
+        ways: async (of: Plan, given: WaysOptions, hearing: Hearing<"ways">) => {
+          asked.push(`${name} works ways out`);
+          return structuredClone(await core.ways(of, given, hearing));
+        },
+        pack: (of: Plan, given: PackOptions, hearing: Hearing<"pack">) => {
+          asked.push(`${name} packs${given.ways ? " with ways" : ""}`);
+          expect(given.ways?.relief?.networks ?? []).toEqual([]);
+          return core.pack(of, given, hearing);
+        },
+      } as unknown as Engine;
+    };
+    const few = { ...options, iterations: 8 };
+    const made = await inTeam(member("a"), () => [member("b"), member("c")]).pack(plan, few);
+    expect(asked).toEqual(["a works ways out", "a packs", "b packs with ways", "c packs with ways"]);
+    const [own, ...others] = [engine(0), engine(0), engine(0)];
+    expect(made.schedule).toEqual((await inTeam(own!, () => others).pack(plan, few)).schedule);
+    asked.length = 0;
+    await inTeam(member("a"), () => [member("b")]).pack({ ...plan, ground: undefined }, few);
+    await inTeam(member("a"), () => []).pack(plan, few);
+    expect(asked).toEqual(["a packs", "b packs", "a packs"]);
   });
 
   it("is cancelled as one, and gives what is left when a member fails", async () => {

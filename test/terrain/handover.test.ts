@@ -62,6 +62,16 @@ describe("ways that were worked out elsewhere", () => {
     expect(other.lay(moved)).toEqual(here.lay(moved));
   });
 
+  it("are enough without what only others need, for whoever leaves places and keep-outs alone", async () => {
+    const there = await afresh();
+    const { made } = end(there.workedWays(demo, { bare: true }));
+    expect(made.relief?.networks).toEqual([]);
+    const here = await afresh();
+    const received = structuredClone(demo);
+    here.takeWorkedWays(received, structuredClone(made));
+    expect(here.worked(() => expect(here.lay(received)).toEqual(there.lay(demo)))).toBe(0);
+  });
+
   it("come in steps that each do no more than a place's share, so that a call to leave off is heard between them", async () => {
     const { workedWays } = await afresh();
     const flat = { ...demo, ground: undefined };

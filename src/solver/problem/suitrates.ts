@@ -5,6 +5,7 @@ import {
   metabolicW,
   type Mode,
   suitIn,
+  type SuitModel,
   walkbackW,
   walkingW,
 } from "../../physics/index.ts";
@@ -80,8 +81,10 @@ function ratesOf(
   ways: Ways,
 ): SuitRates {
   const who = { factor, massKg: bodyMassKg + suit.massKg };
-  const rate = (mode: Mode, watts: number): Rate => {
-    const now = suitIn(suit, mode, about);
+  // Of one shape whatever the plan says of a suit, and once a mode: ways alone ask some thousand times.
+  const worn = (mode: Mode): SuitModel => modelOf(suitIn(suit, mode, about));
+  const [standing, walkingIn, working] = [worn("standing"), worn("walking"), worn("working")];
+  const rate = (now: SuitModel, watts: number): Rate => {
     const drawn = drawPerSecond(now, watts);
     return {
       metabolicW: watts,
@@ -94,21 +97,31 @@ function ratesOf(
   const walks = new Map<number, Rate>();
   const works = new Map<number, Rate>();
   return {
-    rest: rate("standing", metabolicW("rest", factor)),
-    airlock: rate("working", metabolicW("egress-ingress", factor)),
+    rest: rate(standing, metabolicW("rest", factor)),
+    airlock: rate(working, metabolicW("egress-ingress", factor)),
     back: (slopeRad) =>
       once(backs, slopeRad, () =>
-        rate("walking", walkbackW(walkback.metabolicW, walking, who, gravityMs2, walkback.speedMs, slopeRad)),
+        rate(walkingIn, walkbackW(walkback.metabolicW, walking, who, gravityMs2, walkback.speedMs, slopeRad)),
       ),
     way: (cell) =>
       once(walks, cell, () =>
-        rate("walking", walkingW(walking, who, gravityMs2, ways.paceMs[cell]!, ways.slopeRad[cell]!)),
+        rate(walkingIn, walkingW(walking, who, gravityMs2, ways.paceMs[cell]!, ways.slopeRad[cell]!)),
       ),
     work: (task) => {
       const carriedW = carryingW(ways, task, who.massKg, gravityMs2, walking.speedMs);
       const watts = metabolicW(task.effort, factor) + carriedW;
-      return once(works, watts, () => rate("working", watts));
+      return once(works, watts, () => rate(working, watts));
     },
+  };
+}
+
+/** The numbers of a suit that rates are made of, always in one order. */
+function modelOf(suit: SuitModel): SuitModel {
+  const { oxygenKg, co2Kg, waterKg, batteryWh, leakKgH } = suit;
+  const { electricalW, environmentW, respiratoryQuotient, coolingKjKg, absorbentKjKg } = suit;
+  return {
+    ...{ oxygenKg, co2Kg, waterKg, batteryWh, leakKgH },
+    ...{ electricalW, environmentW, respiratoryQuotient, coolingKjKg, absorbentKjKg },
   };
 }
 

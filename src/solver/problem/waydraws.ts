@@ -41,21 +41,38 @@ function walkDraws(
   suit: SuitRates,
   { ways, standsFor }: LegTable,
 ): Pick<WayDraws, "leg" | "greatest" | "heatJ"> {
-  const rest = suit.rest.draws;
+  const { over, heatJ, greatest } = wayRates(suit, standsFor);
   const leg = new Float64Array(standsFor.length * KINDS);
+  for (let cell = 0; cell < standsFor.length; cell += 1) {
+    const like = standsFor[cell]!;
+    const seconds = ways.durationS[cell]!;
+    heatJ[cell] = heatJ[like]!;
+    if (seconds <= 0) continue;
+    for (let kind = 0; kind < KINDS; kind += 1)
+      leg[cell * KINDS + kind] = over[like * KINDS + kind]! * seconds;
+  }
+  return { leg, greatest, heatJ };
+}
+
+/** What is drawn a second over standing still, and heat, of the ways that others are like; and the greatest draws. */
+function wayRates(
+  suit: SuitRates,
+  standsFor: Int32Array,
+): { over: Float64Array; heatJ: Float64Array; greatest: Float64Array } {
+  const over = new Float64Array(standsFor.length * KINDS);
   const heatJ = new Float64Array(standsFor.length);
   const greatest = new Float64Array(KINDS);
   for (let cell = 0; cell < standsFor.length; cell += 1) {
-    const walk = suit.way(standsFor[cell]!);
+    if (standsFor[cell] !== cell) continue;
+    const walk = suit.way(cell);
     heatJ[cell] = walk.heatJ;
-    const seconds = ways.durationS[cell]!;
     for (let kind = 0; kind < KINDS; kind += 1) {
       const drawn = walk.draws[kind]!;
-      if (drawn > greatest[kind]!) greatest[kind] = drawn;
-      if (seconds > 0) leg[cell * KINDS + kind] = (drawn - rest[kind]!) * seconds;
+      greatest[kind] = Math.max(greatest[kind]!, drawn);
+      over[cell * KINDS + kind] = drawn - suit.rest.draws[kind]!;
     }
   }
-  return { leg, greatest, heatJ };
+  return { over, heatJ, greatest };
 }
 
 /** All that walk-backs of so many seconds on their slopes draw, flat times kinds. */
