@@ -78,13 +78,13 @@ export function spread(
   backward: boolean,
   goals?: readonly Goal[],
 ): Spread {
-  const { cost, hop } = new Front(lattice, seeds, backward, goals ?? null).everywhere();
+  const { cost, hop } = new Front(lattice, seeds, backward, goals ?? null, linksOn(lattice)).everywhere();
   return { cost, hop };
 }
 
 /** A spread as `spread` makes it, without goals, that goes on only when it is asked. */
 export function spreading(lattice: Lattice, seeds: readonly Seed[], backward: boolean): Spreading {
-  return new Front(lattice, seeds, backward, null);
+  return new Front(lattice, seeds, backward, null, newLinks(lattice));
 }
 
 /** A spread that has come everywhere, as one that may be asked. */
@@ -162,6 +162,25 @@ class Ahead {
   }
 }
 
+/** How the points of a bucket hang together, by point: the one after it, or -1; and the one before it, or `~place` of the bucket in the ring. */
+interface Links {
+  readonly next: Int32Array;
+  readonly before: Int32Array;
+}
+
+/** Whoever spreads at one go takes those of the one before: they are read only where they were written. */
+const links = new WeakMap<Lattice, Links>();
+
+function linksOn(lattice: Lattice): Links {
+  const known = links.get(lattice) ?? newLinks(lattice);
+  links.set(lattice, known);
+  return known;
+}
+
+function newLinks({ worked }: Lattice): Links {
+  return { next: new Int32Array(worked.length), before: new Int32Array(worked.length) };
+}
+
 /** Buckets after which a spread asks again to which goals it has come. */
 const BUCKETS_A_LOOK = 4;
 /** Buckets that a front has room for at first, a power of two. */
@@ -187,19 +206,24 @@ class Front implements Spreading {
   /** The lowest bucket that may hold anything, counted from cost 0: what costs less is final. */
   private bucket: number;
   private waiting = 0;
-  /** By point: the one after it in its bucket, or -1; and the one before it, or `~place` of the bucket in the ring. */
   private readonly next: Int32Array;
   private readonly before: Int32Array;
 
-  constructor(lattice: Lattice, seeds: readonly Seed[], backward: boolean, goals: readonly Goal[] | null) {
+  constructor(
+    lattice: Lattice,
+    seeds: readonly Seed[],
+    backward: boolean,
+    goals: readonly Goal[] | null,
+    links: Links,
+  ) {
     const { worked, least, footing, offset } = lattice;
     const lowest = seeds.reduce((low, seed) => Math.min(low, seed.cost), CLOSED);
     this.lattice = lattice;
     this.backward = backward;
     this.cost = new Int32Array(worked.length).fill(CLOSED);
     this.hop = new Uint8Array(worked.length).fill(NO_HOP);
-    this.next = new Int32Array(worked.length);
-    this.before = new Int32Array(worked.length);
+    this.next = links.next;
+    this.before = links.before;
     this.beside = backward ? offset.map((points) => -points) : offset;
     this.shift = backward ? offset.map((points, hop) => hop - points * HOPS) : offset.map((_, hop) => hop);
     this.origins = backward ? this.beside : Int32Array.of(0);

@@ -6,20 +6,27 @@ import { oneOf } from "./tasks.ts";
 
 /**
  * Links between tasks of one district, always from the earlier in the list to the later, so never in a circle; a
- * must-do task is never made to wait for an optional one.
+ * must-do task is never made to wait for an optional one. Fewer than `count` where there are no more pairs of such tasks.
  */
 export function linksOf(random: Random, count: number, tasks: readonly TaskInput[]): LinkInput[] {
   const links = new Map<string, LinkInput>();
-  while (links.size < count) {
+  const pairs = tasks.reduce((sum, _, first) => sum + behind(tasks, first).length, 0);
+  while (links.size < Math.min(count, pairs)) {
     const first = random.below(tasks.length);
     const a = tasks[first]!;
-    const near = tasks.slice(first + 1).filter((b) => districtOf(b) === districtOf(a) && a.must === b.must);
+    const near = behind(tasks, first);
     if (near.length === 0) continue;
     const b = oneOf(random, near);
     const pair = `${a.id}-${b.id}`;
     if (!links.has(pair)) links.set(pair, linkBetween(random, pair, a, b));
   }
   return [...links.values()];
+}
+
+/** The tasks later in the list that one may be linked to. */
+function behind(tasks: readonly TaskInput[], first: number): TaskInput[] {
+  const a = tasks[first]!;
+  return tasks.slice(first + 1).filter((b) => districtOf(b) === districtOf(a) && a.must === b.must);
 }
 
 function linkBetween(random: Random, id: string, a: TaskInput, b: TaskInput): LinkInput {
