@@ -84,7 +84,10 @@ export function paginate(blocks: readonly Block[], roomMm: number, lastMm: numbe
   let at = end.length;
   while (at > 0 && (at === end.length || end[at - 1]?.keep === true)) at -= 1;
   const front = before.length > 0 ? [before] : [];
-  return [...pages, ...front, ...(at > 0 ? [end.slice(0, at), end.slice(at)] : [end, []])];
+  const moved = end.slice(at);
+  // What no last page has room for stays where it is, and the last page is left to its foot.
+  const isApart = at === 0 || heightOf(moved) > lastMm + ROUNDING;
+  return [...pages, ...front, ...(isApart ? [end, []] : [end.slice(0, at), moved])];
 }
 
 /**

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { type Block, flow } from "../../../src/exchange/paper/flow.ts";
+import { type Block, flow, paginate } from "../../../src/exchange/paper/flow.ts";
 import { hatch } from "../../../src/exchange/paper/hatch.ts";
 import { extentOf, type Mark, text } from "../../../src/exchange/paper/page.ts";
 
@@ -43,6 +43,24 @@ describe("flowing blocks over pages", () => {
 
   it("gives a page even to nothing", () => {
     expect(flow([], room, null, null)).toEqual([[]]);
+  });
+});
+
+describe("blocks by page, with less room on the last one", () => {
+  const heights = (pages: readonly (readonly Block[])[]): number[][] =>
+    pages.map((blocks) => blocks.map(({ height }) => height));
+
+  it("leaves the last page to its foot where a group is higher than the room over that", () => {
+    // x and y stay together: 18 mm, of 30 on a page, of 10 on the last one.
+    const blocks = [block("a", 5), block("x", 9, true), block("y", 9)];
+    expect(heights(paginate(blocks, 30, 10))).toEqual([[5, 9, 9], []]);
+    // Of 18 mm on the last one they just fit.
+    expect(heights(paginate(blocks, 30, 18))).toEqual([[5], [9, 9]]);
+  });
+
+  it("moves on as much of the end as the last page has room for", () => {
+    // 8 + 8 + 8 = 24 of 30 mm, but of 10 on the last page: the third goes on, and two stay.
+    expect(heights(paginate([block("a", 8), block("b", 8), block("c", 8)], 30, 10))).toEqual([[8, 8], [8]]);
   });
 });
 
