@@ -82,6 +82,13 @@ export function nameOf(list: readonly { readonly id: string; readonly name: stri
   return found ? legible(found.name, id) : id;
 }
 
+/** With whom a task is done by who is out on an EVA: `with EV2`, `ALONE`; empty where nobody else is out. */
+export function companyOf(plan: Plan, { member, others }: CrewEva, { crew }: Stop): string {
+  const along = crew.filter((id) => id !== member.id).map((id) => nameOf(plan.crew, id));
+  if (along.length > 0) return `with ${along.join(", ")}`;
+  return others.length > 0 ? "ALONE" : "";
+}
+
 /** A task's name, legible. */
 export function taskName(task: Task): string {
   return legible(task.name, task.id);

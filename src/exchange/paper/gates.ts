@@ -12,7 +12,7 @@ import {
   utcDate,
 } from "../../words/index.ts";
 import { bearingAlong } from "./bearings.ts";
-import { type CrewEva, nameOf, restPlace, taskName } from "./crewday.ts";
+import { companyOf, type CrewEva, restPlace, taskName } from "./crewday.ts";
 import { type Heading, LABEL_PT, type Leaf, LEFT, setLines, WIDE } from "./cuff.ts";
 import type { Block } from "./flow.ts";
 import { cautionForm, factForm, restForm, type Setting } from "./forms.ts";
@@ -78,7 +78,7 @@ export function egressLeaves(known: Known, part: CrewEva, heading: Heading): Lea
             ...(walks && way && first.wayS !== null
               ? [bearingAlong(plan, way.path), metres(way.walkM, "up"), minutes(first.wayS, "up")]
               : ["here"]),
-            ...first.crew.filter((id) => id !== member.id).map((id) => `with ${nameOf(plan.crew, id)}`),
+            companyOf(plan, part, first),
             `start ${clock(first.startS)}`,
           ].filter((one) => one !== ""),
         }
@@ -94,6 +94,9 @@ export function ingressLeaves(known: Known, part: CrewEva, heading: Heading): Le
   const others = part.others.flatMap((other) => {
     const outing = verdict.outings.find((one) => one.eva === eva.id && one.crew === other.id);
     const home = outing?.stretches.findLast(({ kind }) => kind === "traverse");
+    const last = outing?.stretches.findLast(({ kind }) => kind === "traverse" || kind === "task");
+    // Who does the last task here with them is not told when they came.
+    if (last?.kind === "task" && part.stops.at(-1)?.crew.includes(other.id)) return [];
     return outing
       ? [
           [

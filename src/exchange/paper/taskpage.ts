@@ -10,7 +10,7 @@ import {
   taskNumber,
 } from "../../words/index.ts";
 import { bearingAlong, ledBy } from "./bearings.ts";
-import { type CrewEva, nameOf, restPlace, type Stop, taskName } from "./crewday.ts";
+import { companyOf, type CrewEva, nameOf, restPlace, type Stop, taskName } from "./crewday.ts";
 import { type Heading, type Leaf, LEFT, RIGHT, setLines } from "./cuff.ts";
 import { fromShadowDeg } from "./dial.ts";
 import { type Block, paginate } from "./flow.ts";
@@ -395,8 +395,7 @@ function nextOf(known: Known, part: CrewEva, index: number): { number: string; n
   else if (walks) how.push(bearingAlong(plan, way.path), metres(way.walkM, "up"), minutes(wayS, "up"));
   else how.push("here");
   if (follow) {
-    const others = follow.crew.filter((id) => id !== part.member.id).map((id) => nameOf(plan.crew, id));
-    how.push(others.length > 0 ? `with ${others.join(", ")}` : part.others.length > 0 ? "ALONE" : "");
+    how.push(companyOf(plan, part, follow));
     if (follow.rest !== null) how.push("REST there");
     how.push(`start ${clock(follow.startS)}`);
     return {
