@@ -102,11 +102,19 @@ function together(days: readonly WishedDay[]): readonly CurveDay[] {
   }, []);
 }
 
-/** That a day falls short of what it was searched for, of the surest where there are several; null where it is sure not to. */
+/** Of which of the chances that it stands for a day falls short, or may; null where it is sure to reach them all. */
 function shortWords({ outcome, wishes, wish }: CurveDay): string | null {
-  const surest = Math.max(...wishes);
-  if (outcome.must.high < surest || outcome.home.high < wish.home) return "not reached";
-  return outcome.must.low < surest || outcome.home.low < wish.home ? "may not be reached" : null;
+  const homeShort = outcome.home.high < wish.home;
+  const isShort = (must: number): boolean => homeShort || outcome.must.high < must;
+  const isOpen = (must: number): boolean => outcome.must.low < must || outcome.home.low < wish.home;
+  const named = (of: readonly number[], words: string): string[] => {
+    if (of.length === 0) return [];
+    return [wishes.length === 1 ? words : `${of.map((one) => percent(one, "given")).join(", ")} ${words}`];
+  };
+  const short = wishes.filter(isShort);
+  const open = wishes.filter((must) => !isShort(must) && isOpen(must));
+  const said = [...named(open, "may not be reached"), ...named(short, "not reached")];
+  return said.length === 0 ? null : said.join("; ");
 }
 
 /** The days as a picture and as a table: what is chosen in one is shown in the other. */

@@ -1,4 +1,4 @@
-import type { CrewRules, Wished } from "../../answers/index.ts";
+import type { CrewRules, Outcome, Wished } from "../../answers/index.ts";
 import { countOf, type Count } from "../simulate/count.ts";
 import { outcomeOf } from "../simulate/seen.ts";
 import type { Days } from "../simulate/days.ts";
@@ -26,6 +26,12 @@ export function daysToChoose({ few, more, shown }: Chosen, schedules: number): n
   return schedules * (CAUTIONS.length + 1) * few.count + FINALISTS * more.count + shown.count;
 }
 
+/** What was chosen for a wish, counted on the days that are shown, and what it came to on those that it was chosen by. */
+export interface Choice {
+  readonly day: Wished & { readonly outcome: Outcome };
+  readonly chosenBy: Outcome;
+}
+
 /**
  * Chooses from `elites` (best first) for `wish`, a little at a time. `part` says, before each count, which part of its days there is
  * time for.
@@ -37,7 +43,7 @@ export function* choose(
   wish: Wish,
   days: Chosen,
   part: () => number,
-): Generator<undefined, Wished | null> {
+): Generator<undefined, Choice | null> {
   const cautions = crew.leavesOut ? [...new Set([crew.caution, ...CAUTIONS])] : [crew.caution];
   const aim: Wish = { ...wish, must: Math.min(1, wish.must + (days.exact ? 0 : SPARE)) };
   interface Candidate {
@@ -45,6 +51,7 @@ export function* choose(
     readonly crew: CrewRules;
     readonly meets: boolean;
     readonly value: number;
+    readonly outcome: Outcome;
   }
   function* counted({ schedule }: Elite, rules: CrewRules, on: Days): Generator<undefined, Count> {
     const count = countOf(stage, schedule, rules, on);
@@ -56,12 +63,14 @@ export function* choose(
     return count;
   }
   function* candidate(elite: Elite, rules: CrewRules, on: Days): Generator<undefined, Candidate> {
-    const { seen } = yield* counted(elite, rules, on);
+    const count = yield* counted(elite, rules, on);
+    const { seen } = count;
     return {
       elite,
       crew: rules,
       meets: seen.home >= aim.home && seen.must >= aim.must,
       value: valueOf(aim, seen),
+      outcome: outcomeOf(count),
     };
   }
   const byValue = (a: Candidate, b: Candidate): number => b.value - a.value;
@@ -75,7 +84,7 @@ export function* choose(
   if (!best) return null;
   const count = yield* counted(best.elite, best.crew, days.shown);
   const { home, must } = wish;
-  return {
+  const day = {
     schedule: best.elite.schedule,
     caution: best.crew.caution,
     wish: { home, must },
@@ -83,6 +92,7 @@ export function* choose(
     days: count.days,
     meets: count.seen.home >= home && count.seen.must >= must,
   };
+  return { day, chosenBy: best.outcome };
 }
 
 /** The best few of a list, best first; with the best that meets the wish where none of them does. */

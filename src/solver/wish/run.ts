@@ -8,9 +8,10 @@ import { type Stage, stageOf } from "../simulate/stage.ts";
 import type { Problem } from "../problem/problem.ts";
 import type { Note } from "./chain.ts";
 import { chains } from "./chains.ts";
-import { choose, type Chosen, daysToChoose } from "./choose.ts";
+import { type Choice, choose, type Chosen, daysToChoose } from "./choose.ts";
 import type { Course } from "./course.ts";
 import { type Elite, Elites } from "./elites.ts";
+import { nearestTo } from "./nearest.ts";
 import { LEVELS, Proposer } from "./propose.ts";
 import { DayTrial } from "./trial.ts";
 import { type Wish, wishFor } from "../simulate/value.ts";
@@ -239,12 +240,11 @@ class Run implements WishRun {
       exact: this.settings.everyDay !== undefined,
     };
     const part = this.partInTime(daysToChoose(days, SURE + HOPES) * this.wishes.length);
-    const answer: Wished[] = [];
-    for (const [w, wish] of this.wishes.entries()) {
-      const chosen = yield* choose(this.stage, this.candidates(w), this.crew, wish, days, part);
-      answer.push(chosen ?? this.best()[w]!);
-    }
-    this.answer = answer;
+    const choices: (Choice | null)[] = [];
+    for (const [w, wish] of this.wishes.entries())
+      choices.push(yield* choose(this.stage, this.candidates(w), this.crew, wish, days, part));
+    const none = this.best();
+    this.answer = this.wishes.map((wish, w) => nearestTo(wish, choices[w]!, choices) ?? none[w]!);
   }
 
   /** What is counted on many days for wish `w`, best first: of what is sure, and of what may be. */

@@ -55,4 +55,28 @@ describe("the curve on the screen", () => {
     expect(session.state.getState().plan.schedule).toEqual(days[3]!.schedule);
     expect(session.state.getState().plan.odds.crew.caution).toBe(0.5);
   });
+
+  it("says of a day that stands for several chances which of them it does not reach", async () => {
+    const curves: Call<CurveReport, PackProgress>[] = [];
+    const { session } = show(<Curve />, (_, engine) => {
+      engine.curve = ((plan: never, _given: never, hearing: never) =>
+        engine.call(curves, plan, hearing)) as never;
+    });
+    act(() => void vi.advanceTimersByTime(1500));
+    const { plan, verdict } = session.state.getState();
+    const schedule = scheduleWith(plan, "two", 9000);
+    // 92 % of 4,000 days: sure to be 80 %, perhaps 92 %, and not 95 %.
+    const days = [0.8, 0.92, 0.95].map((must): WishedDay => ({
+      schedule,
+      caution: 0.5,
+      wish: { home: 0.99, must },
+      outcome: { home: chanceOf(4000, 4000), must: chanceOf(3680, 4000), meanWorth: 18.7 },
+      days: 4000,
+      meets: 3680 >= must * 4000,
+      verdict,
+    }));
+    await act(async () => curves[0]!.answer({ days, seconds: 1, iterations: 1, tried: 1 }));
+    const [row] = [...document.querySelectorAll("tbody tr")];
+    expect(row!.querySelector(".state")!.textContent).toBe("92 % may not be reached; 95 % not reached");
+  });
 });
