@@ -13,7 +13,7 @@ export function FieldValue(props: {
   readonly onPress: () => void;
 }) {
   const { cell, stands, faulty, button, onPress } = props;
-  const word = faulty?.fault ?? (cell.toGive ? untilGiven(cell) : null);
+  const word = faulty?.fault ?? (cell.toGive ? untilGiven(cell) : (cell.doubt ?? null));
   return (
     <button
       ref={button}
@@ -21,6 +21,7 @@ export function FieldValue(props: {
       className="task-value"
       data-faulty={faulty ? "" : undefined}
       data-to-give={!faulty && cell.toGive ? "" : undefined}
+      data-doubted={!faulty && !cell.toGive && word !== null ? "" : undefined}
       disabled={cell.fixed !== null}
       title={cell.fixed ?? (cell.hint === "" ? undefined : cell.hint)}
       aria-label={saidOf(cell)}

@@ -149,6 +149,7 @@ function cellOf<Row extends object>(
     shown: entry.show(value, plan),
     fixed: field.apart?.(row, plan) ?? null,
     toGive: (row as Begun).toGive?.includes(field.path) ?? false,
+    doubt: field.doubt?.(row, plan) ?? null,
     put: (next) => (now) =>
       rows.put(now, (all) =>
         all.map((one) => (spec.keyOf(one) === id ? written(field, one, next, now) : one)),

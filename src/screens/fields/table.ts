@@ -35,6 +35,8 @@ export interface Field<Row> {
   readonly prune?: boolean;
   /** What cannot be known until somebody gives it, where the plan goes on without: "sun and Earth unknown". */
   readonly unknown?: string;
+  /** Why a value that is allowed can hardly be meant; null for any other. */
+  readonly doubt?: (row: Row, plan: Plan) => string | null;
 }
 
 export interface Cell {
@@ -58,6 +60,8 @@ export interface Cell {
   readonly toGive: boolean;
   /** What is unknown until then, where the plan goes on without the value. */
   readonly unknown?: string | undefined;
+  /** Why its value can hardly be meant; null where nothing speaks against it. */
+  readonly doubt?: string | null;
   /** True when it stands for several cells that do not all hold this value. */
   readonly mixed?: boolean;
   /** The branches of a plan with this value in it. */

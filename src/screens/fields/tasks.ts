@@ -4,6 +4,7 @@ import { unpinned } from "../../session/index.ts";
 import { taskNumber } from "../../words/index.ts";
 import { BY_NAME, listTable } from "./listtable.ts";
 import { TASK_FIELDS } from "./task/fields.ts";
+import { isTooLong } from "./task/toolong.ts";
 import { TASK_TEMPLATES, taskOf } from "./tasktemplates.ts";
 
 /** The requests for work. */
@@ -32,6 +33,7 @@ export const taskTable = listTable<Task>({
     { name: "Paper", groups: ["Called", "Cuff checklist"] },
   ],
   lacks: [
+    { words: "longer than there is time for", is: isTooLong },
     {
       words: "no low or high duration",
       is: ({ duration: { lowS, highS } }) => lowS === undefined || highS === undefined,

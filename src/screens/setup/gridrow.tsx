@@ -106,6 +106,7 @@ const GridCell = memo(function GridCell(props: CellProps) {
       data-fixed={cell.fixed === null ? undefined : ""}
       data-faulty={faulty ? "" : undefined}
       data-to-give={!faulty && cell.toGive ? "" : undefined}
+      data-doubted={!faulty && !cell.toGive && doubtOf(cell) !== null ? "" : undefined}
       data-editing={editing ? "" : undefined}
       tabIndex={here ? 0 : -1}
       aria-readonly={cell.fixed === null ? undefined : true}
@@ -148,9 +149,14 @@ function sameCell(before: CellProps, after: CellProps): boolean {
     a.path === b.path &&
     a.fixed === b.fixed &&
     a.toGive === b.toGive &&
+    doubtOf(a) === doubtOf(b) &&
     a.label === b.label &&
     (Object.keys(others) as (keyof typeof others)[]).every((key) => others[key] === nextOthers[key])
   );
+}
+
+function doubtOf({ doubt = null }: Cell): string | null {
+  return doubt;
 }
 
 function CellText(props: {
@@ -174,9 +180,13 @@ function CellText(props: {
       </span>
     );
   }
+  const doubt = doubtOf(cell);
   return (
-    <span className="cell-text" data-number={number ?? undefined}>
-      {cell.shown}
-    </span>
+    <>
+      <span className="cell-text" data-number={number ?? undefined}>
+        {cell.shown}
+      </span>
+      {doubt !== null && <span className="cell-fault">{doubt}</span>}
+    </>
   );
 }

@@ -38,7 +38,7 @@ export function RowForm(props: {
         </button>
       </header>
       {lacks.length > 0 && (
-        <ul className="row-form-lacks" aria-label="What is missing">
+        <ul className="row-form-lacks" aria-label="What is missing or in doubt">
           {lacks.map((words) => (
             <li key={words}>{words}</li>
           ))}

@@ -56,7 +56,7 @@ function Lacks(props: {
   const { lacks, chosen, onChoose } = props;
   if (lacks.length === 0) return null;
   return (
-    <div className="setup-lacks" role="group" aria-label="What is missing">
+    <div className="setup-lacks" role="group" aria-label="What is missing or in doubt">
       {lacks.map((lack) => (
         <button
           key={lack.words}

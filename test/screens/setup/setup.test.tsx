@@ -117,7 +117,7 @@ describe("a setup table", () => {
 
   it("counts what rows lack, and shows those alone that lack it", () => {
     show(<Setup />);
-    const missing = document.querySelector('[aria-label="What is missing"]')!;
+    const missing = document.querySelector('[aria-label="What is missing or in doubt"]')!;
     const steps = [...missing.querySelectorAll("button")].find((one) => one.textContent === "3 no steps")!;
     click(steps);
     expect(document.querySelectorAll("tbody tr")).toHaveLength(3);
@@ -128,6 +128,20 @@ describe("a setup table", () => {
     write("Look about");
     press("Enter", { ctrlKey: true });
     expect(document.querySelectorAll("tbody tr")).toHaveLength(2);
+  });
+
+  it("says at once of 25:00, taken as hours, that there is no time for it, in the row and over the table", () => {
+    const { session } = show(<Setup />);
+    goTo(cell(1, LIKELY));
+    press("Enter");
+    write("25:00");
+    press("Enter");
+    expect(session.state.getState().plan.tasks[1]!.duration.likelyS).toBe(25 * 3600);
+    expect(cell(1, LIKELY).querySelector(".cell-fault")!.textContent).toMatch(/^Longer than the stay of /);
+    const doubts = document.querySelector('[aria-label="What is missing or in doubt"]')!;
+    expect(doubts.querySelector("button")!.textContent).toBe("1 longer than there is time for");
+    act(() => void session.undo());
+    expect(cell(1, LIKELY).querySelector(".cell-fault")).toBeNull();
   });
 
   it("shows sets of columns, the name always, and a form of the whole row beside them", () => {

@@ -6,6 +6,7 @@ import { one, SOURCES } from "../nameentry.ts";
 import { stepLines } from "../stepentry.ts";
 import type { Field } from "../table.ts";
 import { span } from "../timeentry.ts";
+import { tooLong, tooLongCase } from "./toolong.ts";
 
 const withoutLoss = (row: Task): string | null =>
   row.mishap?.spoils === true || row.mishap?.remedy
@@ -53,6 +54,7 @@ export const TIME_AND_LOSS = {
     unit: "h:mm",
     width: 7,
     group: "Duration",
+    doubt: (row: Task, plan: Plan) => tooLong(row.duration.likelyS, row, plan),
   },
   low: {
     label: "Low",
@@ -62,6 +64,7 @@ export const TIME_AND_LOSS = {
     unit: "h:mm",
     width: 7,
     group: "Duration",
+    doubt: (row: Task, plan: Plan) => tooLong(row.duration.lowS, row, plan),
   },
   high: {
     label: "High",
@@ -71,6 +74,7 @@ export const TIME_AND_LOSS = {
     unit: "h:mm",
     width: 7,
     group: "Duration",
+    doubt: (row: Task, plan: Plan) => tooLongCase(row.duration.highS, plan),
   },
   mishap: {
     label: "Rare event",
