@@ -68,7 +68,7 @@ function shadingWords(ground: SiteGround | null, light: SiteLight | null): strin
 }
 
 function shadowWords(ground: SiteGround | null, light: SiteLight | null): string {
-  if (light?.lit) return "ground the sun does not reach";
+  if (light?.lit) return "ground the sun does not reach, by these heights alone";
   return ground ? "not known" : "no height grid: where shadows lie is not known";
 }
 

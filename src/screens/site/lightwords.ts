@@ -7,7 +7,13 @@ export function lightWord({ lit, shaded }: SitePlace, atS: number): "lit" | "sha
   return spanAt(lit, atS) ? "lit" : spanAt(shaded, atS) ? "shadow" : "unknown";
 }
 
-/** The same in a sentence, with when it changes; `sunDeg` is the sun over a level horizon, null where it is not known. */
+/** What the heights cannot tell: a hill beyond them may stand before the sun. */
+const BEYOND = "Hills beyond the plan’s heights are not known.";
+
+/**
+ * The same in a sentence, with when it changes, as the plan's own heights have it; `sunDeg` is the sun over a level horizon, null where it is not
+ * known.
+ */
 export function lightWords(
   { lit, shaded }: SitePlace,
   atS: number,
@@ -15,7 +21,7 @@ export function lightWords(
   sunDeg: number | null,
 ): string {
   const now = spanAt(lit, atS);
-  if (now) return `Lit from ${time(now.startS)} to ${time(now.endS)}.`;
+  if (now) return `By the plan’s heights lit from ${time(now.startS)} to ${time(now.endS)}. ${BEYOND}`;
   const dark = spanAt(shaded, atS);
   if (!dark && (lit === null || shaded === null)) {
     if (sunDeg === null) return "Whether the sun shines here is not known.";
@@ -26,7 +32,7 @@ export function lightWords(
   const next = lit?.find((one) => one.startS > atS);
   // Lit follows shadow in the next second or so, or what is between is not known.
   const isNext = next !== undefined && next.startS - dark.endS <= 2;
-  if (isNext) return `In shadow until ${time(next.startS)}.`;
+  if (isNext) return `By the plan’s heights in shadow until ${time(next.startS)}. ${BEYOND}`;
   return lit !== null && shaded?.at(-1) === dark && !next
     ? "In shadow to the end of the stay."
     : `In shadow to ${time(dark.endS)}, then not known.`;

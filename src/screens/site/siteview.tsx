@@ -19,6 +19,11 @@ import { SiteFiles } from "./sitefiles.tsx";
 import type { SiteViewStore } from "./siteviewstate.ts";
 import { TimeBar } from "./timebar.tsx";
 
+const WITH_HEIGHTS =
+  "Ground, shadow and times are those of a model: what is smaller than a cell of the ground, or beyond its edge, is not in it.";
+const WITHOUT_HEIGHTS =
+  "This plan has no heights: ways are straight lines with the detour that its rules allow for, and where shadows lie is not known.";
+
 /** The site: map, minute, places, layers. */
 export function SiteView(props: { readonly site: SiteWork; readonly siteView: SiteViewStore }) {
   const { site, siteView } = props;
@@ -57,8 +62,7 @@ function Site() {
           commands={commands}
         />
         <p className="site-safety">
-          A walk-back shown is never rounded down. Ground, shadow and times are those of a model: what is
-          smaller than a cell of the ground is not in it.
+          A walk-back shown is never rounded down. {plan.ground ? WITH_HEIGHTS : WITHOUT_HEIGHTS}
         </p>
       </div>
       <div className="site-side">

@@ -15,12 +15,16 @@ describe("what is said of a place's light", () => {
     expect([50, 150, 250].map((at) => lightWord(holed, at))).toEqual(["shadow", "unknown", "lit"]);
     expect(say(holed, 50)).toBe("In shadow to 100 s, then not known.");
     expect(say(holed, 150)).toContain("not known: unknown ground may hide it");
-    expect(say(holed, 250)).toBe("Lit from 201 s to 300 s.");
+    expect(say(holed, 250)).toBe(
+      "By the plan’s heights lit from 201 s to 300 s. Hills beyond the plan’s heights are not known.",
+    );
   });
 
   it("goes from one to the other where nothing between is unknown, and is unknown where nothing is known", () => {
     const plain = place([span(101, 200)], [span(0, 100), span(201, 300)]);
-    expect(say(plain, 50)).toBe("In shadow until 101 s.");
+    expect(say(plain, 50)).toBe(
+      "By the plan’s heights in shadow until 101 s. Hills beyond the plan’s heights are not known.",
+    );
     expect(say(plain, 250)).toBe("In shadow to the end of the stay.");
     expect(lightWord(place(null, null), 5)).toBe("unknown");
     expect(say(place(null, null), 5)).toContain("not known");
