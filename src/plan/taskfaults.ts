@@ -37,10 +37,16 @@ function crewAndLength(task: Task, at: string, { faults }: FaultBook): void {
       message: `names ${task.crew.named.length} crew members for a task of ${task.crew.count}`,
     });
   }
-  const { lowS, likelyS, highS } = task.duration;
-  if ((lowS ?? likelyS) > likelyS || (highS ?? likelyS) < likelyS) {
-    faults.push({ path: `${at}.duration`, message: "must run low <= likely <= high" });
-  }
+  faults.push(...orderFaults(task.duration, `${at}.duration`));
+}
+
+/** Cases of a duration that do not stand in their order. */
+function orderFaults({ lowS, likelyS, highS }: Task["duration"], path: string): Fault[] {
+  if (lowS !== undefined && lowS > likelyS)
+    return [{ path, message: `low (${lowS} s) must not be longer than likely (${likelyS} s)` }];
+  if (highS !== undefined && highS < likelyS)
+    return [{ path, message: `high (${highS} s) must not be shorter than likely (${likelyS} s)` }];
+  return [];
 }
 
 function whoAndWhere(task: Task, at: string, { places, crew }: Ids, { refer, once }: FaultBook): void {
@@ -93,7 +99,7 @@ function things(
 function remedyFaults({ tasks }: Plan, task: Task, path: string): Fault[] {
   const { mishap } = task;
   if (!mishap?.remedy) return [];
-  const { lowS, likelyS, highS } = mishap.remedy.duration;
+  const { duration } = mishap.remedy;
   const host = tasks.find(({ id }) => id === remedyHost(task));
   return [
     ...(mishap.spoils === true
@@ -107,9 +113,7 @@ function remedyFaults({ tasks }: Plan, task: Task, path: string): Fault[] {
           },
         ]
       : []),
-    ...((lowS ?? likelyS) > likelyS || (highS ?? likelyS) < likelyS
-      ? [{ path: `${path}.remedy.duration`, message: "must run low <= likely <= high" }]
-      : []),
+    ...orderFaults(duration, `${path}.remedy.duration`),
   ];
 }
 

@@ -96,13 +96,13 @@ const TOGETHER: [words: string, path: string, message: RegExp, spoil: (plan: Spo
   [
     "a short case longer than likely",
     "tasks.0.duration",
-    /low <= likely <= high/,
+    /^low \(2401 s\) must not be longer than likely \(2400 s\)$/,
     (p) => (p.tasks[0].duration.lowS = 2401),
   ],
   [
     "a long case shorter than likely",
     "tasks.0.duration",
-    /low <= likely/,
+    /^high \(2399 s\) must not be shorter than likely \(2400 s\)$/,
     (p) => (p.tasks[0].duration.highS = 2399),
   ],
   ["crew at work nowhere", "tasks.1.place", /needs a place/, (p) => delete p.tasks[1].place],

@@ -1,6 +1,6 @@
 // @vitest-environment jsdom
 import { act } from "react";
-import { describe, expect, it } from "vitest";
+import { afterEach, describe, expect, it, vi } from "vitest";
 import { MANY_DAYS } from "../../src/session/index.ts";
 import { DayContext } from "../../src/screens/day/context.ts";
 import { BelowWish } from "../../src/screens/findings/belowwish.tsx";
@@ -9,11 +9,12 @@ import { chancesReport } from "../session/answers.ts";
 import { click, setStage, show } from "./setup/stage.tsx";
 
 setStage();
+afterEach(() => vi.unstubAllGlobals());
 
 const list = () => document.querySelector('[aria-label="Below the wish"]');
 
-/** The list with an answer: must-do task one done on so many of 2,000 days. */
-async function answered(done: number) {
+/** The list with an answer: must-do task one done on so many of 2,000 days, with must-do tasks on the bench. */
+async function answered(done: number, mustOnBench: readonly string[] = []) {
   const stage = show(
     <DayContext value={{ gesture: null as never, windows: { reveal: () => undefined } as never }}>
       <BelowWish />
@@ -26,7 +27,7 @@ async function answered(done: number) {
   const all = chanceOf(2000, MANY_DAYS);
   await act(async () =>
     stage.engine.glances[0]!.answer(
-      chancesReport({ days: MANY_DAYS, home: all, must: chanceOf(done, MANY_DAYS), tasks }),
+      chancesReport({ days: MANY_DAYS, home: all, must: chanceOf(done, MANY_DAYS), tasks, mustOnBench }),
     ),
   );
   return stage;
@@ -42,6 +43,17 @@ describe("what the simulated days find", () => {
     ]);
     click(list()!.querySelector<HTMLElement>("button")!);
     expect(session.state.getState().selection).toEqual(["one"]);
+  });
+
+  it("has something to read where the window is low, also while must-do work is on the bench", async () => {
+    vi.stubGlobal("matchMedia", () => ({
+      matches: true,
+      addEventListener: () => undefined,
+      removeEventListener: () => undefined,
+    }));
+    await answered(1601, ["two"]);
+    expect(list()!.querySelectorAll(".rule-row")).toHaveLength(1);
+    expect(list()!.textContent).toContain("1 Task one");
   });
 
   it("says nothing where every wish is met", async () => {

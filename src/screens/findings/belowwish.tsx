@@ -18,7 +18,10 @@ import { useMatching } from "../media.ts";
 import { Prose } from "../parts/prose.tsx";
 import { useCalmSession } from "../settled.ts";
 
-/** Must-do tasks that are shown before all are asked for; none where the window is low, so that whole rows have room. */
+/**
+ * Must-do tasks that are shown before all are asked for; where the window is low, so that whole rows have room, one, or none where the
+ * day's own chances stand there.
+ */
 const FEW = 2;
 const LOW = "(max-height: 800px)";
 
@@ -28,12 +31,13 @@ export const BelowWish = memo(function BelowWish() {
   const [chances, current] = useCalmSession((state) => [state.chances, chancesStand(state)] as const);
   const packing = useSession((state) => state.plan.schedule.placements.length > 0);
   const [all, setAll] = useState(false);
-  const few = useMatching(LOW) ? 0 : FEW;
+  const low = useMatching(LOW);
   const report = packing ? (chances?.report ?? null) : null;
   if (!report) return null;
   const days = daysBelow(report);
   const tasks = report.tasks.filter((one) => taskShortfall(one, report) !== null);
   if (days.length === 0 && tasks.length === 0) return null;
+  const few = !low ? FEW : days.length > 0 ? 0 : 1;
   const inOrder = tasks.toSorted((a, b) => a.done.share - b.done.share);
   const shown = all ? inOrder : inOrder.slice(0, few);
   return (

@@ -4,10 +4,10 @@ import { chanceFigure } from "../chancewords.ts";
 
 /** What differs between two outcomes of the same simulated days. */
 
-/** `82 % to 98 %`; null where both are the same figure. */
+/** `from 82 % to 98 %`, which is no range; null where both are the same figure. */
 export function figureChange(before: Chance, after: Chance): string | null {
   const [from, to] = [chanceFigure(before), chanceFigure(after)];
-  return from === to ? null : `${from} to ${to}`;
+  return from === to ? null : `from ${from} to ${to}`;
 }
 
 /** Of worth on average, `+3` or `−71`, the loss never made smaller; null where nothing changes. */

@@ -76,7 +76,7 @@ function CautionDial({ report, now }: { readonly report: OddsReport; readonly no
   );
 }
 
-/** `must-do 82 % to 98 %, worth −70 on average`: what changes from `now`. */
+/** `must-do from 82 % to 98 %, worth −70 on average`: what changes from `now`. */
 export function differenceWords(now: Outcome, then: Outcome): string {
   const change = (name: string, changed: string | null): readonly string[] =>
     changed === null ? [] : [`${name} ${changed}`];

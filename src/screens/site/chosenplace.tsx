@@ -1,6 +1,6 @@
 import type { SiteLight, SitePlace } from "../../answers/index.ts";
 import type { Place, Plan, Task } from "../../plan/index.ts";
-import { grouped, lasting, metres, numberedTask, signed } from "../../words/index.ts";
+import { grouped, lasting, metres, numberedTask } from "../../words/index.ts";
 import { useApp, useSession, useView } from "../context.ts";
 import { From } from "../parts/from/from.tsx";
 import { useSite, useSiteView } from "./context.ts";
@@ -25,7 +25,7 @@ export function ChosenPlace(props: {
       <ChosenHead place={place} commands={commands} />
       <p>
         {sided(place.eastM, "east", "west")}, {sided(place.northM, "north", "south")} of the lander
-        {known.upM !== null && <>, {signed(Math.round(known.upM))} m against its ground</>}.
+        {known.upM !== null && `, ${heightWords(known.upM)}`}.
       </p>
       {known.homeS >= 0 ? (
         <div>
@@ -116,6 +116,13 @@ function TasksHere(props: {
 function byStart(starts: ReadonlyMap<string, number>, a: Task, b: Task): number {
   const [aS, bS] = [starts.get(a.id) ?? Infinity, starts.get(b.id) ?? Infinity];
   return aS < bS ? -1 : aS > bS ? 1 : 0;
+}
+
+/** `12 m above its ground`, that of the lander. */
+function heightWords(upM: number): string {
+  const whole = Math.round(upM);
+  if (whole === 0) return "level with its ground";
+  return `${grouped(Math.abs(whole))} m ${whole > 0 ? "above" : "below"} its ground`;
 }
 
 /** `138 m west`. */

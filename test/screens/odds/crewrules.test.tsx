@@ -17,11 +17,11 @@ const now = outcome(820, 1700.4);
 
 describe("how the crew acts", () => {
   it.each([
-    [outcome(980, 1630.2), "must-do 82 % to 98 %, worth −71 on average"],
+    [outcome(980, 1630.2), "must-do from 82 % to 98 %, worth −71 on average"],
     // 0.4 less is not said to be the same: the loss is rounded up.
     [outcome(820, 1700), "worth −1 on average"],
     [outcome(820, 1700.4), "worth the same"],
-    [{ ...outcome(820, 1703.9), home: chanceOf(881, 1000) }, "home >99 % to 88 %, worth +3 on average"],
+    [{ ...outcome(820, 1703.9), home: chanceOf(881, 1000) }, "home from >99 % to 88 %, worth +3 on average"],
   ])("says what changes and no more (%#)", (then, words) => {
     expect(differenceWords(now, then)).toBe(words);
   });
@@ -44,8 +44,8 @@ describe("how the crew acts", () => {
     const { session } = show(<CrewRulesPart report={report} />);
     const text = document.body.textContent ?? "";
     expect(text).toContain("Goes ahead when ready");
-    expect(text).toContain("Without it: must-do 82 % to 54 %, worth −60 on average.");
-    expect(text).toContain("leaves out earlier: must-do 82 % to 98 %, worth −70 on average");
+    expect(text).toContain("Without it: must-do from 82 % to 54 %, worth −60 on average.");
+    expect(text).toContain("leaves out earlier: must-do from 82 % to 98 %, worth −70 on average");
     click(document.querySelectorAll<HTMLElement>("input[name=caution]")[1]!);
     expect(session.state.getState().plan.odds.crew.caution).toBe(0.75);
     act(() => session.undo());

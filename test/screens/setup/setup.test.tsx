@@ -197,7 +197,9 @@ describe("a setup table", () => {
     goTo(cell(0, LIKELY + 1));
     press("Enter");
     write("0:20");
-    expect(document.querySelector(".cell-fault")?.textContent).toBe("Must run low <= likely <= high.");
+    expect(document.querySelector(".cell-fault")?.textContent).toBe(
+      "Low (0:20) must not be longer than likely (0:15).",
+    );
     press("Enter");
     expect(session.state.getState().plan).toBe(plan);
   });

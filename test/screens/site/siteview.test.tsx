@@ -107,6 +107,10 @@ describe("the site view", () => {
     );
     await act(async () => session.select(["cowl-crest-samples"]));
     expect(siteView.getState().place).toBe("cowl-crest");
+    // The crest stands over the lander; by which heights the sun reaches it is said with when.
+    const said = document.querySelector(".site-chosen")!.textContent;
+    expect(said).toMatch(/of the lander, \d+ m above its ground\./);
+    expect(said).toMatch(/By the plan’s heights .* Hills beyond the plan’s heights are not known\./);
   });
 
   it("keeps the minute that was pointed at on the day line, and moves it by keys", async () => {
