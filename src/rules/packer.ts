@@ -15,6 +15,8 @@ const TOGETHER: Readonly<Record<Exclude<PackerRule, RuleId>, string>> = {
 /** A rule's name inside a sentence: `work and rest`, `EVA times`. */
 export function ruleInWords(rule: PackerRule): string {
   if (rule === "reserve" || rule === "link" || rule === "totals") return TOGETHER[rule];
+  // Its name is made for a list of rules, not for what breaks.
+  if (rule === "link-lag") return "times between tasks";
   const { words } = FLIGHT_RULES[rule];
   // Not of an abbreviation.
   return /^[A-Z][a-z]/.test(words) ? `${words.charAt(0).toLowerCase()}${words.slice(1)}` : words;

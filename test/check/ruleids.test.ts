@@ -48,5 +48,7 @@ describe("numbered rules, numbered tests", () => {
     expect(ruleInWords("eva-bounds")).toBe("EVA times");
     expect(ruleInWords("co2-reserve")).toBe("CO2 reserve");
     expect(ruleInWords("reserve")).toBe("reserves or the longest EVA");
+    // What being late breaks is read behind "breaks".
+    expect(ruleInWords("link-lag")).toBe("times between tasks");
   });
 });

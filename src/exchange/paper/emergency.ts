@@ -42,16 +42,20 @@ export function emergencyLeaves(known: Known, part: CrewEva, head: Heading): Lea
     ...(part.suit === null ? [] : factForm("SUIT", part.suit)),
   ];
   const foot = emergency.length === 0 ? null : authorityBlock(authority);
-  const ways = homeTable(placesOf(known, part));
+  const places = placesOf(known, part);
   const last = (blocks: readonly Block[]): Leaf[] =>
     leaves(head, "emergency", "EMERGENCY", blocks, { edge: true, loud: true, ...(foot ? { foot } : {}) });
-  const whole = last([...first, ...ways, ...causeTable(causes)]);
-  if (whole.length === 1) return whole;
-  return [
-    ...leaves(head, "ways home", "ways home", ways, { edge: true }),
-    ...last([...first, ...causeTable(causes)]),
-  ];
+  for (const airMm of ROW_AIR_MM) {
+    const whole = last([...first, ...homeTable(places, airMm), ...causeTable(causes)]);
+    if (whole.length === 1) return whole;
+  }
+  const ways = leaves(head, "ways home", "ways home", homeTable(places, ROW_AIR_MM[0]), { edge: true });
+  const pointer = factForm("WAYS HOME", ways.length === 1 ? "on the page before" : "on the pages before", 12);
+  return [...ways, ...last([...first, ...pointer, ...causeTable(causes)])];
 }
+
+/** Between the rows of the ways home, mm: closer where that spares a page, so that all is on the back cover. */
+const ROW_AIR_MM = [0.7, 0.25] as const;
 
 /** Emergency oxygen of everybody, and the farthest that the plan leads from home. */
 function oxygen({ plan, verdict }: Known, part: CrewEva): Block[] {
@@ -122,13 +126,13 @@ function placesOf(known: Known, part: CrewEva): PlaceHome[] {
 }
 
 /** Minutes, bearing and shadow from every place under one head. */
-function homeTable(places: readonly PlaceHome[]): Block[] {
+function homeTable(places: readonly PlaceHome[], airMm: number): Block[] {
   const withShadow = places.some(({ hour }) => hour !== null);
   const table: Tag = { role: "Table" };
   return [
     { ...gap(0.6), keep: true },
     columns(withShadow, table),
-    ...places.map((one) => row(one, withShadow, table)),
+    ...places.map((one) => row(one, withShadow, airMm, table)),
     ...(withShadow ? factForm("CLOCK", "face your shadow: that is 12 o'clock", 12) : []),
   ];
 }
@@ -154,12 +158,17 @@ function columns(withShadow: boolean, table: Tag): Block {
   };
 }
 
-function row({ name, words, bearing, hour }: PlaceHome, withShadow: boolean, table: Tag): Block {
+function row(
+  { name, words, bearing, hour }: PlaceHome,
+  withShadow: boolean,
+  airMm: number,
+  table: Tag,
+): Block {
   const figure = { sizePt: 13, bold: true, align: "right" } as const;
   const face = { sizePt: 12.5, bold: false, tight: true };
   const clockFace = { ...figure, sizePt: 12.5, tight: true };
   const lines = wrap(name, AT.minutes - 15.5 - LEFT, face);
-  const height = linesHeight(lines.length, 12.5) + 0.7;
+  const height = linesHeight(lines.length, 12.5) + airMm;
   return {
     height,
     draw: (y) => [

@@ -1,5 +1,5 @@
 import type { Gauges } from "../../answers/index.ts";
-import type { Instant } from "../../kernel/index.ts";
+import { type Instant, instant } from "../../kernel/index.ts";
 import type { Plan, Step } from "../../plan/index.ts";
 import {
   clock,
@@ -91,6 +91,7 @@ export function ingressLeaves(known: Known, part: CrewEva, heading: Heading): Le
   const { plan, verdict } = known;
   const { eva, ingressS, member } = part;
   const limitS = noLaterThan(part.limit.ingressS, ingressS);
+  const startS = ingressS === null ? null : instant(ingressS - eva.ingressWorkS);
   const others = part.others.flatMap((other) => {
     const outing = verdict.outings.find((one) => one.eva === eva.id && one.crew === other.id);
     const home = outing?.stretches.findLast(({ kind }) => kind === "traverse");
@@ -101,7 +102,7 @@ export function ingressLeaves(known: Known, part: CrewEva, heading: Heading): Le
       ? [
           [
             other.name,
-            home ? `home ${clock(home.span.endS, "up")}. Who is first waits here` : "at the lander",
+            home ? `home ${homeBy(home.span.endS, startS)}. Who is first waits here` : "at the lander",
           ] as const,
         ]
       : [];
@@ -111,7 +112,7 @@ export function ingressLeaves(known: Known, part: CrewEva, heading: Heading): Le
     number: "IN",
     name: "Home, ingress",
     times: [
-      { label: "START", value: ingressS === null ? "unknown" : clock(ingressS - eva.ingressWorkS) },
+      { label: "START", value: startS === null ? "unknown" : clock(startS) },
       { label: "HATCH SHUT", value: clock(ingressS ?? limitS) },
       { label: "NEVER AFTER", value: clock(limitS), heavy: true },
     ],
@@ -132,6 +133,12 @@ export function ingressLeaves(known: Known, part: CrewEva, heading: Heading): Le
     steps: plan.procedures.ingress,
     next: { number: "", name: "Back cover: EMERGENCY", how: ["last page"] },
   });
+}
+
+/** By when somebody is home: the whole minute after it, or the begin of the ingress where that comes before and finds them home. */
+function homeBy(homeS: Instant, startS: Instant | null): string {
+  const wholeS = Math.ceil(homeS / 60) * 60;
+  return startS !== null && homeS <= startS && startS < wholeS ? clock(startS) : clock(homeS, "up");
 }
 
 function gateLeaves(known: Known, part: CrewEva, heading: Heading, gate: Gate): Leaf[] {

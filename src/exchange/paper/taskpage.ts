@@ -1,3 +1,4 @@
+import type { Rest } from "../../answers/index.ts";
 import { bagNumbers, type Plan, type Task } from "../../plan/index.ts";
 import {
   clock,
@@ -395,16 +396,25 @@ function nextOf(known: Known, part: CrewEva, index: number): { number: string; n
   else if (walks) how.push(bearingAlong(plan, way.path), metres(way.walkM, "up"), minutes(wayS, "up"));
   else how.push("here");
   if (follow) {
-    how.push(companyOf(plan, part, follow));
-    if (follow.rest !== null) how.push("REST there");
-    how.push(`start ${clock(follow.startS)}`);
+    how.push(
+      companyOf(plan, part, follow),
+      restWhere(plan, stop, follow.rest),
+      `start ${clock(follow.startS)}`,
+    );
     return {
       number: taskNumber(plan, follow.task.id),
       name: taskName(follow.task),
       how: how.filter((one) => one !== ""),
     };
   }
-  if (part.homeRest !== null) how.push("REST there");
+  how.push(restWhere(plan, stop, part.homeRest));
   if (part.ingressS !== null) how.push(`hatch shut ${clock(part.ingressS)}`);
   return { number: "IN", name: "Home to the lander", how: how.filter((one) => one !== "") };
+}
+
+/** Where the rest before what comes next is taken, seen from where a task ends. */
+function restWhere(plan: Plan, stop: Stop | undefined, rest: Rest | null): string {
+  if (rest === null) return "";
+  const here = stop && (stop.endPlace ?? stop.place);
+  return restPlace(plan, rest) === here ? "REST here" : "REST there";
 }

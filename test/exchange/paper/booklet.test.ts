@@ -229,6 +229,40 @@ describe("a task's page", () => {
     expect(wordsOf(pageOf(samplePlan(), "ev1", "home, ingress"))).toMatch(/HATCH SHUT 4:35 NEVER AFTER 8:05/);
   });
 
+  it("says that the rest before the next task is taken here, where that is here too, and there where it is not", () => {
+    // 2:30 of work at most without 10 min of rest: two tasks of 80 min, 10 min between them; the rim is 480 m from the lander, the boulder 300 m on.
+    const rested = (place: string) =>
+      planOf(
+        [
+          taskOf("one", { place: "rim", duration: { likelyS: 4800 } }),
+          taskOf("two", { place, duration: { likelyS: 4800 } }),
+        ],
+        [
+          { task: "one", eva: "eva-1", crew: ["ev1"], startS: 6000 },
+          { task: "two", eva: "eva-1", crew: ["ev1"], startS: 12000 },
+        ],
+      );
+    expect(wordsOf(pageOf(rested("rim"), "ev1", "one"))).toMatch(/NEXT 2 two here, ALONE, REST here, start/);
+    expect(wordsOf(pageOf(rested("boulder"), "ev1", "one"))).toMatch(/NEXT 2 two 090°, .*ALONE, REST there/);
+  });
+
+  it("has nobody home later than the ingress that begins when they are", () => {
+    // The latest ingress ends within a minute, so that it is told to the second: home is, too, and not by the whole minute after it.
+    const plan = samplePlan();
+    const home = check(plan)
+      .outings.find(({ eva, crew }) => eva === "eva-1" && crew === "ev1")!
+      .stretches.findLast(({ kind }) => kind === "traverse")!.span.endS;
+    const ends = instant(home + 25 * 60);
+    const tight: Plan = {
+      ...plan,
+      evas: plan.evas.map((one) => (one.id === "eva-1" ? { ...one, latestIngressS: ends } : one)),
+    };
+    const words = wordsOf(pageOf(tight, "ev2", "home, ingress"));
+    const [, start] = /START (\S+) HATCH SHUT/.exec(words) ?? [];
+    expect(start).toMatch(/^\d+:\d\d:\d\d$/);
+    expect(words).toContain(`EV1 home ${start}.`);
+  });
+
   it("says unknown, and no way home, in words", () => {
     const plan = samplePlan();
     const verdict = check(plan, plan.schedule);
@@ -340,23 +374,48 @@ describe("how a page is filled", () => {
       }
   });
 
-  it("has no back cover with nothing on it, however many places there are", () => {
+  /** A plan with a task at each of so many places of one EVA. */
+  const spread = (many: number): Plan => {
     const { site } = samplePlan();
+    const ids = Array.from({ length: many }, (_, k) => `place-${k}`);
+    const places = ids.map(
+      (id, k) => ({ id, name: id, kind: "station", eastM: 10 * k, northM: 50 }) as const,
+    );
+    return planOf(
+      ids.map((id) => taskOf(id, { place: id })),
+      ids.map((task, k) => ({ task, eva: "eva-1", crew: ["ev1"], startS: 6000 + 600 * k })),
+      { site: { ...site, places: [...site.places, ...places] } },
+    );
+  };
+
+  it("has no back cover with nothing on it, however many places there are", () => {
     for (let many = 8; many <= 16; many += 1) {
-      const ids = Array.from({ length: many }, (_, k) => `place-${k}`);
-      const places = ids.map(
-        (id, k) => ({ id, name: id, kind: "station", eastM: 10 * k, northM: 50 }) as const,
+      const covers = printed(spread(many), { crew: ["ev1"] }).pages.filter(({ name }) =>
+        name.includes("emergency"),
       );
-      const plan = planOf(
-        ids.map((id) => taskOf(id, { place: id })),
-        ids.map((task, k) => ({ task, eva: "eva-1", crew: ["ev1"], startS: 6000 + 600 * k })),
-        { site: { ...site, places: [...site.places, ...places] } },
-      );
-      const covers = printed(plan, { crew: ["ev1"] }).pages.filter(({ name }) => name.includes("emergency"));
       for (const page of covers)
         expect(textsOf(page).filter(({ y }) => y > 13 && y < 126).length, `${many} places`).toBeGreaterThan(
           0,
         );
+    }
+  });
+
+  it("has the ways home of 14 places on the back cover, and says where they are when it has no room for them", () => {
+    const covers = (many: number) =>
+      printed(spread(many), { crew: ["ev1"] })
+        .pages.filter(({ name }) => /: (emergency|ways home)$/.test(name))
+        .map(wordsOf);
+    const [one, ...none] = covers(14);
+    expect(none).toEqual([]);
+    for (let k = 0; k < 14; k += 1) expect(one).toContain(`place-${k} `);
+    for (const [many, where] of [
+      [17, "page"],
+      [24, "pages"],
+    ] as const) {
+      const [before, last] = covers(many);
+      expect(before).toContain("HOME FROM");
+      expect(last).not.toContain("HOME FROM");
+      expect(last).toContain(`WAYS HOME on the ${where} before`);
     }
   });
 
