@@ -1,4 +1,5 @@
 import { baselineOf, setLines } from "../cuff.ts";
+import type { Block } from "../flow.ts";
 import { line, type Mark, rect, tagged, text } from "../page.ts";
 import { linesHeight, textWidth, wrap } from "../type.ts";
 import { type Cell, type Column, EMPTY, type Row, type Table } from "./body.ts";
@@ -7,7 +8,7 @@ import { framedNumber } from "./table.ts";
 
 /**
  * Where a table is wider than the paper its rows are set as a card each: what it is on top, then every value behind its label, on cards alike in the
- * same places, long ones on lines of their own, blanks framed. Nothing is left out.
+ * same places, long ones on lines of their own, blanks framed. Nothing is left out, and what the cards are about stands over them again on another page.
  */
 
 const VALUE = { sizePt: 9, bold: false };
@@ -26,14 +27,18 @@ const BLANK_MM = 5;
 
 export function cardBlocks(table: Table, left: number, wideMm: number): SheetBlock[] {
   const widths = widthsOf(table, wideMm);
-  return table.rows.flatMap((row) => {
-    const lines = linesOf(table, row, widths, wideMm);
-    const goesOn = row.leads === true || row.joined === true;
+  let about: Block | undefined;
+  return cardsOf(table).flatMap((rows) => {
+    const lines = linesOf(table, rows, widths, wideMm);
+    const leads = rows[0].leads === true;
+    const again = leads ? undefined : about;
+    if (leads) about = { height: heightOf(lines), draw: (y) => stacked(lines, left, y) };
     return lines.map((one, i): SheetBlock => {
-      const last = i === lines.length - 1 && !goesOn;
+      const last = i === lines.length - 1 && !leads;
       return {
         height: one.height + (last ? 1.4 : 0),
         keep: !last,
+        ...(again ? { again } : {}),
         draw: (y) => [
           ...one.draw(left, y),
           ...(last ? [line(left, y + one.height + 0.8, left + wideMm, y + one.height + 0.8, 0.12)] : []),
@@ -41,6 +46,27 @@ export function cardBlocks(table: Table, left: number, wideMm: number): SheetBlo
       };
     });
   });
+}
+
+type Card = readonly [Row, ...Row[]];
+
+/** The rows of each card: one, and with it those that it is joined with. */
+function cardsOf({ rows }: Table): Card[] {
+  const cards: [Row, ...Row[]][] = [];
+  rows.forEach((row, i) => {
+    if (rows[i - 1]?.joined === true) cards.at(-1)?.push(row);
+    else cards.push([row]);
+  });
+  return cards;
+}
+
+function heightOf(lines: readonly Line[]): number {
+  return lines.reduce((sum, { height }) => sum + height, 0);
+}
+
+/** Lines one under the other. */
+function stacked(lines: readonly Line[], left: number, y: number): Mark[] {
+  return lines.flatMap((one, i) => one.draw(left, y + heightOf(lines.slice(0, i))));
 }
 
 /** The title of a section, on as many lines as it takes. */
@@ -106,13 +132,23 @@ interface Placed extends Held {
   readonly x: number;
 }
 
-/** Short values on as few lines as hold them, cards that have the same ones alike. */
+/** What a value takes with those behind it that have the same head over them; by itself where it is not the first of them. */
+function groupMm(values: readonly Held[], from: number, widths: Widths): number {
+  const group = values[from]?.column.group;
+  const own = widths.get(values[from]?.at ?? -1) ?? 0;
+  if (group === undefined || values[from - 1]?.column.group === group) return own;
+  const end = values.findIndex(({ column }, i) => i > from && column.group !== group);
+  const all = values.slice(from, end < 0 ? values.length : end);
+  return all.reduce((sum, { at }) => sum + (widths.get(at) ?? 0) + APART_MM, -APART_MM);
+}
+
+/** Short values on as few lines as hold them, a group on a line of its own before it is broken, cards that have the same ones alike. */
 function placedOf(values: readonly Held[], widths: Widths, wideMm: number): Placed[][] {
   const lines: Placed[][] = [];
   let x = Infinity;
-  for (const held of values) {
+  for (const [i, held] of values.entries()) {
     const wide = widths.get(held.at) ?? 0;
-    if (x + wide > wideMm) {
+    if (x + wide > wideMm || (x > 0 && x + groupMm(values, i, widths) > wideMm)) {
       lines.push([]);
       x = 0;
     }
@@ -143,10 +179,14 @@ interface Line {
   draw(left: number, y: number): Mark[];
 }
 
-/** The lines of a card: what it is about, then everything in the order of the columns, short values side by side. */
-function linesOf(table: Table, row: Row, widths: Widths, wideMm: number): Line[] {
-  const face = row.strong === true || row.leads === true ? STRONG : VALUE;
-  const held = heldOf(table, row);
+/**
+ * The lines of a card: what it is about, then everything in the order of the columns, short values side by side. What joined rows say in
+ * one column stands together.
+ */
+function linesOf(table: Table, rows: Card, widths: Widths, wideMm: number): Line[] {
+  const [{ strong, leads }] = rows;
+  const face = strong === true || leads === true ? STRONG : VALUE;
+  const held = rows.flatMap((row) => heldOf(table, row)).sort((a, b) => a.at - b.at);
   const isShort = ({ as, at }: Held): boolean => as === "value" && widths.get(at) !== null;
   const running = (one: Held): Line[] => runningLines(table, one, wideMm, one.as === "name" ? STRONG : face);
   const beside: Held[][] = [];
@@ -198,7 +238,7 @@ function runningLines(
   face: typeof VALUE,
 ): Line[] {
   if (column.blankMm !== undefined && wordsOf(cell) === "") return [blankLine(labelOf(table, at), wideMm)];
-  const label = as === "value" ? labelOf(table, at) : "";
+  const label = as === "value" || isOneOfSeveral(table, cell, at) ? labelOf(table, at) : "";
   const number = cell.number === undefined ? null : framedNumber(cell.number, face.sizePt);
   const first = (label === "" ? 0 : labelMm(table, at)) + (number?.wideMm ?? 0);
   const down = number ? 0.4 : 0;
@@ -213,6 +253,23 @@ function runningLines(
             ...text(left + first, baselineOf(y + down, face.sizePt), words, face),
           ]),
   }));
+}
+
+/** Whether a task stands in one of several columns of tasks: which it is, is said before it. */
+function isOneOfSeveral({ rows, columns }: Table, { number, span = 1 }: Cell, at: number): boolean {
+  if (number === undefined || span > 1) return false;
+  const numbered = rows.flatMap((row) => placesOf(row, columns.length));
+  return numbered.some((other) => other !== at);
+}
+
+/** The columns of a row in which a numbered cell stands alone. */
+function placesOf({ cells }: Row, columns: number): number[] {
+  let at = 0;
+  return cells.flatMap(({ number, span = 1 }) => {
+    const own = at;
+    at += span;
+    return number !== undefined && span === 1 && own < columns ? [own] : [];
+  });
 }
 
 /** A blank that needs the rest of a line behind its label. */

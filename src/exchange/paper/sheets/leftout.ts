@@ -1,5 +1,5 @@
 import type { Task } from "../../../plan/index.ts";
-import { minutes, numberedSentence, taskNumber } from "../../../words/index.ts";
+import { minutes, numberedSentence, taskNumber, unlessToGive } from "../../../words/index.ts";
 import { placeName, taskName } from "../crewday.ts";
 import type { Body, Row } from "./body.ts";
 import { type SheetGiven } from "./given.ts";
@@ -54,7 +54,7 @@ export function leftOutBody(given: SheetGiven): Body {
             { text: taskName(task), number: number(task.id) },
             { text: task.must ? "MUST-DO" : "" },
             { text: `${task.worth}` },
-            { text: minutes(task.duration.likelyS, "given") },
+            { text: unlessToGive(task, "duration.likelyS", minutes(task.duration.likelyS, "given")) },
             { text: task.place === undefined ? "" : placeName(plan, task.place) },
             { text: reason ?? "not worked out" },
           ],

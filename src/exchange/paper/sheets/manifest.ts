@@ -105,7 +105,8 @@ function caseTable({ plan }: SheetGiven, load: CaseLoad): Section {
   const name = nameOf(plan.containers, container.id);
   const sumRow = (text: string, litres: string, kg: string): Row => ({
     strong: true,
-    cells: [{ text, span: 5 }, { text: "" }, { text: "" }, { text: litres }, { text: kg }],
+    // Bags are counted by the sample, not again under it.
+    cells: [{ text, span: 7 }, { text: litres }, { text: kg }],
   });
   return {
     kind: "table",

@@ -24,7 +24,7 @@ export function paginate(blocks: readonly SheetBlock[], first: Room, after: Room
   };
   blocks.forEach((block, i) => {
     const isFirst = y === room.top;
-    const needed = heightTogether(blocks, i, room.bottom - room.top);
+    const needed = heightTogether(blocks, i, room.bottom - room.top - (block.again?.height ?? 0));
     if (!isFirst && y + needed > room.bottom) {
       pages.push(page);
       page = [];

@@ -1,5 +1,5 @@
-import { angle, digits, metres } from "../../../words/index.ts";
-import { nameOf, placeName, taskName } from "../crewday.ts";
+import { angle, digits, metres, numberedTask, unlessToGive } from "../../../words/index.ts";
+import { nameOf, placeName } from "../crewday.ts";
 import type { Body, Row, Table } from "./body.ts";
 import type { SheetGiven } from "./given.ts";
 import { mapDrawing } from "./map/map.ts";
@@ -9,7 +9,10 @@ import { whereWords } from "./stations.ts";
 export function siteMapBody(given: SheetGiven): Body {
   const { plan, ground } = given;
   const { site } = plan;
-  const where = `latitude ${angle(site.latDeg, "down")}, longitude ${angle(site.lonDeg, "down")}`;
+  const where = [
+    `latitude ${unlessToGive(site, "latDeg", angle(site.latDeg, "down"))}`,
+    `longitude ${unlessToGive(site, "lonDeg", angle(site.lonDeg, "down"))}`,
+  ].join(", ");
   const contours = ground
     ? `Contours every ${metres(ground.stepM, "given")}; heights: ${ground.source}.`
     : "Heights of the ground are not known.";
@@ -49,8 +52,8 @@ function placesTable(given: SheetGiven): Table {
         cells: [
           placeName(plan, place.id),
           place.kind,
-          digits(place.eastM),
-          digits(place.northM),
+          unlessToGive(place, "eastM", digits(place.eastM), "?"),
+          unlessToGive(place, "northM", digits(place.northM), "?"),
           way,
           home,
         ].map((text) => ({ text })),
@@ -69,14 +72,18 @@ function keepOutsTable({ plan }: SheetGiven): Table {
     columns: [
       { head: "KEEP-OUT", grow: 2, bold: true },
       { head: "WHAT", grow: 2 },
-      { head: "FROM THE END OF", grow: 2 },
+      { head: "FROM WHEN", grow: 2 },
     ],
     rows: keepOuts.map((one): Row => {
       const task = plan.tasks.find(({ id }) => id === one.afterTask);
       const what = one.kind === "walking" ? "nobody walks through" : "hot: nobody works inside";
       const about = one.shape.type === "disc" ? `${what}, ${metres(one.shape.radiusM, "up")} round` : what;
       return {
-        cells: [nameOf(keepOuts, one.id), about, task ? taskName(task) : "always"].map((text) => ({ text })),
+        cells: [
+          nameOf(keepOuts, one.id),
+          about,
+          task ? `end of ${numberedTask(plan, task.id)}` : "always",
+        ].map((text) => ({ text })),
       };
     }),
   };

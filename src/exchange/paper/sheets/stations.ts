@@ -1,5 +1,5 @@
 import type { Eva, Place } from "../../../plan/index.ts";
-import { bearing, clock, listed, metres, minutes } from "../../../words/index.ts";
+import { bearing, clock, isToGive, listed, metres, minutes } from "../../../words/index.ts";
 import { nameOf, placeName, taskName } from "../crewday.ts";
 import type { Body, Row, Section } from "./body.ts";
 import { evasOut, type SheetGiven, type PlacedTask, spotsOf } from "./given.ts";
@@ -23,13 +23,18 @@ export function stationRows({ plan }: Pick<SheetGiven, "plan">, eva: Eva): Stati
   });
 }
 
+/** Whether somebody has said where a place lies. */
+function isPlaced(place: Place): boolean {
+  return !isToGive(place, "eastM") && !isToGive(place, "northM");
+}
+
 /** Where a place lies and how long the walk-back from it takes, in words. */
 export function whereWords(
   { walks }: Pick<SheetGiven, "walks">,
   place: Place,
 ): { way: string; home: string } {
   if (place.kind === "lander") return { way: "here", home: minutes(0, "up") };
-  const known = walks?.places.find((one) => one.id === place.id);
+  const known = isPlaced(place) ? walks?.places.find((one) => one.id === place.id) : undefined;
   if (!known) return { way: "?", home: "?" };
   return {
     way: `${bearing(known.bearingDeg)}, ${metres(known.distanceM, "up")}`,

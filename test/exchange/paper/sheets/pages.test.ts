@@ -96,4 +96,45 @@ describe("sheets on paper", () => {
     ).toContain("0.770 kg");
     expect(words(open, "rules")).not.toContain("0.770 kg");
   });
+
+  it("never say where a site or a place lies or how long a task takes where nobody has given it", async () => {
+    const facts = await factsOf(samplePlan());
+    const words = (plan: Plan, kind: SheetKindId): string =>
+      sheetPaper(kind, { ...facts, plan }, STAMP, { paper: "a4" })
+        .pages.map(wordsOf)
+        .join(" ");
+    const { plan } = facts;
+    expect(words(plan, "site")).not.toMatch(/not given|\? \? \? \?/);
+    const far = plan.site.places.find(({ kind }) => kind !== "lander")!;
+    const open: Plan = {
+      ...plan,
+      site: {
+        ...plan.site,
+        toGive: [...TO_GIVE.site],
+        places: plan.site.places.map((one) =>
+          one.id === far.id ? { ...one, toGive: [...TO_GIVE.places] } : one,
+        ),
+      },
+      schedule: { ...plan.schedule, placements: [] },
+      tasks: plan.tasks.map((one) => ({ ...one, toGive: [...TO_GIVE.tasks] })),
+    };
+    expect(words(open, "site")).toContain("latitude not given, longitude not given.");
+    expect(words(open, "site")).toContain(`${far.name} ${far.kind} ? ? ? ?`);
+    const rows = words(open, "left-out");
+    expect(rows.match(/ not given /g)).toHaveLength(plan.tasks.length);
+    expect(rows).not.toMatch(/\d min/);
+  });
+
+  it("have a frame for bags in no sum of a manifest, and one for the mass in every row", async () => {
+    const facts = await factsOf(samplePlan());
+    const pages = sheetPaper("manifest", facts, STAMP, { paper: "cuff" }).pages;
+    const said = pages.map(wordsOf).join(" ");
+    const samples = facts.plan.tasks.filter(
+      ({ id, sample }) => sample && facts.plan.schedule.placements.some(({ task }) => task === id),
+    );
+    expect(samples.length).toBeGreaterThan(0);
+    expect(said.match(/BAGS, ACTUAL/g)).toHaveLength(samples.length);
+    const cases = new Set(samples.map(({ sample }) => sample?.container)).size;
+    expect(said.match(/KG ACTUAL/g)).toHaveLength(samples.length + 2 * cases + 1);
+  });
 });

@@ -210,12 +210,75 @@ describe("a table over many sheets", () => {
         // Never alone: the first row after it stands below it.
         expect(pageOf(`lead${i}`)).toBe(own[0] ?? pageOf(`last${i}`));
         for (let k = 0; k < own.length; k += 2) expect(own[k]).toBe(own[k + 1] ?? pageOf(`last${i}`));
-        if (format.paper !== "cuff")
-          for (const at of [...own, pageOf(`last${i}`)]) expect(said[at]).toContain(`lead${i}`);
+        for (const at of [...own, pageOf(`last${i}`)]) expect(said[at]).toContain(`lead${i}`);
       }
       expect(overflows(pages)).toEqual([]);
       expect(collisions(pages)).toEqual([]);
     }
+  });
+
+  it("sets on one card all that joined rows say, what stands in one column together", () => {
+    const columns = [{ head: "KEY" }, { head: "ORDER", grow: 1 }, { head: "SHARE" }];
+    const rows = [
+      { joined: true, cells: [{ text: "5 min" }, { text: `EV1: ${"T01, ".repeat(30)}` }, { text: "98 %" }] },
+      { cells: [{ text: "" }, { text: `EV2: ${"T02, ".repeat(30)}` }, { text: "" }] },
+    ];
+    const wide = { head: "WORDS", blankMm: 90 };
+    const cards: Table = { kind: "table", none: "", columns: [...columns, wide], rows };
+    const [page] = sheetsOf([{ ...body(0), sections: [cards] }], STAMP, { paper: "cuff" });
+    expect(wordsOf(page!)).toMatch(/KEY 5 min.*ORDER EV1:.*ORDER EV2:.*SHARE 98 %/);
+    // What cards are about stands over them on every page, and each of them is whole on one.
+    const many = Array.from({ length: 9 }, (_, i) => [
+      { leads: true, cells: [{ text: `lead${i}`, span: 4 }] },
+      ...[0, 1, 2].flatMap((k) => [
+        { joined: true, cells: [{ text: `first${i}.${k}` }, { text: "T01, ".repeat(40) }] },
+        { cells: [{ text: "" }, { text: `second${i}.${k} ${"T02, ".repeat(40)}` }] },
+      ]),
+    ]).flat();
+    const pages = sheetsOf([{ ...body(0), sections: [{ ...cards, rows: many }] }], STAMP, { paper: "cuff" });
+    const said = pages.map(wordsOf);
+    for (let i = 0; i < 9; i += 1)
+      for (const k of [0, 1, 2])
+        expect(
+          said.filter((words) =>
+            [`lead${i} `, `first${i}.${k} `, `second${i}.${k} `].every((one) => words.includes(one)),
+          ),
+        ).toHaveLength(1);
+    expect(overflows(pages)).toEqual([]);
+    expect(collisions(pages)).toEqual([]);
+  });
+
+  it("says on cards in which of several columns a task stands, and keeps together what has one head", () => {
+    const gauges = (group: string) => ["O2", "WATER"].map((head) => ({ head, group, blankMm: 14 }));
+    const cards: Table = {
+      kind: "table",
+      none: "",
+      columns: [
+        { head: "MET" },
+        { head: "EV1", grow: 1 },
+        { head: "EV2", grow: 1 },
+        ...gauges("one read"),
+        ...gauges("two read"),
+        { head: "WORDS", blankMm: 60 },
+      ],
+      rows: [
+        { cells: [{ text: "1:00" }, { text: "dig", number: "1" }, { text: "walk" }] },
+        { cells: [{ text: "2:00" }, { text: "wait" }, { text: "lift", number: "2" }] },
+        { cells: [{ text: "3:00" }, { text: "carry", number: "3", span: 2 }] },
+      ],
+    };
+    const [page] = sheetsOf([{ ...body(0), sections: [cards] }], STAMP, { paper: "cuff" });
+    const words = wordsOf(page!);
+    expect(words).toMatch(/EV1 1 dig.*EV2 2 lift.* 3 carry/);
+    expect(words).not.toMatch(/EV[12] 3 carry/);
+    const texts = textsOf(page!);
+    const at = (text: string): number[] => texts.filter((mark) => mark.text === text).map(({ y }) => y);
+    // A group that has no room behind another begins a line.
+    expect(at("one read O2")).toHaveLength(3);
+    at("two read O2").forEach((y, i) => {
+      expect(at("WATER")[2 * i + 1]).toBe(y);
+      expect(at("one read O2")[i]).toBeLessThan(y);
+    });
   });
 
   it("leaves 12 mm free about the holes and marks them 80 mm apart", () => {
