@@ -1,10 +1,10 @@
 import { useEffect, useState } from "react";
 import type { ChancesReport } from "../answers/index.ts";
-import { fromChance } from "../session/index.ts";
+import { chancesStand, fromChance } from "../session/index.ts";
 import type { AskedDay } from "../session/index.ts";
 import { grouped } from "../words/index.ts";
 import { chanceFigure, chanceInterval, standingAgainst, WISH_STATE, wishWords } from "./chancewords.ts";
-import { useApp } from "./context.ts";
+import { useApp, useSession } from "./context.ts";
 import { From } from "./parts/from/from.tsx";
 
 /** Chances of a day, worked out in spare time; "asked" until they are there, null where they could not be worked out. */
@@ -55,9 +55,20 @@ export function ChanceAgainstWish(props: {
   );
 }
 
-/** The three chances of a day in words, and its worth on average. */
+/** The three chances of a day in words, and its worth on average; worked out for it. */
 export function DayChances({ day }: { readonly day: AskedDay }) {
-  const report = useChancesOf(day);
+  return <ChancesInWords report={useChancesOf(day)} />;
+}
+
+/** The same of the day that is shown: those of the score, so that the two never differ and nothing is counted twice. */
+export function ShownDayChances() {
+  const { session } = useApp();
+  useEffect(() => session.watchChances(), [session]);
+  const report = useSession((state) => (chancesStand(state) ? (state.chances?.report ?? null) : "asked"));
+  return <ChancesInWords report={report} />;
+}
+
+function ChancesInWords({ report }: { readonly report: ChancesReport | null | "asked" }) {
   return (
     <>
       {(Object.keys(NAMES) as ChanceKind[]).map((kind) => (

@@ -1,8 +1,8 @@
-import { useEffect, useMemo } from "react";
+import { useEffect } from "react";
 import type { MendReport } from "../../answers/index.ts";
 import { mendOutcome } from "../../session/index.ts";
 import { useApp, useSession } from "../context.ts";
-import { DayChances } from "../daychances.tsx";
+import { ShownDayChances } from "../daychances.tsx";
 import { Dropped, droppedWords, Moved } from "../parts/changelist.tsx";
 import "./mended.css";
 
@@ -17,7 +17,6 @@ function Outcome({ outcome }: { readonly outcome: MendReport }) {
   const { session, view } = useApp();
   const { changes } = outcome;
   const plan = useSession((state) => state.plan);
-  const day = useMemo(() => ({ plan, schedule: plan.schedule }), [plan]);
   useEffect(() => {
     const { spoken } = view.getState();
     view.setState({ spoken: `${droppedWords({ plan: session.state.getState().plan, changes })} ${spoken}` });
@@ -51,9 +50,9 @@ function Outcome({ outcome }: { readonly outcome: MendReport }) {
             Take the mend back
           </button>
         </div>
-        <p>
-          <b>Chances now:</b> <DayChances day={day} />
-        </p>
+        <div>
+          <b>Chances now:</b> <ShownDayChances />
+        </div>
         <Moved plan={plan} changes={changes} />
       </div>
     </aside>

@@ -4,6 +4,9 @@ import { describe, expect, it } from "vitest";
 import type { Change } from "../../../src/answers/index.ts";
 import { check } from "../../../src/check/index.ts";
 import { Mended } from "../../../src/screens/mended/mended.tsx";
+import { MANY_DAYS } from "../../../src/session/index.ts";
+import { chanceOf } from "../../../src/solver/simulate/index.ts";
+import { chancesReport } from "../../session/answers.ts";
 import { scheduleWith } from "../../session/bench.ts";
 import { button, click, setStage, show } from "../setup/stage.tsx";
 
@@ -60,6 +63,19 @@ describe("what a mend made of the day", () => {
     click(button("Take the mend back"));
     expect(session.state.getState().plan.schedule).not.toBe(before);
     expect(document.querySelector(".mended")).toBeNull();
+  });
+
+  it("tells the chances that the score tells, as soon as they are there, and has nothing counted twice", async () => {
+    const { session, engine } = await mended([change("one", false, "moved", 10)]);
+    const said = () => document.querySelector(".mended .day-chance")!.textContent;
+    expect(said()).toBe("everybody home being worked out…");
+    const home = chanceOf(1940, MANY_DAYS);
+    const { schedule } = session.state.getState().plan;
+    expect(engine.glances).toHaveLength(1);
+    await act(async () => engine.glances[0]!.answer(chancesReport({ days: MANY_DAYS, home })));
+    expect(session.state.getState().chances!.schedule).toBe(schedule);
+    expect(said()).toContain("everybody home 97 %");
+    expect(engine.glances).toHaveLength(1);
   });
 
   it("goes when it is put away, when the day changes, and gives way to a question why", async () => {
