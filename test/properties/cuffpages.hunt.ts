@@ -10,5 +10,7 @@ describe("cuff pages in the file", () => {
     for (let seed = FIRST; seed < FIRST + PLANS; seed += 1) await lookAt(seed, seen);
     expect(seen.answers).toBeGreaterThan(PLANS);
     expect(seen.ways).toBeGreaterThan(PLANS);
+    expect(seen.partners).toBeGreaterThan(PLANS);
+    expect(seen.waits).toBeGreaterThan(PLANS / 10);
   });
 });

@@ -10,6 +10,7 @@ import { crossings } from "../exchange/paper/reading.ts";
 import { type PdfPage, readPdf, testFaces } from "../exchange/paper/readpdf.ts";
 import { packedPlan } from "./packedPlan.ts";
 import { partnerRows } from "./partnerrows.ts";
+import { waitRows } from "./waitrows.ts";
 
 /** The cuff pages of packed random plans, with their late strips, as they stand in the file: sizes, places and words are read from the PDF's own text boxes. */
 
@@ -70,10 +71,11 @@ export interface Seen {
   ways: number;
   rows: number;
   partners: number;
+  waits: number;
 }
 
 export function nothingSeen(): Seen {
-  return { pages: 0, tasks: 0, steps: 0, strips: 0, answers: 0, ways: 0, rows: 0, partners: 0 };
+  return { pages: 0, tasks: 0, steps: 0, strips: 0, answers: 0, ways: 0, rows: 0, partners: 0, waits: 0 };
 }
 
 /** Everything that is said of one page, and of whom it is. */
@@ -113,6 +115,7 @@ export async function lookAt(seed: number, seen: Seen): Promise<void> {
       if (id === what) told.push(`${crew} ${eva} ${what}`);
       if (id === what) seen.tasks += 1;
       if (id === what) seen.partners += partnerRows(read, id);
+      if (id === what) seen.waits += waitRows(plan, read.name, words, id);
       if (/ LEAVE OUT |IF LATE /.test(words)) {
         seen.strips += 1;
         seen.answers += / LEAVE OUT /.test(words) ? 1 : 0;

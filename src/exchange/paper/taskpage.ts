@@ -225,6 +225,7 @@ function leading(known: Known, part: CrewEva, stop: Stop, head: Head, setting: S
     : partnerLines(plan, verdict, part, stop);
   const led = ledBy(plan, known.wayHome(farEnd(known, task)));
   const after = waitWords(plan, task.id, part.member.id);
+  const doneAfter = waitWords(plan, task.id, part.member.id, "end");
   return [
     ...(rest === null
       ? []
@@ -244,6 +245,7 @@ function leading(known: Known, part: CrewEva, stop: Stop, head: Head, setting: S
         ...taken(plan, task).map((words): Fact => ["TAKE", words]),
         ...limits(known, part, stop).map((words): Fact => ["ONLY", words]),
         ...(after === "" ? [] : [["AFTER", after] as const]),
+        ...(doneAfter === "" ? [] : [["DONE AFTER", doneAfter] as const]),
         ...onTheWay(known, part, stop),
       ],
       setting,

@@ -2,37 +2,53 @@ import type { LagLink, Placement, Plan } from "../../plan/index.ts";
 import { crewName, minutes, taskNumber } from "../../words/index.ts";
 
 /**
- * What has to be done before a task may begin, and within what time of it: links of the plan that nobody keeps just by doing the pages in their order. A page and
- * the console sheet say them, so that who is early, or has a late partner, waits.
+ * What has to be done before a task may begin or be done, and within what time of it: links of the plan that nobody keeps just by doing the pages in their order. A
+ * page and the console sheet say them, so that who is early, or has a late partner, waits.
  */
 export interface Wait {
   readonly task: string;
   /** From which of its ends it is counted. */
-  readonly end: "start" | "end";
-  /** The task begins so long after that, s. */
+  readonly end: End;
+  /** The task begins, or is done, so long after that, s. */
   readonly leastS: number;
   /** And not later than so long after, s. */
   readonly greatestS: number | null;
 }
 
-/** What a placed task waits for, in the order of planned starts; only of what is placed too. */
-export function waitsFor(plan: Plan, task: string): Wait[] {
+type End = LagLink["to"]["end"];
+
+/** How one end of a task lies to an end of another one, s. */
+interface Bound {
+  readonly from: LagLink["from"];
+  readonly to: LagLink["to"];
+  readonly leastS: number | undefined;
+  readonly greatestS: number | undefined;
+}
+
+/** What a placed task waits for with its `end`, in the order of planned starts; only of what is placed too. */
+export function waitsFor(plan: Plan, task: string, end: End = "start"): Wait[] {
   const placed = new Map(plan.schedule.placements.map((one) => [one.task, one]));
   const own = placed.get(task);
   if (!own) return [];
-  const startS = ({ from }: LagLink): number => placed.get(from.task)?.startS ?? 0;
+  const startS = ({ from }: Bound): number => placed.get(from.task)?.startS ?? 0;
   return plan.links
-    .filter(
-      (link): link is LagLink => link.type === "lag" && link.to.task === task && link.to.end === "start",
-    )
+    .flatMap((link) => (link.type === "lag" ? boundOn(link, task, end) : []))
     .toSorted((a, b) => startS(a) - startS(b))
-    .flatMap((link) => {
-      const before = placed.get(link.from.task);
-      return before && tells(plan, link, before, own) ? [waitOf(link)] : [];
+    .flatMap((bound) => {
+      const before = placed.get(bound.from.task);
+      return before && tells(plan, bound, before, own) ? [waitOf(bound)] : [];
     });
 }
 
-function waitOf({ from, leastS, greatestS }: LagLink): Wait {
+/** What a link says of one end of a task; of the two ends that it ties the one waits that comes later. */
+function boundOn({ from, to, leastS, greatestS }: LagLink, task: string, end: End): Bound[] {
+  if (to.task === task && to.end === end) return [{ from, to, leastS, greatestS }];
+  const isTurned = greatestS !== undefined && greatestS <= 0 && (leastS === undefined || leastS < 0);
+  if (from.task !== task || from.end !== end || !isTurned) return [];
+  return [{ from: to, to: from, leastS: -greatestS, greatestS: leastS === undefined ? undefined : -leastS }];
+}
+
+function waitOf({ from, leastS, greatestS }: Bound): Wait {
   return {
     task: from.task,
     end: from.end,
@@ -43,15 +59,23 @@ function waitOf({ from, leastS, greatestS }: LagLink): Wait {
 
 /**
  * Whether a link asks for more than the order of pages: an EVA before this one is over, who did the one task only then begins the other, and where it is
- * the very next one being late makes the time between them no longer.
+ * the very next one being late makes the time between them no longer. What comes first waits for nothing: its START says when.
  */
-function tells(plan: Plan, { from, leastS, greatestS }: LagLink, before: Placement, own: Placement): boolean {
+function tells(plan: Plan, bound: Bound, before: Placement, own: Placement): boolean {
+  const { from, to, greatestS } = bound;
+  const least: number = bound.leastS ?? -1;
   const isOver = before.eva !== null && own.eva !== null && before.eva !== own.eva;
-  if (isOver) return false;
-  const isInOrder = from.end === "end" && own.crew.some((id) => before.crew.includes(id));
-  const least: number = leastS ?? -1;
+  const comesFirst = least < 0 && momentS(plan, own, to.end) < momentS(plan, before, from.end);
+  if (isOver || comesFirst) return false;
+  const follows = to.end === "end" ? before.startS < own.startS : from.end === "end";
+  const isInOrder = follows && own.crew.some((id) => before.crew.includes(id));
   if (least > 0 || (least === 0 && !isInOrder)) return true;
-  return greatestS !== undefined && !isNext(plan, before, own);
+  return greatestS !== undefined && (to.end === "end" || !isNext(plan, before, own));
+}
+
+/** When a placed task begins or is done as planned, s. */
+function momentS({ tasks }: Plan, { task, startS }: Placement, end: End): number {
+  return end === "start" ? startS : startS + (tasks.find(({ id }) => id === task)?.duration.likelyS ?? 0);
 }
 
 /** Whether all who begin a task come straight from the one before. */
@@ -64,9 +88,9 @@ function isNext({ schedule }: Plan, before: Placement, own: Placement): boolean 
   );
 }
 
-/** `EV2 16 done; 22 done, 20 to 150 min`; who does it where it is not `me`. Empty for nothing. */
-export function waitWords(plan: Plan, task: string, me: string | null): string {
-  return waitsFor(plan, task)
+/** `EV2 16 done; 22 done, 20 to 150 min`; who does it where it is not `me`. Empty for nothing. `end`: which one of the task's waits. */
+export function waitWords(plan: Plan, task: string, me: string | null, end: End = "start"): string {
+  return waitsFor(plan, task, end)
     .map((wait) => {
       const crew = plan.schedule.placements.find((one) => one.task === wait.task)?.crew ?? [];
       const who =

@@ -85,6 +85,35 @@ describe("what a task waits for", () => {
     expect(pageOf(between, "ev2", "setup")).toContain("AFTER 3 done, within 60 min");
   });
 
+  it("stands as DONE AFTER where it counts to the task's end, for the console too", () => {
+    const toEnd = (one: ReturnType<typeof link>, task: string) =>
+      ({ ...one, to: { task, end: "end" } }) as ReturnType<typeof link>;
+    // That setting up is done later than what the same one does before goes without saying.
+    const tied = plan(
+      toEnd(link("carry", "look", { leastS: 610, greatestS: 9010 }), "look"),
+      toEnd(link("carry", "setup"), "setup"),
+      toEnd(link("look", "wake", { leastS: 600 }, "start"), "wake"),
+    );
+    expect(pageOf(tied, "ev1", "look")).toContain("DONE AFTER EV2 3 done, 11 to 150 min");
+    expect(pageOf(tied, "ev1", "look").match(/AFTER/g)).toHaveLength(1);
+    expect(pageOf(tied, "ev2", "setup")).not.toContain("AFTER");
+    expect(waitWords(tied, "wake", null, "end")).toBe("EV1 2 begun, 10 min or more");
+    const given = givenOf({ plan: tied, verdict: check(tied), day: printedDay(tied), sunDeg: () => null });
+    const rows = evasOut(given).flatMap(({ eva, outings }) => consoleRows(given, eva, outings));
+    expect(rows.flatMap(({ ground }) => ground)).toEqual(["5 wake, done after EV1 2 begun, 10 min or more"]);
+  });
+
+  it("stands with the task that comes later, whichever end of the link that is", () => {
+    // That carrying begins 30 min or more before looking does, and 2 h at the most, is for who looks.
+    const tied = plan(link("look", "carry", { leastS: -7200, greatestS: -1800 }, "start"));
+    expect(pageOf(tied, "ev1", "look")).toContain("AFTER EV2 3 begun, 30 to 120 min");
+    expect(pageOf(tied, "ev2", "carry")).not.toContain("AFTER");
+    // Nor does it wait for what comes later where it only must not be too late itself.
+    const soon = plan(link("look", "carry", { leastS: -7200, greatestS: 1800 }, "start"));
+    expect(pageOf(soon, "ev2", "carry")).not.toContain("AFTER");
+    expect(pageOf(soon, "ev1", "look")).not.toContain("AFTER");
+  });
+
   it("is not what is left out, what may begin sooner, nor what counts to an end", () => {
     const tied = plan(link("carry", "look"), link("dig", "setup", { leastS: -600 }), {
       ...link("carry", "wake"),
@@ -102,7 +131,7 @@ describe("what a task waits for", () => {
   it("stands on the console sheet too, for the ground as for the crew", () => {
     const tied = plan(
       link("setup", "wake"),
-      link("wake", "look", { greatestS: 3600 }),
+      link("wake", "look", { leastS: 0, greatestS: 3600 }),
       link("carry", "look"),
     );
     expect(waitWords(tied, "look", "ev1")).toBe("EV2 3 done; GROUND 5 done, within 60 min");

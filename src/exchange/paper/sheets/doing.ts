@@ -97,10 +97,13 @@ function saidOf(given: SheetGiven, outing: Outing, stretch: Stretch, homeIf: Doi
   }
 }
 
-/** What a task waits for, behind its name: `, after EV2 16 done`. */
+/** What a task waits for, behind its name: `, after EV2 16 done, done after EV2 18 done`. */
 export function afterWords(plan: Plan, task: string): string {
-  const words = waitWords(plan, task, null);
-  return words === "" ? "" : `, after ${words}`;
+  const after = (words: string, end: "start" | "end"): string => {
+    const waits = waitWords(plan, task, null, end);
+    return waits === "" ? "" : `, ${words} ${waits}`;
+  };
+  return after("after", "start") + after("done after", "end");
 }
 
 function isNoWay(plan: Plan, { kind, path }: Stretch): boolean {
