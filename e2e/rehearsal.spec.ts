@@ -34,7 +34,7 @@ test("a trainer calls the day, throws a slip in, has it planned anew and reads t
   await press(page, "Mend from here");
   await expect(page.locator(".rehearsal-proposal")).toContainText("0 breaches");
   await expect(page.locator(".rehearsal-proposal")).toContainText(
-    /Every must-do done .+ to .+, everybody home .+ to .+, worth on average \d+ to \d+/,
+    /Every must-do done from .+ to .+, everybody home from .+ to .+, worth on average from \d+ to \d+/,
   );
   await press(page, "Take it");
   await expect(broken).toHaveCount(0);
@@ -68,6 +68,12 @@ test("everybody outside sees when to start home, and a recall that cannot be met
   );
   for (const name of ["EV1", "EV2"])
     await expect(crew(page, name)).toContainText(/Start home by\s*\d+:\d\d in .*set by /);
+  // The strips are drawn to their end: no wider than there is room for.
+  const strips = page.locator(".rehearsal-strips svg");
+  const cutPx = await strips.evaluate(
+    (svg) => Number(svg.getAttribute("width")) - svg.getBoundingClientRect().width,
+  );
+  expect(Math.abs(cutPx)).toBeLessThanOrEqual(1);
   await page.getByLabel("What happens").selectOption({ label: "An EVA is to be back sooner" });
   await page.getByLabel("in so many minutes from now").fill("1");
   await press(page, "Throw it in");
@@ -75,6 +81,10 @@ test("everybody outside sees when to start home, and a recall that cannot be met
     /cannot be inside by \d+:\d\d \(latest ingress\): earliest ingress \d+:\d\d, if everything is dropped now/,
   );
   await expect(crew(page, "EV1")).toContainText(/at once: .* over/);
+  // It stands under its clock, not beside the figures of it.
+  const red = (await clock.getByRole("alert").boundingBox())!;
+  const pet = (await clock.locator(".rehearsal-pets b").first().boundingBox())!;
+  expect(red.y).toBeGreaterThanOrEqual(pet.y + pet.height - 2);
 });
 
 test("says so where the browser has no room to keep the rehearsal", async ({ page }) => {

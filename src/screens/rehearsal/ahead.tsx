@@ -107,8 +107,8 @@ function Anew({ broken }: { readonly broken: boolean }) {
             <b>
               {proposal.how === "mend" ? "Mended" : "Packed"} as of {clock(proposal.askedS)}:
             </b>{" "}
-            worth {grouped(verdict.score.worth)} to {grouped(proposal.verdict.score.worth)}, worst margin{" "}
-            {percent(verdict.score.worstMargin / 10_000, "down")} to{" "}
+            worth from {grouped(verdict.score.worth)} to {grouped(proposal.verdict.score.worth)}, worst margin
+            from {percent(verdict.score.worstMargin / 10_000, "down")} to{" "}
             {percent(proposal.verdict.score.worstMargin / 10_000, "down")},{" "}
             {counted(proposal.verdict.score.breaches, "breach", "breaches")}.
           </p>
@@ -141,9 +141,10 @@ function Chances({ proposal: { chances, givenUp } }: { readonly proposal: Propos
   return (
     <>
       <p>
-        Every must-do done {chanceFigure(before.must)} to <ChanceAgainstWish report={after} kind="must" />,
-        everybody home {chanceFigure(before.home)} to <ChanceAgainstWish report={after} kind="home" />, worth
-        on average {grouped(Math.floor(before.meanWorth))} to {grouped(Math.floor(after.meanWorth))}.
+        Every must-do done from {chanceFigure(before.must)} to{" "}
+        <ChanceAgainstWish report={after} kind="must" />, everybody home from {chanceFigure(before.home)} to{" "}
+        <ChanceAgainstWish report={after} kind="home" />, worth on average from{" "}
+        {grouped(Math.floor(before.meanWorth))} to {grouped(Math.floor(after.meanWorth))}.
       </p>
       <p className="note">
         {grouped(after.days)} simulated days from now on: what has begun stays as it went, the crew acts by

@@ -32,12 +32,11 @@ export function DebriefPart() {
 
 /** What came of a task. A loss is said loudly, of must-do work the loudest. */
 function Outcome({ row }: { readonly row: DebriefRow }) {
-  const why = row.why === null ? "" : `: ${row.why}`;
-  if (!isLost(row)) return `${row.outcome}${why}`;
+  const why = row.why ?? "";
+  if (!isLost(row)) return why === "" ? row.outcome : `${row.outcome}: ${why}`;
   return (
     <>
-      {row.must ? <span className="state breach">{row.outcome}</span> : <b>{row.outcome}</b>}
-      {why}
+      {row.must ? <span className="state breach">{row.outcome}</span> : <b>{row.outcome}</b>} {why}
     </>
   );
 }
@@ -140,7 +139,7 @@ function Worst({ debrief }: { readonly debrief: Debrief }) {
   return (
     <p>
       {counted(longest.length, "task")} took most of the time that was not planned:{" "}
-      {longest.map((row) => `${row.number} ${row.name} ${lasting(row.longerS, "up")} longer`).join(", ")}.
+      {longest.map((row) => `${row.number} ${row.name} (${lasting(row.longerS, "up")} longer)`).join(", ")}.
     </p>
   );
 }

@@ -31,7 +31,9 @@ export function Strips() {
   const heightPx = AXIS_PX + plan.crew.length * LANE_PX;
   const nowPx = NAME_PX + scale.x(standing.nowS);
   return (
-    <div ref={box} className="rehearsal-strips">
+    <div className="rehearsal-strips">
+      {/* Measured without the room about it: drawn wider, the end of the day would be cut. */}
+      <div ref={box} />
       <svg
         width={widthPx}
         height={heightPx}
