@@ -91,7 +91,10 @@ function sheetOf(pages: readonly Page[], side: Side, sides: readonly Side[], imp
         (side.back ? page.marks.map(turned) : page.marks).map((mark) => moved(mark, x, y)),
       ),
       ...(imposing.rings ? placed.map(({ x, y }) => rings(x, y, side.back)) : []),
-      ...text(left + 2, heightMm - 4.2, sideWords(part, side, sides, imposing), { sizePt: 6.5, bold: false }),
+      ...text(left + 2, heightMm - 4.2, sideWords(whose(pages), side, sides, imposing), {
+        sizePt: 6.5,
+        bold: false,
+      }),
       cutMarks(left, top),
     ],
   };
@@ -104,15 +107,28 @@ function turned(mark: Mark): Mark {
   return moved(mark, CUFF.widthMm - RIGHT - LEFT, 0);
 }
 
+/** Whose booklet it is, by what its pages' names begin with: ids are not for paper. */
+function whose(pages: readonly Page[]): string {
+  const [first = "", ...others] = pages.map(({ name }) => name);
+  const isShared = (end: number): boolean => others.every((name) => name.startsWith(first.slice(0, end)));
+  const ends = [...first.matchAll(/: /g)].map(({ index }) => index).filter((end) => isShared(end + 2));
+  return first.slice(0, ends.at(-1) ?? first.length);
+}
+
 /** Outside the cuts: which sheet it is, and how its pieces are put together. */
-function sideWords(part: string, { sheet, back }: Side, sides: readonly Side[], imposing: Imposing): string {
+function sideWords(
+  booklet: string,
+  { sheet, back }: Side,
+  sides: readonly Side[],
+  imposing: Imposing,
+): string {
   const sheets = (sides.at(-1)?.sheet ?? 0) + 1;
   const face = imposing.duplex ? (back ? ", back" : ", front") : "";
   const order =
     imposing.order === "stack" && sheets > 1
       ? "; cut the stack, lay the piles on each other, row by row"
       : "";
-  return `${part}: sheet ${sheet + 1} of ${sheets}${face}${order}`;
+  return `${booklet}: sheet ${sheet + 1} of ${sheets}${face}${order}`;
 }
 
 function rings(x: number, y: number, back: boolean): LinesMark {

@@ -144,3 +144,18 @@ describe("cuff pages on sheets", () => {
     }
   });
 });
+
+describe("outside the cuts", () => {
+  it("stands whose booklet it is by name, whatever the ids are", () => {
+    const pages = booklet("c1 e3", 12).map((page, k) => ({ ...page, name: `EV1, EVA 2: ${k}: part` }));
+    const said = impose(paperOf(pages), { sheet: "a4", duplex: true, order: "reading", rings: false });
+    expect(
+      said.pages.map((page) => textsOf(page).find(({ text: words }) => words.includes("sheet"))?.text),
+    ).toEqual([
+      "EV1, EVA 2: sheet 1 of 2, front",
+      "EV1, EVA 2: sheet 1 of 2, back",
+      "EV1, EVA 2: sheet 2 of 2, front",
+      "EV1, EVA 2: sheet 2 of 2, back",
+    ]);
+  });
+});
