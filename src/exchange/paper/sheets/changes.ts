@@ -1,5 +1,5 @@
 import { type Plan, shortFingerprint } from "../../../plan/index.ts";
-import { counted, differenceWords, numberedSentence } from "../../../words/index.ts";
+import { counted, differenceWords } from "../../../words/index.ts";
 import { RIGHT } from "../cuff.ts";
 import { extentOf, line, type Mark, type Page, type Paper } from "../page.ts";
 import type { Body, Row } from "./body.ts";
@@ -169,9 +169,16 @@ const KIND_WORDS: Readonly<Record<PageChange["kind"], string>> = {
   renumbered: "may stay, its number is another",
 };
 
+/** In which booklet or sheet a page is and what it is there, as its own head says it; of a sheet there is no more to say. */
+function placeWords({ part, name }: PageChange): { readonly booklet: string; readonly what: string } {
+  const cut = name === part ? -1 : name.indexOf(": ");
+  return cut < 0 ? { booklet: name, what: "" } : { booklet: name.slice(0, cut), what: name.slice(cut + 2) };
+}
+
 /** What to do with a page, in words. */
-export function pageWords({ part, name, place, kind }: PageChange): string {
-  return `${part}, page ${place}, ${name}: ${KIND_WORDS[kind]}`;
+export function pageWords(page: PageChange): string {
+  const { booklet, what } = placeWords(page);
+  return `${booklet}, page ${page.place}${what === "" ? "" : `, ${what}`}: ${KIND_WORDS[page.kind]}`;
 }
 
 /** The sheet of changes: what is otherwise, and what to do with which page. */
@@ -199,7 +206,7 @@ export function changesBody(before: Revision, after: Revision): Body {
           { head: "CHANGE", grow: 3 },
         ],
         rows: words.map(({ about, sentence }): Row => ({
-          cells: [{ text: numberedSentence(after.plan, about) }, { text: sentence }],
+          cells: [{ text: about }, { text: sentence }],
         })),
       },
       {
@@ -213,9 +220,10 @@ export function changesBody(before: Revision, after: Revision): Body {
           { head: "DO", grow: 1, bold: true },
           { head: "DONE", blankMm: 14 },
         ],
-        rows: pages.map(({ part, name, place, kind }): Row => ({
-          cells: [{ text: part }, { text: `${place}` }, { text: name }, { text: KIND_WORDS[kind] }],
-        })),
+        rows: pages.map((page): Row => {
+          const { booklet, what } = placeWords(page);
+          return { cells: [booklet, `${page.place}`, what, KIND_WORDS[page.kind]].map((text) => ({ text })) };
+        }),
       },
     ],
   };

@@ -169,7 +169,7 @@ function consoleBody(given: SheetGiven, eva: Eva, outings: readonly Outing[]): B
     columns: [
       ...timeColumns(),
       ...names.map((head): Column => ({ head, grow: names.length > 2 ? 0.9 : 1.2 })),
-      ...(ground ? [{ head: "GROUND", grow: 0.6 }] : []),
+      ...(ground ? [{ head: "GROUND", grow: 1.1 }] : []),
       ...names.map((head): Column => ({ head, group: "HOME min", align: "right" })),
       { head: "RELAY", bars: true },
       { head: "SUN", align: "right" },

@@ -80,9 +80,12 @@ const SAYINGS: Readonly<Record<LateEntry["kind"], string>> = {
   over: "END AT ONCE, tell those in charge: breaks",
 };
 
-function sayingOf({ kind, breaks, voided }: LateEntry, number: (task: string) => string): string {
+function sayingOf({ kind, breaks, voided, then }: LateEntry, number: (task: string) => string): string {
   const rules = breaks.map(ruleInWords).join(", ");
+  // Where nobody's order changes, only when the rest begins is otherwise.
+  const isOrderKept = kind === "change" && then.length === 0;
   const parts = [
+    isOrderKept ? "the rest in its planned order" : "",
     kind === "over" ? `${SAYINGS.over} ${rules === "" ? "a limit" : rules}` : SAYINGS[kind],
     kind !== "over" && breaks.length > 0 ? "rest at the next stop" : "",
     voided.length > 0 ? `in vain ${voided.map(number).join(", ")}` : "",

@@ -5,6 +5,7 @@ import {
   booklets,
   type Page,
   pageChanges,
+  pageWords,
   type Revision,
   sheetPaper,
   stampOf,
@@ -13,6 +14,7 @@ import { changesBody } from "../../../../src/exchange/paper/sheets/changes.ts";
 import { sheetsOf } from "../../../../src/exchange/paper/sheets/frame.ts";
 import { instant } from "../../../../src/kernel/index.ts";
 import type { Plan } from "../../../../src/plan/index.ts";
+import { numberedTask } from "../../../../src/words/index.ts";
 import { samplePlan } from "../../samplePlan.ts";
 import { collisions, overflows, textsOf, wordsOf } from "../reading.ts";
 import { factsOf } from "./facts.ts";
@@ -119,5 +121,26 @@ describe("changes between two revisions", () => {
     expect(words).toContain("replace");
     expect(overflows(pages)).toEqual([]);
     expect(collisions(pages)).toEqual([]);
+  });
+
+  it("number a task once, and call booklets as their own heads do, on the sheet and in a line", async () => {
+    const plan = samplePlan();
+    const [task, ...others] = plan.tasks;
+    const longer: Plan = { ...plan, tasks: [{ ...task!, name: "Another name" }, ...others] };
+    const [before, after] = [await revisionOf(plan), await revisionOf(longer)];
+    const cells = changesBody(before, after).sections.flatMap((one) =>
+      one.kind === "table" ? one.rows.map((row) => row.cells.map(({ text }) => text)) : [],
+    );
+    const abouts = cells.filter((row) => row.length === 2).map(([about]) => about);
+    expect(abouts).toEqual([`Task ${numberedTask(longer, task!.id)}`]);
+    const heads = plan.crew.flatMap((one) => plan.evas.map((eva) => `${one.name}, ${eva.name}`));
+    const lines = pageChanges(before, after).map(pageWords);
+    const booklets = cells.filter((row) => row.length === 4 && row[2] !== "");
+    expect(booklets.length).toBeGreaterThan(0);
+    for (const [booklet, page, what, todo] of booklets) {
+      expect(heads).toContain(booklet);
+      expect(what).not.toContain(booklet);
+      expect(lines).toContain(`${booklet}, page ${page}, ${what}: ${todo}`);
+    }
   });
 });

@@ -268,6 +268,26 @@ describe("the other sheets", () => {
       }
   });
 
+  it("say of every answer what is done then: in whose order, or in the planned one", () => {
+    const row = all.flatMap(({ given }) => given.lateTable?.evas ?? []).flatMap(({ rows }) => rows)[0]!;
+    const { given } = all.find((one) => one.given.lateTable?.evas.some(({ rows }) => rows.includes(row)))!;
+    const moved = {
+      ...row.late[0]!,
+      kind: "change" as const,
+      drop: [],
+      add: [],
+      voided: [],
+      breaks: [],
+      then: [],
+    };
+    const [line] = lateLines(given, { ...row, late: [moved] });
+    expect(line).toMatchObject({ orders: [], says: "the rest in its planned order" });
+    for (const one of all)
+      for (const { rows } of one.given.lateTable?.evas ?? [])
+        for (const { says, orders } of rows.flatMap((each) => lateLines(one.given, each)))
+          expect(says !== "" || orders.length > 0).toBe(true);
+  });
+
   it("decode every number of the late table, and set an order on a line of its own for each who has one", () => {
     for (const { given } of all) {
       const tables = lateBody(given).sections.flatMap((one) => (one.kind === "table" ? [one] : []));

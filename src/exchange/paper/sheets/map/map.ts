@@ -29,6 +29,8 @@ export const WAY_LINES = [
 const ASPECT = 0.72;
 const INSIDE_MM = 7;
 const NARROW_MM = 120;
+/** What the sign of north takes of its corner. */
+const NORTH_MM = { wide: 11, high: 10 };
 
 export function mapDrawing(ask: MapAsk): Drawing {
   const what = ask.courses.length > 0 ? "the ways and the places on them" : "the places and keep-outs";
@@ -65,15 +67,16 @@ function draw(ask: MapAsk, x: number, y: number, wide: number, high: number): Ma
     const words = note === "" ? placeName(plan, id) : `${placeName(plan, id)}: ${note}`;
     return { x: px, y: py, words, bold: kind === "lander" || note !== "" };
   });
-  const bar = scaleBar(scale);
+  const north = northIn(
+    frame,
+    shown.map(({ eastM, northM }) => at(eastM, northM)),
+  );
+  const bar = [...scaleBar(scale), ...northSign(north)];
   const names = nameMarks(
     // What has something to say goes first; the scale keeps its corner.
     named.toSorted((a, b) => Number(b.bold) - Number(a.bold)),
     frame,
-    [
-      { ...frame, top: frame.bottom - 6 },
-      { ...frame, top: frame.bottom - 10, left: frame.right - 11 },
-    ],
+    [{ ...frame, top: frame.bottom - 6 }, north],
   );
   return [
     rect(x, y, wide, high, 0.3),
@@ -191,21 +194,43 @@ function wayLine(plan: Plan, { crew, legs }: SiteCourse, scale: Scale): Mark[] {
   return drawn.length === 0 ? [] : [{ kind: "lines", segments: drawn, widthMm: style.widthMm, ink: 0 }];
 }
 
-/** A bar of a round length, and north. */
+/** A corner for the sign of north: the first in which no place stands. */
+function northIn(frame: Frame, places: readonly (readonly [number, number])[]): Frame {
+  const { left, right, top, bottom } = frame;
+  const across = right - NORTH_MM.wide;
+  const below: Frame = { ...frame, left: across, top: bottom - NORTH_MM.high };
+  const corners: readonly Frame[] = [
+    below,
+    { ...frame, left: across, bottom: top + NORTH_MM.high },
+    { ...frame, right: left + NORTH_MM.wide, bottom: top + NORTH_MM.high },
+  ];
+  const isFree = (corner: Frame): boolean =>
+    places.every(
+      ([x, y]) => x < corner.left - 1 || x > corner.right + 1 || y < corner.top - 1 || y > corner.bottom + 1,
+    );
+  return corners.find(isFree) ?? below;
+}
+
+function northSign({ right, bottom }: Frame): Mark[] {
+  const [x, y] = [right - 5, bottom - 2.5];
+  return [
+    line(x, y, x, y - 6, 0.4),
+    line(x, y - 6, x - 1, y - 4.2, 0.4),
+    line(x, y - 6, x + 1, y - 4.2, 0.4),
+    ...text(x - 4.2, y - 3, "N", { sizePt: 8, bold: true }),
+  ];
+}
+
+/** A bar of a round length. */
 function scaleBar({ frame, mmPerM }: Scale): Mark[] {
   const longM = roundLength(24 / mmPerM);
   const long = longM * mmPerM;
   const [x, y] = [frame.left + 3, frame.bottom - 2.2];
-  const [nx, ny] = [frame.right - 5, frame.bottom - 2.5];
   return [
     line(x, y, x + long, y, 0.6),
     line(x, y - 1, x, y + 0.3, 0.3),
     line(x + long, y - 1, x + long, y + 0.3, 0.3),
     ...text(x, y - 1.6, metres(longM, "given"), { sizePt: 7, bold: true }),
-    line(nx, ny, nx, ny - 6, 0.4),
-    line(nx, ny - 6, nx - 1, ny - 4.2, 0.4),
-    line(nx, ny - 6, nx + 1, ny - 4.2, 0.4),
-    ...text(nx - 4.2, ny - 3, "N", { sizePt: 8, bold: true }),
   ];
 }
 
