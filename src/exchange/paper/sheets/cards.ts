@@ -240,7 +240,8 @@ function runningLines(
   if (column.blankMm !== undefined && wordsOf(cell) === "") return [blankLine(labelOf(table, at), wideMm)];
   const label = as === "value" || isOneOfSeveral(table, cell, at) ? labelOf(table, at) : "";
   const number = cell.number === undefined ? null : framedNumber(cell.number, face.sizePt);
-  const first = (label === "" ? 0 : labelMm(table, at)) + (number?.wideMm ?? 0);
+  const behind = label === "" ? 0 : labelMm(table, at);
+  const first = behind + (number?.wideMm ?? 0);
   const down = number ? 0.4 : 0;
   return wrap(wordsOf(cell), wideMm - HANG_MM, face, wideMm - first).map((words, i) => ({
     height: linesHeight(1, face.sizePt) + (i === 0 ? 2 * down : 0),
@@ -248,8 +249,8 @@ function runningLines(
       i > 0
         ? setLines([words], left + HANG_MM, y, face)
         : tagged([
-            ...text(left, baselineOf(y, face.sizePt), label, LABEL),
-            ...(number?.draw(left, baselineOf(y + down, face.sizePt)) ?? []),
+            ...text(left, baselineOf(y + down, face.sizePt), label, LABEL),
+            ...(number?.draw(left + behind, baselineOf(y + down, face.sizePt)) ?? []),
             ...text(left + first, baselineOf(y + down, face.sizePt), words, face),
           ]),
   }));

@@ -273,6 +273,7 @@ describe("a table over many sheets", () => {
     expect(words).not.toMatch(/EV[12] 3 carry/);
     const texts = textsOf(page!);
     const at = (text: string): number[] => texts.filter((mark) => mark.text === text).map(({ y }) => y);
+    expect(collisions([page!])).toEqual([]);
     // A group that has no room behind another begins a line.
     expect(at("one read O2")).toHaveLength(3);
     at("two read O2").forEach((y, i) => {
