@@ -14,7 +14,7 @@ import { limiterWords } from "../../../check/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import { type Body, type Cell, type Column, EMPTY, type Row, type Table } from "./body.ts";
 import { afterWords, type Doing, doingsOf } from "./doing.ts";
-import { evasOut, type SheetGiven, spotsOf } from "./given.ts";
+import { evasOut, type SheetGiven, spotsOf, utcKey } from "./given.ts";
 import { leastAt, mostOver } from "./track.ts";
 
 /** The timeline that a console runs an EVA from: a row for each moment at which somebody begins something else. */
@@ -140,9 +140,10 @@ function relayOver({ stay }: Plan, fromS: number, toS: number): ConsoleRow["rela
 }
 
 /** Signs and roundings. */
-const KEY = [
+const keyOf = (plan: Plan): string[] => [
   "Planned at likely durations, everybody leaving as printed. Gauges: planned at that minute, % of the full stock, rounded down; under it HOME IF, the least to come home with the reserve from where the row is, turning at once, rounded up; in the last row the reserve.",
-  "HOME: longest walk-back until the next row, rounded up. RELAY: thick bar while it can be reached. APART: greatest until the next row, straight line, rounded up. SUN: elevation. ?: not known. PET counts from egress.",
+  "HOME: longest walk-back until the next row, rounded up. RELAY: thick bar while it can be reached. APART: greatest until the next row, straight line, rounded up. SUN: elevation. ?: not known. PET counts from egress." +
+    utcKey(plan),
 ];
 
 /** A console timeline for each EVA that takes place. */
@@ -205,7 +206,7 @@ function consoleBody(given: SheetGiven, eva: Eva, outings: readonly Outing[]): B
     title: `Console timeline, ${nameOf(plan.evas, eva.id)}`,
     wide: true,
     under: underWords(given, eva, outings),
-    key: KEY,
+    key: keyOf(plan),
     sections: beside ? [timeline] : [timeline, byItself],
   };
 }

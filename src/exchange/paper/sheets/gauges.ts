@@ -3,7 +3,7 @@ import { clock, touchdownMs, utcClock } from "../../../words/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import type { Body, Column, Row, Section } from "./body.ts";
 import { GAUGES, type Gauge, gaugeAt, gaugeCell, gaugeColumns } from "./console.ts";
-import { evasOut, type SheetGiven, type PlacedTask, spotsOf } from "./given.ts";
+import { evasOut, type SheetGiven, type PlacedTask, spotsOf, utcKey } from "./given.ts";
 
 /** What every suit should read when a task ends, to be held against what it reads. */
 
@@ -41,7 +41,8 @@ export function gaugeBody(given: SheetGiven): Body {
       "What each suit is planned to hold when a task ends, and the least to come home with from there.",
     ],
     key: [
-      "Planned: % of the full stock at likely durations, rounded down; under it HOME IF, the least to come home with the reserve, turning at once, rounded up. ?: not known.",
+      "Planned: % of the full stock at likely durations, rounded down; under it HOME IF, the least to come home with the reserve, turning at once, rounded up. ?: not known." +
+        utcKey(plan),
     ],
     sections: evasOut(given).map(({ eva }): Section => ({
       kind: "table",

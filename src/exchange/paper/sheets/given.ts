@@ -11,7 +11,7 @@ import type {
 } from "../../../answers/index.ts";
 import { check, goIfs, homeIfs } from "../../../check/index.ts";
 import type { Eva, Plan, Task } from "../../../plan/index.ts";
-import { taskNumber } from "../../../words/index.ts";
+import { taskNumber, touchdownMs } from "../../../words/index.ts";
 import type { Debrief, Rehearsal } from "../../../rehearsal/index.ts";
 
 /** A day under rehearsal, with the plan as it was when it began, and what came of it. */
@@ -101,4 +101,9 @@ export function evasOut(
       return first ? [{ eva, outings: [first, ...more] as const }] : [];
     })
     .sort((a, b) => a.outings[0].span.startS - b.outings[0].span.startS);
+}
+
+/** What a key says of the dash in place of a time of day; nothing where touchdown is known. */
+export function utcKey(plan: Plan): string {
+  return touchdownMs(plan) === null ? " UTC –: nobody has given the touchdown." : "";
 }

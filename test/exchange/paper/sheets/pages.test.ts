@@ -125,6 +125,22 @@ describe("sheets on paper", () => {
     expect(rows).not.toMatch(/\d min/);
   });
 
+  it("explain the dash of a time of day where there is one, and only there", async () => {
+    const facts = await factsOf(samplePlan());
+    const { plan } = facts;
+    const open: Plan = { ...plan, stay: { ...plan.stay, toGive: ["touchdownUtc"] } };
+    for (const kind of ["console", "gauges"] as const)
+      for (const [one, isExplained] of [
+        [plan, false],
+        [open, true],
+      ] as const) {
+        const { pages } = sheetPaper(kind, { ...facts, plan: one }, STAMP, { paper: "a4" });
+        expect(pages.every((page) => wordsOf(page).includes("nobody has given the touchdown"))).toBe(
+          isExplained,
+        );
+      }
+  });
+
   it("have a frame for bags in no sum of a manifest, and one for the mass in every row", async () => {
     const facts = await factsOf(samplePlan());
     const pages = sheetPaper("manifest", facts, STAMP, { paper: "cuff" }).pages;
