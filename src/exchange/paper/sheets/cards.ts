@@ -188,7 +188,8 @@ function linesOf(table: Table, rows: Card, widths: Widths, wideMm: number): Line
   const face = strong === true || leads === true ? STRONG : VALUE;
   const held = rows.flatMap((row) => heldOf(table, row)).sort((a, b) => a.at - b.at);
   const isShort = ({ as, at }: Held): boolean => as === "value" && widths.get(at) !== null;
-  const running = (one: Held): Line[] => runningLines(table, one, wideMm, one.as === "name" ? STRONG : face);
+  const running = (one: Held): Line[] =>
+    runningLines(table, one, wideMm, one.as === "name" || one.cell.bold === true ? STRONG : face);
   const beside: Held[][] = [];
   const said = held.filter(({ as }) => as !== "name");
   said.forEach((one, k) => {
@@ -220,7 +221,7 @@ function valuesLine(table: Table, values: readonly Placed[], face: typeof VALUE)
         return [
           ...tagged([
             ...text(left + x, baseline, labelOf(table, at), LABEL),
-            ...text(behind, baseline, wordsOf(cell), face),
+            ...text(behind, baseline, wordsOf(cell), cell.bold === true ? STRONG : face),
           ]),
           ...(column.blankMm === undefined
             ? []

@@ -263,7 +263,13 @@ describe("a table over many sheets", () => {
       ],
       rows: [
         { cells: [{ text: "1:00" }, { text: "dig", number: "1" }, { text: "walk" }] },
-        { cells: [{ text: "2:00" }, { text: "wait" }, { text: "lift", number: "2" }] },
+        {
+          cells: [
+            { text: "2:00", bold: true },
+            { text: "REST", bold: true },
+            { text: "lift", number: "2" },
+          ],
+        },
         { cells: [{ text: "3:00" }, { text: "carry", number: "3", span: 2 }] },
       ],
     };
@@ -274,6 +280,9 @@ describe("a table over many sheets", () => {
     const texts = textsOf(page!);
     const at = (text: string): number[] => texts.filter((mark) => mark.text === text).map(({ y }) => y);
     expect(collisions([page!])).toEqual([]);
+    // What is bold in a table is so on a card.
+    const isBold = (text: string) => texts.find((mark) => mark.text === text)?.bold;
+    expect(["2:00", "REST", "1:00", "walk"].map(isBold)).toEqual([true, true, false, false]);
     // A group that has no room behind another begins a line.
     expect(at("one read O2")).toHaveLength(3);
     at("two read O2").forEach((y, i) => {
