@@ -63,8 +63,8 @@ test("what would mend the day is offered with what it does, and done by one clic
   await page.getByRole("navigation").getByRole("button", { name: "Odds" }).click();
   const mends = page.getByRole("region", { name: "What would mend it" });
   const offer = mends.getByRole("listitem").first();
-  await expect(offer).toContainText(/every must-do done \d+ % to \d+ %.*worth on average [+−]?\d/);
-  const [, before, after] = /must-do done (\d+) % to (\d+) %/.exec(await offer.innerText())!;
+  await expect(offer).toContainText(/every must-do done from \d+ % to \d+ %.*worth on average [+−]?\d/);
+  const [, before, after] = /must-do done from (\d+) % to (\d+) %/.exec(await offer.innerText())!;
   expect(Number(after)).toBeGreaterThan(Number(before));
   const button = offer.getByRole("button", { name: /^Bench / });
   const names = (await button.getAttribute("aria-label"))!.replace("Bench ", "");
