@@ -129,10 +129,12 @@ test("a plan is kept to a file on disk: saved again without a question, also aft
     window.showSaveFilePicker = file;
     window.showOpenFilePicker = async () => [await file()];
   });
+  // Nothing, as long as there is no file.
   const inFile = () =>
     page.evaluate(async () => {
       const folder = await navigator.storage.getDirectory();
-      return (await (await folder.getFileHandle("kept.json")).getFile()).text();
+      const handle = await folder.getFileHandle("kept.json").catch(() => null);
+      return handle ? (await handle.getFile()).text() : "";
     });
   await openDay(page);
   await page.getByRole("button", { name: "Plan file" }).click();
