@@ -4,6 +4,7 @@ import type { Problem } from "../problem/problem.ts";
 import { drawn } from "./drawn.ts";
 import { nearestTo } from "./nearest.ts";
 import { type SearchParameters, searchParameters } from "./parameters.ts";
+import { longestOf, stringsOf } from "./stringsizes.ts";
 
 /** A way of taking something off, and how often it is taken. */
 interface RuinOperator {
@@ -127,15 +128,12 @@ export class Ruin {
   /** Strings on routes near to where the ruin begins. */
   strings(): void {
     const { problem, random, hit } = this;
-    const { longestString, takenOnAverage } = this.parameters;
     const { board } = this.day;
     let used = 0;
     for (let r = 0; r < problem.routes; r += 1) if (board.onRoute[r]! > 0) used += 1;
     if (used === 0) return;
-    const mean = Math.max(1, board.count / used);
-    const longest = Math.min(longestString, mean);
-    const most = (4 * takenOnAverage) / (1 + longest) - 1;
-    const strings = Math.min(used, Math.max(1, Math.floor(random.next() * most + 1)));
+    const longest = longestOf(board.count, used, this.parameters);
+    const strings = stringsOf(longest, used, this.parameters, random.next());
     hit.fill(0);
     let done = 0;
     const list = this.nearTo(this.seed);

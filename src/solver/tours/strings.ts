@@ -1,6 +1,7 @@
 import type { Random } from "../../kernel/index.ts";
 import { nearestTo } from "../search/nearest.ts";
 import type { SearchParameters } from "../search/parameters.ts";
+import { longestOf, stringsOf } from "../search/stringsizes.ts";
 import type { Tours } from "./tours.ts";
 
 /** Takes strings of neighbours off neighbouring tours (Christiaens & Vanden Berghe 2020, Transp Sci 54:417). */
@@ -29,9 +30,8 @@ export class Strings {
       count += length[r]!;
     }
     if (used === 0) return;
-    const longest = Math.min(parameters.longestString, Math.max(1, count / used));
-    const most = (4 * parameters.takenOnAverage) / (1 + longest) - 1;
-    let strings = Math.min(used, Math.max(1, Math.floor(random.next() * most + 1)));
+    const longest = longestOf(count, used, parameters);
+    let strings = stringsOf(longest, used, parameters, random.next());
     const near = (this.near[seed] ??= nearestTo(ground.problem, seed));
     for (let k = -1; k < near.length && strings > 0; k += 1) {
       const a = k < 0 ? seed : near[k]!;

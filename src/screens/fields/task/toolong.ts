@@ -8,8 +8,8 @@ import { clock } from "../../../words/index.ts";
 
 /** Why a duration of `lastsS` seconds leaves a task without any place in the stay; null where it does not. */
 export function tooLong(lastsS: number | undefined, { crew }: Task, plan: Plan): string | null {
-  if (lastsS === undefined) return null;
-  if (lastsS > plan.stay.lengthS) return `Longer than the stay of ${clock(plan.stay.lengthS)}.`;
+  const beyondStay = tooLongCase(lastsS, plan);
+  if (beyondStay !== null || lastsS === undefined) return beyondStay;
   if (crew.count === 0 || plan.evas.length === 0) return null;
   const mostS = Math.max(0, ...plan.evas.map(workS));
   return lastsS > mostS ? `Longer than any EVA has for work: ${clock(mostS)} at most.` : null;
