@@ -7,7 +7,7 @@ import type { Choice } from "./choose.ts";
  * has is owed the day that comes nearest. Judged by the days that were chosen by, so that those that are shown stay nobody's choice. Null
  * where nothing was chosen at all.
  */
-export function nearestTo(
+export function dayNearest(
   wish: Wished["wish"],
   own: Choice | null,
   choices: readonly (Choice | null)[],

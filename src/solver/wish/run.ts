@@ -11,7 +11,7 @@ import { chains } from "./chains.ts";
 import { type Choice, choose, type Chosen, daysToChoose } from "./choose.ts";
 import type { Course } from "./course.ts";
 import { type Elite, Elites } from "./elites.ts";
-import { nearestTo } from "./nearest.ts";
+import { dayNearest } from "./nearest.ts";
 import { LEVELS, Proposer } from "./propose.ts";
 import { DayTrial } from "./trial.ts";
 import { type Wish, wishFor } from "../simulate/value.ts";
@@ -244,7 +244,7 @@ class Run implements WishRun {
     for (const [w, wish] of this.wishes.entries())
       choices.push(yield* choose(this.stage, this.candidates(w), this.crew, wish, days, part));
     const none = this.best();
-    this.answer = this.wishes.map((wish, w) => nearestTo(wish, choices[w]!, choices) ?? none[w]!);
+    this.answer = this.wishes.map((wish, w) => dayNearest(wish, choices[w]!, choices) ?? none[w]!);
   }
 
   /** What is counted on many days for wish `w`, best first: of what is sure, and of what may be. */
