@@ -44,36 +44,29 @@ function withRemedy(row: Task, value: unknown, { tasks }: Pick<Plan, "tasks">): 
   return { ...row, mishap: { ...mishap, remedy: { ...(row.mishap.remedy ?? fresh), name: value.trim() } } };
 }
 
+const DURATION = { entry: span, unit: "h:mm", width: 7, group: "Duration" } as const;
+
 /** How long a task takes, what may go wrong in it, and what makes that good. */
 export const TIME_AND_LOSS = {
   likely: {
     label: "Likely",
     path: "duration.likelyS",
     heads: ["duration", "time needed"],
-    entry: span,
-    unit: "h:mm",
-    width: 7,
-    group: "Duration",
+    ...DURATION,
     doubt: (row: Task, plan: Plan) => tooLong(row.duration.likelyS, row, plan),
   },
   low: {
     label: "Low",
     path: "duration.lowS",
     heads: ["min", "shortest"],
-    entry: span,
-    unit: "h:mm",
-    width: 7,
-    group: "Duration",
+    ...DURATION,
     doubt: (row: Task, plan: Plan) => tooLong(row.duration.lowS, row, plan),
   },
   high: {
     label: "High",
     path: "duration.highS",
     heads: ["max", "longest"],
-    entry: span,
-    unit: "h:mm",
-    width: 7,
-    group: "Duration",
+    ...DURATION,
     doubt: (row: Task, plan: Plan) => tooLongCase(row.duration.highS, plan),
   },
   mishap: {

@@ -10,6 +10,11 @@ import { factsOf, packed, STAMP } from "./facts.ts";
 
 const KINDS: readonly SheetKindId[] = keysOf(SHEET_KINDS);
 
+/** All that a sheet says, page after page. */
+function saidOn(kind: SheetKindId, facts: Parameters<typeof sheetPaper>[1]): string {
+  return sheetPaper(kind, facts, STAMP, { paper: "a4" }).pages.map(wordsOf).join(" ");
+}
+
 describe("sheets on paper", () => {
   it.each(["a4", "letter", "cuff"] as const)(
     "clip nothing and set nothing over another, on %s",
@@ -61,10 +66,7 @@ describe("sheets on paper", () => {
 
   it("say what is not known instead of a number", async () => {
     const { plan, verdict, day } = await factsOf(samplePlan());
-    const said = (kind: SheetKindId): string =>
-      sheetPaper(kind, { plan, verdict, day, sunDeg: () => null }, STAMP, { paper: "a4" })
-        .pages.map(wordsOf)
-        .join(" ");
+    const said = (kind: SheetKindId): string => saidOn(kind, { plan, verdict, day, sunDeg: () => null });
     expect(said("late")).toContain("NOT WORKED OUT");
     expect(said("left-out")).toContain("not worked out");
     expect(said("stations")).toContain("?");
@@ -75,10 +77,7 @@ describe("sheets on paper", () => {
 
   it("never say a case's or a suit's number that nobody has given, nor a sum with one in it", async () => {
     const facts = await factsOf(samplePlan());
-    const words = (plan: Plan, kind: SheetKindId): string =>
-      sheetPaper(kind, { ...facts, plan }, STAMP, { paper: "a4" })
-        .pages.map(wordsOf)
-        .join(" ");
+    const words = (plan: Plan, kind: SheetKindId): string => saidOn(kind, { ...facts, plan });
     const { plan } = facts;
     expect(plan.tasks.some(({ sample }) => sample)).toBe(true);
     expect(words(plan, "manifest")).not.toMatch(/not given|kg not known|at least/);
@@ -99,10 +98,7 @@ describe("sheets on paper", () => {
 
   it("never say where a site or a place lies or how long a task takes where nobody has given it", async () => {
     const facts = await factsOf(samplePlan());
-    const words = (plan: Plan, kind: SheetKindId): string =>
-      sheetPaper(kind, { ...facts, plan }, STAMP, { paper: "a4" })
-        .pages.map(wordsOf)
-        .join(" ");
+    const words = (plan: Plan, kind: SheetKindId): string => saidOn(kind, { ...facts, plan });
     const { plan } = facts;
     expect(words(plan, "site")).not.toMatch(/not given|\? \? \? \?/);
     const far = plan.site.places.find(({ kind }) => kind !== "lander")!;
