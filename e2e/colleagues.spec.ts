@@ -129,12 +129,19 @@ test("a plan is kept to a file on disk: saved again without a question, also aft
     window.showSaveFilePicker = file;
     window.showOpenFilePicker = async () => [await file()];
   });
-  // Nothing, as long as there is no file.
+  // Nothing, as long as there is no file; asked again where a save takes the file's place while it is read.
   const inFile = () =>
     page.evaluate(async () => {
       const folder = await navigator.storage.getDirectory();
-      const handle = await folder.getFileHandle("kept.json").catch(() => null);
-      return handle ? (await handle.getFile()).text() : "";
+      for (;;) {
+        try {
+          return await (await (await folder.getFileHandle("kept.json")).getFile()).text();
+        } catch (fault) {
+          const name = fault instanceof DOMException ? fault.name : "";
+          if (name === "NotFoundError") return "";
+          if (name !== "NotReadableError") throw fault;
+        }
+      }
     });
   await openDay(page);
   await page.getByRole("button", { name: "Plan file" }).click();

@@ -193,9 +193,11 @@ for (const theme of ["light", "dark"] as const) {
       expect(violations.map((one) => `${what}: ${one.id} ${one.nodes[0]?.target.join(" ")}`)).toEqual([]);
     };
     await block(page, "First scoop").click({ button: "right" });
+    await expect(page.getByRole("menuitem").first()).toBeVisible();
     await check("menu");
     await page.keyboard.press("Escape");
     await page.keyboard.press("Control+k");
+    await expect(page.getByRole("combobox", { name: "Find a command" })).toBeFocused();
     await check("list");
     await page.keyboard.press("Escape");
     await block(page, "First scoop").focus();

@@ -33,6 +33,8 @@ async function strayOf(page: Page): Promise<readonly number[]> {
 }
 
 async function expectWhole(page: Page): Promise<void> {
+  // The edges about what an undo moved are canvases of their own, there for a second.
+  await expect(page.locator(".moved-edge")).toHaveCount(0);
   await atRest(page);
   const stray = await strayOf(page);
   expect(stray.length).toBeGreaterThan(4);

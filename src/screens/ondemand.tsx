@@ -57,7 +57,13 @@ export class OnDemand extends Component<
         </div>
       );
     return (
-      <Suspense fallback={<p className="shell-fetching">Fetching the {this.props.name}…</p>}>
+      <Suspense
+        fallback={
+          <p className="shell-fetching" role="status">
+            Fetching the {this.props.name}…
+          </p>
+        }
+      >
         {this.props.children}
       </Suspense>
     );
