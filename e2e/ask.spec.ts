@@ -209,10 +209,11 @@ test("the shed order is a table by EVA and is printed with the cuff checklists",
   await expect(page.getByRole("heading", { name: "EVA 2: get-ahead list" })).toBeVisible();
   await page.getByRole("button", { name: "Print with the cuff checklists" }).press("Enter");
   await expect(page.getByText("With the late page of every EVA.")).toBeVisible();
+  // Each day that is packed is another: on some every page has an answer, on others none.
   await expect(
     page
       .locator(".paper-page")
-      .filter({ hasText: /IF LATE/i })
+      .filter({ hasText: /LEAVE OUT|IF LATE/ })
       .first(),
   ).toBeAttached();
 });
