@@ -1,6 +1,6 @@
 import { expect } from "vitest";
 import { check, goIfs, homeIfs, waysHome } from "../../src/check/index.ts";
-import { booklets, toPdf } from "../../src/exchange/index.ts";
+import { booklets, printedDay, toPdf } from "../../src/exchange/index.ts";
 import { CAP, MM_PER_PT } from "../../src/exchange/paper/type.ts";
 import type { HomeIf, LateReport, Outing, Verdict } from "../../src/answers/index.ts";
 import type { Plan, Step } from "../../src/plan/index.ts";
@@ -82,6 +82,7 @@ export function nothingSeen(): Seen {
 interface Read {
   readonly plan: Plan;
   readonly verdict: Verdict;
+  readonly played: Verdict;
   readonly homes: readonly HomeIf[];
   readonly name: string;
   readonly crew: string;
@@ -93,7 +94,12 @@ interface Read {
 export async function lookAt(seed: number, seen: Seen): Promise<void> {
   const plan = withSteps(packedPlan(seed), seed);
   const verdict = check(plan);
-  const paper = booklets(plan, verdict, { lateTable: lateTableOf(plan) });
+  const day = printedDay(plan);
+  const leaveS = new Map(
+    [...day.leaves].map(([crew, own]) => [crew, new Map([...own].map(([task, { atS }]) => [task, atS]))]),
+  );
+  const played = check(plan, plan.schedule, { egressS: day.egressS, ingressS: day.ingressS, leaveS });
+  const paper = booklets(plan, verdict, { lateTable: lateTableOf(plan), day });
   expect(crossings(paper.pages), `seed ${seed}`).toEqual([]);
   const { pages } = await readPdf(await toPdf(paper, testFaces));
   const homes = homeIfs(plan);
@@ -108,7 +114,7 @@ export async function lookAt(seed: number, seen: Seen): Promise<void> {
       .map(({ text }) => text)
       .join(" ")
       .replace(/\s+/g, " ");
-    const read: Read = { plan, verdict, homes, name: `seed ${seed}, ${name}`, crew, eva, words };
+    const read: Read = { plan, verdict, played, homes, name: `seed ${seed}, ${name}`, crew, eva, words };
     const id = what.replace(/ \(continued\)$/, "");
     if (plan.tasks.some((task) => task.id === id)) {
       taskPage(read, id);

@@ -2,6 +2,7 @@ import type { GoIf, HomeIf, PrintedDay, Verdict } from "../../answers/index.ts";
 import { goIfs, homeIfs, sunOver, type WayHome, waysHome } from "../../check/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Sun } from "./dial.ts";
+import { playedAsPrinted } from "./leaving/asprinted.ts";
 import { type Late, lateAnswers, type LateTables } from "./late.ts";
 
 /** All that the pages of a plan are filled from, each worked out once. */
@@ -10,6 +11,8 @@ export interface Known {
   /** Of the plan's own schedule. */
   readonly verdict: Verdict;
   readonly day: PrintedDay;
+  /** Of the same schedule with everybody leaving as late as printed. */
+  readonly played: Verdict;
   /** HOME IF of somebody in a task, on the way to one, or at the lander. */
   homeIf(at: HomeIf["at"], eva: string, crew: string, task: string | null): HomeIf | null;
   goIf(eva: string, crew: string): GoIf | null;
@@ -33,6 +36,7 @@ export function knownOf(
     plan,
     verdict,
     day,
+    played: playedAsPrinted(plan, day),
     homeIf: (at, eva, crew, task) =>
       homes.find((one) => one.at === at && one.eva === eva && one.crew === crew && one.task === task) ?? null,
     goIf: (eva, crew) => goes.find((one) => one.eva === eva && one.crew === crew) ?? null,

@@ -216,13 +216,11 @@ function farEnd(known: Known, { place, endPlace }: Task): string {
 
 /** What stands over the steps: rest, who is where, what to take, what bounds the task. */
 function leading(known: Known, part: CrewEva, stop: Stop, head: Head, setting: Setting): Block[] {
-  const { plan, verdict } = known;
+  const { plan } = known;
   const { task, rest } = stop;
   const where = stop.endPlace === null ? stop.place : `${stop.place} to ${stop.endPlace}`;
   const others = part.others.map(({ name }) => name).join(", ");
-  const apart = part.others.every(({ id }) => stop.crew.includes(id))
-    ? []
-    : partnerLines(plan, verdict, part, stop);
+  const apart = part.others.every(({ id }) => stop.crew.includes(id)) ? [] : partnerLines(known, part, stop);
   const led = ledBy(plan, known.wayHome(farEnd(known, task)));
   const after = waitWords(plan, task.id, part.member.id);
   const doneAfter = waitWords(plan, task.id, part.member.id, "end");

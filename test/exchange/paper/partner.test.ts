@@ -43,6 +43,35 @@ describe("where the others are while a task is done", () => {
   });
 });
 
+describe("where somebody is who may leave when they like until a printed minute", () => {
+  const at = (startS: number): Doing => ({ who: "ev1", startS, task: taskOf("look", { place: "pad" }) });
+  const dig = { who: "ev2", startS: 6900, task: taskOf("dig") };
+  const core = { who: "ev2", startS: 10_800, task: taskOf("core", { place: "boulder" }) };
+
+  it("is from when to when they go, and the most apart of both", () => {
+    // 330 m at 0.9 m/s take 367 s and the core at 3:00 needs a rest of 10 min before it: the dig is done at 2:15, left is by 2:43.
+    const page = pageOf("look", dig, core, at(7500));
+    expect(page).toContain("EV2 1 at North rim, 360 m, 000°, until 2:15 to 2:43, then to Split boulder");
+    expect(page).toContain("then to Split boulder, most apart 469 m");
+  });
+
+  it("is either place and the way between, once they may have gone and need not have", () => {
+    const page = pageOf("look", dig, core, at(9000));
+    expect(page).toContain(
+      "EV2 at North rim or on the way to Split boulder, there by 2:50, most apart 469 m",
+    );
+  });
+
+  it("says nothing of how far the task may lead that begins when this one is over, or was over when it began", () => {
+    const stroll = { ...dig, task: taskOf("stroll", { walkM: 200 }) };
+    expect(pageOf("look", { ...dig, startS: 7500 }, { ...stroll, startS: 8700 }, at(7500))).not.toContain(
+      "apart",
+    );
+    expect(pageOf("look", stroll, { ...dig, startS: 8100 }, at(8100))).not.toContain("apart");
+    expect(pageOf("look", stroll, { ...dig, startS: 8100 }, at(7500))).toContain("most apart 460 m");
+  });
+});
+
 describe("pages of the hatch", () => {
   const sit = { who: "ev2", startS: 7500, task: taskOf("sit") };
 

@@ -15,7 +15,7 @@ import { nameOf, taskName } from "../crewday.ts";
 import { type Body, type Cell, type Column, EMPTY, type Row, type Table } from "./body.ts";
 import { afterWords, type Doing, doingsOf } from "./doing.ts";
 import { evasOut, type SheetGiven, spotsOf, utcKey } from "./given.ts";
-import { leastAt, mostOver } from "./track.ts";
+import { leastAt, mostOver, mostUntil } from "./track.ts";
 
 /** The timeline that a console runs an EVA from: a row for each moment at which somebody begins something else. */
 
@@ -88,7 +88,7 @@ export function consoleRows(given: SheetGiven, eva: Eva, outings: readonly Outin
       relay: relayOver(plan, atS, nextS),
       sunDeg: given.sunDeg(atS),
       apartM: apart.reduce<number | null>((most, { points }) => {
-        const here = over(points);
+        const here = mostUntil(points, atS, nextS);
         return here === null ? most : Math.max(most ?? 0, here);
       }, null),
       gauges: outings.map(({ crew }, k) => {

@@ -112,7 +112,10 @@ function isNoWay(plan: Plan, { kind, path }: Stretch): boolean {
   return !from || !to || from.eastM !== to.eastM || from.northM !== to.northM;
 }
 
-/** Where in the list of HOME IF a stretch lies: in its task, on its way, at the lander; a pause between what is before and behind it. */
+/**
+ * Where in the list of HOME IF a stretch lies: in its task, on its way, at the lander. A pause before a way lies between what is done
+ * and what comes, since the way may begin at any moment of it; one behind a way lies where the way leads.
+ */
 function placeIn({ stretches }: Outing, at: number): Doing["homeIf"] {
   const stretch = stretches[at];
   if (!stretch || stretch.kind === "egress" || stretch.kind === "ingress")
@@ -121,7 +124,10 @@ function placeIn({ stretches }: Outing, at: number): Doing["homeIf"] {
   const next = stretches.slice(at).find((one) => one.task !== null)?.task ?? null;
   const way = { at: "way", task: next } as const;
   if (stretch.kind === "traverse") return [way];
+  const there =
+    next === null ? ({ at: "lander", task: null } as const) : ({ at: "task", task: next } as const);
+  const moved = stretches.slice(0, at).findLast(({ kind }) => kind !== "wait");
+  if (moved?.kind === "traverse") return [there];
   const before = stretches.slice(0, at).findLast((one) => one.task !== null)?.task ?? null;
-  const behind = [way, ...(next === null ? [] : [{ at: "task", task: next } as const])];
-  return [before === null ? { at: "lander", task: null } : { at: "task", task: before }, ...behind];
+  return [before === null ? { at: "lander", task: null } : { at: "task", task: before }, way, there];
 }

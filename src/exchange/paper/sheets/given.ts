@@ -9,10 +9,11 @@ import type {
   SiteWalks,
   Verdict,
 } from "../../../answers/index.ts";
-import { check, goIfs, homeIfs } from "../../../check/index.ts";
+import { goIfs, homeIfs } from "../../../check/index.ts";
 import type { Eva, Plan, Task } from "../../../plan/index.ts";
 import { taskNumber, touchdownMs } from "../../../words/index.ts";
 import type { Debrief, Rehearsal } from "../../../rehearsal/index.ts";
+import { playedAsPrinted } from "../leaving/asprinted.ts";
 
 /** A day under rehearsal, with the plan as it was when it began, and what came of it. */
 export interface Rehearsed {
@@ -46,17 +47,8 @@ export interface SheetGiven extends SheetFacts {
 
 /** The facts with what the judge says of them beside. */
 export function givenOf(facts: SheetFacts): SheetGiven {
-  const { plan } = facts;
-  return { ...facts, played: playedAsPrinted(facts), homeIf: homeIfs(plan), goIf: goIfs(plan) };
-}
-
-/** The judge's word on the day as the crew's paper has it: out, in and away at the printed moments. */
-function playedAsPrinted({ plan, day }: Pick<SheetFacts, "plan" | "day">): Verdict {
-  const { egressS, ingressS, leaves } = day;
-  const leaveS = new Map(
-    [...leaves].map(([crew, own]) => [crew, new Map([...own].map(([task, { atS }]) => [task, atS]))]),
-  );
-  return check(plan, plan.schedule, { egressS, ingressS, leaveS });
+  const { plan, day } = facts;
+  return { ...facts, played: playedAsPrinted(plan, day), homeIf: homeIfs(plan), goIf: goIfs(plan) };
 }
 
 /** A task as it is placed. */

@@ -27,3 +27,15 @@ export function mostOver(points: Points, fromS: number, toS: number): number | n
   const inside = points.filter((point) => startS <= point.atS && point.atS <= endS).map(({ value }) => value);
   return inside.length === 0 ? null : Math.max(...inside);
 }
+
+/**
+ * The most that a course has from one moment until another, with the moment between two of its points taken as high as the higher.
+ * Where it jumps, what it was before the first and what it is from the other on do not count; null where it has no points.
+ */
+export function mostUntil(points: Points, fromS: number, toS: number): number | null {
+  if (toS <= fromS) return mostOver(points, fromS, toS);
+  const first = points.findLastIndex((point) => point.atS <= fromS);
+  const last = points.findIndex((point) => point.atS >= toS);
+  const inside = points.slice(Math.max(0, first), last < 0 ? points.length : last + 1);
+  return inside.length === 0 ? null : Math.max(...inside.map(({ value }) => value));
+}

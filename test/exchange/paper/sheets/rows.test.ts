@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { check, homeIfs } from "../../../../src/check/index.ts";
-import type { SheetFacts } from "../../../../src/exchange/index.ts";
+import { printedDay, type SheetFacts } from "../../../../src/exchange/index.ts";
 import { consoleRows, GAUGES } from "../../../../src/exchange/paper/sheets/console.ts";
 import { flightRulesBody, ruleRows } from "../../../../src/exchange/paper/sheets/flightrules.ts";
 import { evasOut, givenOf, type SheetGiven, spotsOf } from "../../../../src/exchange/paper/sheets/given.ts";
@@ -16,7 +16,7 @@ import { signedValue } from "../../../../src/plan/index.ts";
 import { FLIGHT_RULES, RULE_IDS } from "../../../../src/rules/index.ts";
 import { readyPlan } from "../../../readyplan.ts";
 import { randomPlan } from "../../../properties/randomPlan.ts";
-import { samplePlan } from "../../samplePlan.ts";
+import { planOf, samplePlan, taskOf } from "../../samplePlan.ts";
 import { factsOf, packed } from "./facts.ts";
 
 /** Rows of sheets held against the judge, each worked out here once more from the verdict alone. */
@@ -139,13 +139,44 @@ describe("the console timeline", () => {
             );
             expect(row.homeS[k] ?? 0).toBeGreaterThanOrEqual(most);
           });
+          // Where it jumps, only what it is on this side of a row's begin and end.
           const apart = given.played.separation
             .filter((one) => one.eva === eva.id)
-            .flatMap(({ points }) => points.filter(({ atS }) => within(atS)).map(({ value }) => value));
+            .flatMap(({ points }) =>
+              points
+                .filter(
+                  ({ atS }, p) =>
+                    within(atS) &&
+                    (atS > row.atS || points[p + 1]?.atS !== atS) &&
+                    (atS < rows[i + 1]!.atS || points[p - 1]?.atS !== atS),
+                )
+                .map(({ value }) => value),
+            );
           expect(row.apartM ?? 0).toBeGreaterThanOrEqual(Math.max(0, ...apart));
         });
       }
     }
+  });
+
+  it("has nobody farther apart before a task begins that may lead off its place, and at the lander asks for no more than its gauges", () => {
+    const at = (task: string, crew: string, startS: number) => ({ task, eva: "eva-1", crew: [crew], startS });
+    const plan = planOf(
+      [taskOf("look", { place: "pad" }), taskOf("dig"), taskOf("stroll", { walkM: 200 })],
+      [at("look", "ev1", 7500), at("dig", "ev2", 7500), at("stroll", "ev2", 8700)],
+    );
+    const given = givenOf({ plan, verdict: check(plan), day: printedDay(plan), sunDeg: () => null });
+    const [{ eva, outings }] = evasOut(given) as [ReturnType<typeof evasOut>[0]];
+    const rows = consoleRows(given, eva, outings);
+    // Both reach their places at the same moment: 360 m from each other, and 100 m more while one strolls.
+    expect(rows.find(({ atS }) => atS === 7500)?.apartM).toBeCloseTo(360, 6);
+    expect(rows.find(({ atS }) => atS === 8700)?.apartM).toBeGreaterThan(460);
+    const waits = rows.filter(({ crew }) => crew[0]!.doing?.kind === "wait");
+    const lander = homeIfs(plan).find((one) => one.at === "lander" && one.crew === "ev1");
+    expect(waits.length).toBeGreaterThan(0);
+    const last = rows.findLast(
+      ({ crew }) => crew[0]!.doing?.words.startsWith("wait") && crew[0]!.doing.words.endsWith("Lander"),
+    );
+    expect(last?.gauges[0]![0]!.least).toBe((lander?.leastPct?.oxygen ?? NaN) / 100);
   });
 
   it("is of a day in which nothing breaks that does not break when everybody leaves at once", () => {
