@@ -1,8 +1,7 @@
 /**
- * Headings on the ground, and the sun about somebody who walks or faces one way.
+ * Headings on the ground, and the angle between two, as of one who walks and the sun.
  *
- * Degrees from north through east, 0 to 360. The angle to the sun is 0 walking into it and 180 with it behind; within
- * 45 of either it stands ahead or behind, else beside (project's own words). Range: distances small against the body.
+ * Degrees from north through east, 0 to 360; to the sun 0 walking into it and 180 with it behind. Range: distances small against the body.
  * Not covered: how far the eye is dazzled, which grows towards 0.
  */
 
@@ -16,10 +15,4 @@ export function bearingDeg(eastM: number, northM: number): number {
 export function apartDeg(oneDeg: number, otherDeg: number): number {
   const turn = (((oneDeg - otherDeg) % 360) + 360) % 360;
   return Math.min(turn, 360 - turn);
-}
-
-/** Where the sun stands about somebody heading `headingDeg`. */
-export function sunSide(headingDeg: number, sunAzimuthDeg: number): "ahead" | "beside" | "behind" {
-  const apart = apartDeg(headingDeg, sunAzimuthDeg);
-  return apart < 45 ? "ahead" : apart <= 135 ? "beside" : "behind";
 }

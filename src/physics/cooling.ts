@@ -10,8 +10,3 @@
 export function coolingWaterKgS(heatW: number, coolingKjKg: number): number {
   return Math.max(0, heatW) / (coolingKjKg * 1000);
 }
-
-/** Heat in Wh that `waterKg` of feed water carries off. */
-export function coolingWh(waterKg: number, coolingKjKg: number): number {
-  return (waterKg * coolingKjKg) / 3.6;
-}

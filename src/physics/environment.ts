@@ -34,13 +34,6 @@ const HOTTEST_DEG = (Math.atan2(FROM_GROUND, ABSORPTANCE / Math.PI) * 180) / Mat
 const LOWEST_DEG = 1e-9;
 
 /**
- * Temperature in K that an uninsulated upright cylinder takes at sun elevation `elevationDeg`; 0 with no sun at all.
- */
-export function sinkK(elevationDeg: number): number {
-  return (uptakeW(elevationDeg) / (EMITTANCE * STEFAN_W_M2_K4)) ** 0.25;
-}
-
-/**
  * Heat in W from the surroundings into a suit; negative where it loses heat. `null` elevation: in shadow, ground
  * cold.
  */

@@ -1,11 +1,8 @@
 import type { Explained } from "../kernel/index.ts";
 import { coolingWaterKgS } from "./cooling.ts";
-import { drinkingWaterKg, DRINKING_KG_H } from "./drinking.ts";
 import { sharedEmergencyS } from "./emergency.ts";
 import { absorbentHeatW, heatLoadW } from "./heatbalance.ts";
 import { ABSORPTANCE, environmentHeatW, hottestDeg, SOLAR_W_M2 } from "./environment.ts";
-import { heatStorageS } from "./heatstore.ts";
-import { purgeKg } from "./purge.ts";
 import { co2KgPerJ, oxygenKgPerJ } from "./respiration.ts";
 import type { ElevationRange } from "./stretches.ts";
 import type { SuitModel } from "./suit.ts";
@@ -146,52 +143,6 @@ export function explainEmergency(aloneS: number, reserveS: number, speedMs: numb
       source: "reach: be able to return on emergency oxygen, published in prose",
     },
   ];
-}
-
-/** Drinking water for `seconds` outside. */
-export function explainDrinking(seconds: number): Explained {
-  return {
-    of: "drinking water",
-    value: drinkingWaterKg(seconds),
-    unit: "kg",
-    formula: "seconds / 3600 * perHourKg",
-    inputs: [input("seconds", seconds, "s"), input("perHourKg", DRINKING_KG_H, "kg/h")],
-    source: "drinking: NASA-STD-3001 vol. 2, value from memory",
-  };
-}
-
-/** Time until uncooled heat fills a body. */
-export function explainHeatStorage(bodyKg: number, uncooledW: number): Explained {
-  return {
-    of: "time without cooling",
-    value: heatStorageS(bodyKg, uncooledW),
-    unit: "s",
-    formula: "3 * 1000 * bodyKg / uncooledW",
-    inputs: [input("bodyKg", bodyKg, "kg"), input("uncooledW", uncooledW, "W")],
-    source: "heatstore: 3.0 kJ/kg, NASA-STD-3001 vol. 2, value from memory",
-  };
-}
-
-/** Oxygen for a purge of `volumeM3` to `leftShare`. */
-export function explainPurge(
-  volumeM3: number,
-  leftShare: number,
-  pressurePa: number,
-  temperatureK: number,
-): Explained {
-  return {
-    of: "oxygen for the purge",
-    value: purgeKg(volumeM3, leftShare, pressurePa, temperatureK),
-    unit: "kg",
-    formula: "Math.log(1 / leftShare) * volumeM3 * pressurePa * 0.031998 / (8.314462618 * temperatureK)",
-    inputs: [
-      input("volumeM3", volumeM3, "m3"),
-      input("leftShare", leftShare, "share"),
-      input("pressurePa", pressurePa, "Pa"),
-      input("temperatureK", temperatureK, "K"),
-    ],
-    source: "purge: well-mixed vessel, ideal gas",
-  };
 }
 
 function input(name: string, value: number, unit: string): Explained["inputs"][number] {

@@ -5,8 +5,8 @@ import { slopeW } from "./slope.ts";
  * Metabolic rate of walking a leg: the planner's level rate at the speed that it belongs to, what a greater speed asks
  * beyond that, and the work of the slope.
  *
- * Growth with speed, a project assumption: the speed term of Pandolf, Givoni & Goldman 1977, J Appl Physiol 43:577-581, scaled
- * with gravity as in lightwalk.ts, for loose sand (1.8): `1.5 * 1.8 * sqrt(g / 9.80665) * m (v^2 - v0^2)`, m body and suit.
+ * Growth with speed, a project assumption: the speed term of Pandolf, Givoni & Goldman 1977, J Appl Physiol 43:577-581, with its
+ * terms scaled by gravity, for loose sand (1.8): `1.5 * 1.8 * sqrt(g / 9.80665) * m (v^2 - v0^2)`, m body and suit.
  * Below v0 the rate stays: what is measured slowly was measured with pauses. Never less than 2 J for each kg of body and
  * suit and metre (Pavei, Biancardi & Minetti 2015, running.ts), whatever rate is given. Both are multiplied by the walker's factor
  * where it is above 1; a factor below 1 lowers only the given rate, as no measurement says that it lowers the others.

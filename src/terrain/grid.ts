@@ -39,43 +39,6 @@ function mixed(a: number, b: number, share: number): number {
   return share === 0 ? a : share === 1 ? b : a + (b - a) * share;
 }
 
-/** Rise per metre to the east and to the north at a point; NaN where it is not known. */
-export function gradientAt(grid: HeightGrid, eastM: number, northM: number): { east: number; north: number } {
-  const { columns, rows, cellM, heightM } = grid;
-  const x = (eastM - grid.westM) / cellM;
-  const y = (northM - grid.southM) / cellM;
-  if (!(x >= 0 && y >= 0 && x <= columns - 1 && y <= rows - 1)) return { east: NaN, north: NaN };
-  const column = Math.min(columns - 2, Math.floor(x));
-  const row = Math.min(rows - 2, Math.floor(y));
-  const at = row * columns + column;
-  const [sw, se] = [heightM[at]!, heightM[at + 1]!];
-  const [nw, ne] = [heightM[at + columns]!, heightM[at + columns + 1]!];
-  const u = x - column;
-  const v = y - row;
-  return {
-    east: ((se - sw) * (1 - v) + (ne - nw) * v) / cellM,
-    north: ((nw - sw) * (1 - u) + (ne - se) * u) / cellM,
-  };
-}
-
-/** How the ground lies at a point. */
-export interface Lie {
-  /** Slope, degrees. */
-  readonly slopeDeg: number;
-  /** Where it falls to, degrees from north through east, 0 to 360; NaN on the level. */
-  readonly aspectDeg: number;
-}
-
-/** Slope and aspect at a point; NaN where the ground is not known. */
-export function lieAt(grid: HeightGrid, eastM: number, northM: number): Lie {
-  const { east, north } = gradientAt(grid, eastM, northM);
-  const rise = Math.hypot(east, north);
-  return {
-    slopeDeg: (Math.atan(rise) * 180) / Math.PI,
-    aspectDeg: rise === 0 ? NaN : ((Math.atan2(-east, -north) * 180) / Math.PI + 360) % 360,
-  };
-}
-
 /** Gradient at every point by central differences, one-sided at the edges; NaN where a neighbour is unknown. */
 export function gradients(grid: HeightGrid): { east: Float64Array; north: Float64Array } {
   const { columns, rows, cellM, heightM } = grid;
@@ -93,9 +56,4 @@ export function gradients(grid: HeightGrid): { east: Float64Array; north: Float6
     }
   }
   return { east, north };
-}
-
-/** True when the point lies on the grid and its height is known. */
-export function isKnown(grid: HeightGrid, eastM: number, northM: number): boolean {
-  return !Number.isNaN(heightAt(grid, eastM, northM));
 }

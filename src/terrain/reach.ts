@@ -48,16 +48,8 @@ function metres(cost: number): number {
 }
 
 /**
- * Walk-back time in whole seconds, rounded up, for every point of the grid at a level speed; -1 where there is none.
- */
-export function reachSeconds(reach: WalkbackReach, speedMs: number): Int32Array {
-  return Int32Array.from(reach.levelM, (one) => (one === Infinity ? -1 : Math.ceil(one / speedMs - 1e-6)));
-}
-
-/**
  * The lines on which the walk back takes `seconds` at a level speed: inside them it takes less. Polylines in east and
- * north metres, closed ones ending where they begin. For emergency oxygen give its time, for a stock what it lasts
- * (`lastsS`).
+ * north metres, closed ones ending where they begin. For emergency oxygen give its time, for a stock what it lasts.
  */
 export function isochrones(reach: WalkbackReach, seconds: number, speedMs: number): Point[][] {
   return contour(reach.network.footing.grid, reach.levelM, seconds * speedMs);
@@ -93,7 +85,7 @@ function searched(reach: WalkbackReach, trail: GroundTrail, fromM: number, toM: 
       ? { levelM: fromM, at: trail.points[0]!, steepness: 0 }
       : { levelM: toM, at: trail.points.at(-1)!, steepness: 0 };
   const open = spotsOn(reach, trail, fromM, toM, ends.levelM).flatMap(({ at, byTrailM }) => {
-    const levelM = Math.min(byTrailM, nearby(reach, at, ends.levelM));
+    const levelM = Math.min(byTrailM, levelHomeM(reach, at, ends.levelM));
     return levelM <= ends.levelM ? [] : [{ at, levelM }];
   });
   open.sort((a, b) => b.levelM - a.levelM);
@@ -154,10 +146,14 @@ function spotsOn(
 }
 
 /**
- * Level metres home from anywhere, by the grid points about it; Infinity where there is no way. The first one that is
- * `enough` will do.
+ * Level metres home from anywhere, by the grid points about it; Infinity where there is no way or the ground is not known. The first one
+ * that is `enough` will do.
  */
-function nearby({ network, homeM }: WalkbackReach, { eastM, northM }: Point, enough: number): number {
+export function levelHomeM(
+  { network, homeM }: WalkbackReach,
+  { eastM, northM }: Point,
+  enough: number,
+): number {
   const { footing } = network;
   const { columns, rows, cellM, westM, southM } = footing.grid;
   const column = Math.min(columns - 2, Math.max(0, Math.floor((eastM - westM) / cellM)));
@@ -173,10 +169,4 @@ function nearby({ network, homeM }: WalkbackReach, { eastM, northM }: Point, eno
     if (least <= enough) return least;
   }
   return least;
-}
-
-/** Walk-back in whole seconds, rounded up, from anywhere; -1 where there is no way home or the ground is not known. */
-export function walkbackAt(reach: WalkbackReach, point: Point, speedMs: number): number {
-  const levelM = nearby(reach, point, 0);
-  return levelM === Infinity ? -1 : Math.ceil(levelM / speedMs - 1e-6);
 }

@@ -1,5 +1,5 @@
 import type { Interval } from "../kernel/index.ts";
-import { apartDeg, bearingDeg, type ElevationRange, sunSide } from "../physics/index.ts";
+import { bearingDeg, type ElevationRange } from "../physics/index.ts";
 import type { Heavens } from "./heavens.ts";
 import type { Point } from "./shapes.ts";
 
@@ -59,45 +59,4 @@ export function taskSky(
 
 function headingOf(from: Point, to: Point): number {
   return bearingDeg(to.eastM - from.eastM, to.northM - from.northM);
-}
-
-/** A straight piece of a walk and where the sun stands about the walker at its begin. */
-export interface SunPiece {
-  readonly from: Point;
-  readonly to: Point;
-  readonly headingDeg: number;
-  /** 0 walking into the sun, 180 with it behind; null where the sun is not known. */
-  readonly apartDeg: number | null;
-  readonly side: "ahead" | "beside" | "behind" | "down" | "unknown";
-}
-
-/** The sun about somebody who walks `points` from `startS` on at a steady pace for `seconds`. */
-export function sunOnWalk(
-  heavens: Heavens,
-  points: readonly Point[],
-  startS: number,
-  seconds: number,
-): SunPiece[] {
-  const lengths = points
-    .slice(1)
-    .map((to, k) => Math.hypot(to.eastM - points[k]!.eastM, to.northM - points[k]!.northM));
-  const allM = lengths.reduce((sum, one) => sum + one, 0);
-  let goneM = 0;
-  return lengths.flatMap((lengthM, k): SunPiece[] => {
-    const [from, to] = [points[k]!, points[k + 1]!];
-    const seen = heavens.sunAt(startS + (allM === 0 ? 0 : (goneM / allM) * seconds));
-    goneM += lengthM;
-    if (lengthM === 0) return [];
-    const headingDeg = headingOf(from, to);
-    if (!seen) return [{ from, to, headingDeg, apartDeg: null, side: "unknown" }];
-    return [
-      {
-        from,
-        to,
-        headingDeg,
-        apartDeg: apartDeg(headingDeg, seen.azimuthDeg),
-        side: seen.elevationDeg <= 0 ? "down" : sunSide(headingDeg, seen.azimuthDeg),
-      },
-    ];
-  });
 }

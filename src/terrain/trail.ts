@@ -265,20 +265,3 @@ export function trailSeconds(trail: GroundTrail, speedMs: number): number {
 export function trailSlopeRad(trail: GroundTrail): number {
   return Math.asin(Math.min(1, trail.steepness));
 }
-
-/**
- * Metabolic energy in J of walking the trail at `speedMs` on the level: `levelW` over the time, and the work of its
- * slopes with `massKg` in all (body, suit, load).
- */
-export function trailEnergyJ(
-  trail: GroundTrail,
-  load: {
-    readonly levelW: number;
-    readonly massKg: number;
-    readonly gravityMs2: number;
-    readonly speedMs: number;
-  },
-): number {
-  const seconds = trail.levelM / load.speedMs;
-  return seconds * (load.levelW + slopeW(load.massKg, load.gravityMs2, load.speedMs, trailSlopeRad(trail)));
-}

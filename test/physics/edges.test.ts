@@ -1,16 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { bearingDeg, sunSide } from "../../src/physics/bearing.ts";
-import { carryTrips } from "../../src/physics/carry.ts";
+import { bearingDeg } from "../../src/physics/bearing.ts";
 import { craterHeightM } from "../../src/physics/crater.ts";
-import { batteryS } from "../../src/physics/battery.ts";
 import { drinkingS } from "../../src/physics/drinking.ts";
 import { ABSORPTANCE } from "../../src/physics/environment.ts";
-import { heatLimitS, storedAfterJ, storedShare } from "../../src/physics/heatstore.ts";
-import { loadedWalkW } from "../../src/physics/pandolf.ts";
-import { purgeS } from "../../src/physics/purge.ts";
+import { storedAfterJ } from "../../src/physics/heatstore.ts";
 import { incidence } from "../../src/physics/shading.ts";
-import { shadowPerHeight } from "../../src/physics/shadow.ts";
-import { lastsS } from "../../src/physics/reach.ts";
 import { sightDeg } from "../../src/physics/sight.ts";
 import { purgeOf, stocks } from "../../src/physics/suit.ts";
 import { metabolicW } from "../../src/physics/workrate.ts";
@@ -38,41 +32,6 @@ describe("edges of the models", () => {
     };
     expect(stocks({ ...suit, ...none })).toEqual({ oxygen: 1, co2: 2, water: 3, battery: 1 });
     expect(purgeOf({ purgeKg: 1.5e-9 })).toBe(2);
-  });
-
-  it("has no time left beyond the limit of stored heat, and takes a share of the limit on its own side", () => {
-    // 80 kg hold 240 kJ, or lose 152 kJ.
-    expect(heatLimitS(80, 250_000, 100)).toBe(0);
-    expect(heatLimitS(80, 239_900, 100)).toBe(1);
-    expect(storedShare(80, 0.5)).toBeCloseTo(0.5 / 240_000, 15);
-    expect(storedShare(80, -0.5)).toBeCloseTo(-0.5 / 152_000, 15);
-  });
-
-  it("lasts no time on an empty battery, and for ever at no power", () => {
-    expect(batteryS(-1, 100)).toBe(0);
-    expect(batteryS(1, 1)).toBe(3600);
-    // 1 Wh at 7 W is 514.29 s.
-    expect(batteryS(1, 7)).toBe(514);
-    expect(batteryS(1, 0)).toBe(Infinity);
-  });
-
-  it("carries nothing in no trip, and something never where nobody is", () => {
-    expect(carryTrips(0, 2, 1.62)).toBe(0);
-    expect(carryTrips(0, 0, 1.62)).toBe(0);
-    expect(carryTrips(1, 0, 1.62)).toBe(Infinity);
-    expect(carryTrips(1, 1, 1.62)).toBe(1);
-  });
-
-  it("casts a shadow without end where the sun is not up", () => {
-    expect(shadowPerHeight(-5)).toBe(Infinity);
-    expect(shadowPerHeight(0)).toBe(Infinity);
-    expect(shadowPerHeight(45)).toBeCloseTo(1, 12);
-  });
-
-  it("purges as long as the flow takes to bring what a well-mixed suit needs", () => {
-    // Oxygen at 29.6 kPa and 293 K: 29600 * 0.031998 / (8.314462618 * 293) = 0.388786 kg/m3. Down to 5 % of 0.05 m3:
-    // ln 20 * 0.05 * 0.388786 = 0.058235 kg, at 2 g/s 29.12 s.
-    expect(purgeS(0.05, 0.05, 29_600, 293, 0.002)).toBeCloseTo(29.12, 2);
   });
 
   it("lights a slope by the angle between its normal and the sun", () => {
@@ -120,11 +79,6 @@ describe("edges of the models", () => {
     expect(storedAfterJ(60_000, -100, 400, 60)).toBe(54_000);
   });
 
-  it("lasts by the slowest draw there is, one a second", () => {
-    const amounts = { oxygen: 0, co2: 0, water: 0, battery: 0 };
-    expect(lastsS({ ...amounts, water: 5 }, amounts, { ...amounts, water: 1 })).toBe(5);
-  });
-
   it("drinks for whole seconds, and is not short of one by the noise of decimals", () => {
     // 0.3 kg at 0.1 kg an hour are 3 h, in binary 2.9999999999999996.
     expect(drinkingS(0.3, 0.1)).toBe(10_800);
@@ -134,23 +88,9 @@ describe("edges of the models", () => {
     expect(drinkingS(1, 0)).toBe(Infinity);
   });
 
-  it("has the sun ahead within 45 degrees of the heading, behind within 45 of its back, else beside", () => {
-    const sides = [0, 44.9, 45, 90, 135, 135.1, 180].map((azimuth) => sunSide(0, azimuth));
-    expect(sides).toEqual(["ahead", "ahead", "beside", "beside", "beside", "behind", "behind"]);
-    expect(sunSide(350, 20)).toBe("ahead");
-    expect(sunSide(20, 230)).toBe("behind");
-  });
-
   it("sees a height far round a small body under the horizon", () => {
     // A sixth of the way round R = 1000 m, 100 m up: (1100 cos 60 - 1000, 1100 sin 60) = (-450, 952.628), atan -25.285 degrees.
     expect(sightDeg((1000 * Math.PI) / 3, 100, 0, 1000)).toBeCloseTo(-25.285, 3);
-  });
-
-  it("takes half of the downhill correction at one percent", () => {
-    // 70 and 20 kg at 1.1 m/s, factor 1. Level terms: 1.5 * 70 + 2 * 90 * (2/7)^2 + 90 (1.5 * 1.21 - 0.35 * 1.1) = 248.394 W.
-    // As it stands at -1 %: -90 * 1.1 / 3.5 - 90 * 25 / 70 + 25 - 1.21 = -36.639 W, of which half is taken off.
-    const walk = { bodyKg: 70, loadKg: 20, speedMs: 1.1, gradePercent: -1, terrain: 1 };
-    expect(loadedWalkW(walk)).toBeCloseTo(248.394 + 36.639 / 2, 2);
   });
 
   it("works at the rates that were measured, kcal/h of 4184 J in 3600 s, times the worker's factor", () => {

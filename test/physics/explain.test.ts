@@ -4,10 +4,7 @@ import type { Explained } from "../../src/kernel/index.ts";
 import {
   drawPerSecond,
   explainDraw,
-  explainDrinking,
   explainEmergency,
-  explainHeatStorage,
-  explainPurge,
   explainRate,
   explainSurroundings,
   explainWalk,
@@ -34,9 +31,6 @@ describe("where a figure comes from", () => {
         const all = [
           ...explainDraw(suit, watts),
           ...explainEmergency(Math.round(seconds), 180, 1.1),
-          explainDrinking(seconds),
-          explainHeatStorage(75, watts),
-          explainPurge(0.05, 0.1, 26_000, 290),
           explainRate("deployment", watts / 300),
           explainRate({ watts }, 1.1),
           explainWalk(

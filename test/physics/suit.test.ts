@@ -4,7 +4,6 @@ import {
   CONSUMABLES,
   co2KgPerJ,
   drawPerSecond,
-  lastsS,
   oxygenKgPerJ,
   purgeOf,
   reserves,
@@ -85,27 +84,6 @@ describe("a suit in whole numbers", () => {
         }
       }),
     );
-  });
-
-  it("lasts for as many whole seconds as leave the reserve, and not one more", () => {
-    fc.assert(
-      fc.property(suits, rates, shares, (suit, watts, share) => {
-        const full = stocks(suit);
-        const kept = reserves(full, { oxygen: share, co2: share, water: share, battery: share });
-        const draw = drawPerSecond(suit, watts);
-        const seconds = lastsS(full, kept, draw);
-        const holds = (after: number): boolean =>
-          CONSUMABLES.every((one) => full[one] - draw[one] * after >= kept[one]);
-        expect(holds(seconds)).toBe(true);
-        expect(holds(seconds + 1)).toBe(false);
-      }),
-    );
-  });
-
-  it("does not last at all once a stock is below its reserve", () => {
-    const none = { oxygen: 0, co2: 0, water: 0, battery: 0 };
-    expect(lastsS(none, { ...none, water: 1 }, none)).toBe(0);
-    expect(lastsS(none, none, none)).toBe(Infinity);
   });
 
   it("counts the oxygen of the purge up to the next microgram", () => {

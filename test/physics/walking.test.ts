@@ -2,11 +2,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
   farthestM,
-  heatStorageS,
   levelW,
-  lightWalkW,
   metabolicW,
-  shadowPerHeight,
   slopeW,
   speedGrowthW,
   toblerKmH,
@@ -14,6 +11,7 @@ import {
   walkingMs,
   walkingW,
 } from "../../src/physics/index.ts";
+import { lightWalkW } from "../published/models/lightwalk.ts";
 import { evenly } from "./evenly.ts";
 
 const slopes = evenly(-0.5, 0.5);
@@ -113,11 +111,5 @@ describe("walking", () => {
     // 1800 s at 1 m/s with ways a quarter longer than the line: 1440 m.
     expect(farthestM(1, 1800, 1.25)).toBeCloseTo(1440, 9);
     expect(farthestM(1, 0, 1.25)).toBe(0);
-  });
-
-  it("says unending where nothing is stored and where the sun is down", () => {
-    expect(heatStorageS(80, 0)).toBe(Infinity);
-    expect(shadowPerHeight(0)).toBe(Infinity);
-    expect(shadowPerHeight(45)).toBeCloseTo(1, 12);
   });
 });

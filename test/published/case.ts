@@ -3,7 +3,7 @@
  * validation page beside the models is written from them, so the page cannot say what the tests do not hold.
  */
 export interface Case {
-  /** The model's file in src/physics, or in src with its folder, without the ending. */
+  /** The model's file in src/physics, in src with its folder, or for one of models/ beside this `reference/` and its name; no ending. */
   readonly model: string;
   readonly what: string;
   readonly source: string;
@@ -23,6 +23,4 @@ export interface Case {
  */
 export type Provenance = "published" | "as quoted" | "value from memory" | "arithmetic" | "reference";
 
-/** Watts per kcal/h, from 1 kcal = 4.184 kJ. */
-export const KCAL_H = 4184 / 3600;
 export const POUND_KG = 0.45359237;

@@ -1,4 +1,4 @@
-import { apartDeg, bearingDeg, dipDeg, horizonM, sightDeg } from "../../src/physics/index.ts";
+import { apartDeg, bearingDeg, dipDeg, sightDeg } from "../../src/physics/index.ts";
 import { heavensOf, horizonAt, skylineAt } from "../../src/terrain/index.ts";
 import { hill } from "../terrain/hill.ts";
 import type { Case } from "./case.ts";
@@ -72,7 +72,7 @@ export const horizonCases: readonly Case[] = [
     provenance: "published",
     unit: "degrees",
     value: -dipDeg(1.5, MOON_M),
-    ours: () => sightDeg(horizonM(MOON_M, 1.5), 0, 1.5, MOON_M),
+    ours: () => sightDeg(Math.sqrt(2 * MOON_M * 1.5 + 1.5 ** 2), 0, 1.5, MOON_M),
     within: 0.00001,
   },
   {

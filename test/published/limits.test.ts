@@ -1,12 +1,18 @@
 import { describe, expect, it } from "vitest";
 import { suitSchema } from "../../src/plan/crew.ts";
 import { rulesSchema } from "../../src/plan/rules.ts";
+import { bodySchema } from "../../src/plan/site.ts";
 
 /** The defaults of a new plan against the limits and practices they claim to come from. */
 const rules = rulesSchema.parse({});
 const FOOT_M = 0.3048;
+const body = bodySchema.parse({});
 
 describe("published limits", () => {
+  it("has the gravity of the Moon, GM 4902.800 km3/s2 over 1737.4 km squared, to 0.3 %", () => {
+    expect(Math.abs(body.gravityMs2 / (4902.8e9 / 1_737_400 ** 2) - 1)).toBeLessThan(0.003);
+  });
+
   it("keeps EVA to 24 h for each crew member (Stromgren et al. 2015, IEEE Aerospace, as quoted)", () => {
     expect(rules.duty.stayS).toBeLessThanOrEqual(24 * 3600);
   });

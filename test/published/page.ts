@@ -8,7 +8,8 @@ export function validationPage(models: readonly string[], cases: readonly Case[]
     "# Validation of the models",
     "Every model of this folder, and of `src/terrain` those with a published or closed form, what it rests on, where it holds and what it does not cover, in the words at the head " +
       "of its file; then each check: the value outside, where that was read, what the model computes and the " +
-      "difference. The page is written from the checks themselves (`npx vitest run test/published -u`), and a test " +
+      "difference. A model under `reference/` is not in the product: it is what others, or defaults, are held against " +
+      "(`test/published/models`). The page is written from the checks themselves (`npx vitest run test/published -u`), and a test " +
       "fails when it is stale.",
     "Read in: **published**, in the source or an abstract of it; **as quoted**, where another text quotes it; " +
       "**value from memory**, with no text at hand; **arithmetic**, worked from the formula by hand; **reference**, " +
@@ -23,8 +24,9 @@ export function validationPage(models: readonly string[], cases: readonly Case[]
 
 /** The words of the first comment block of a model's file, one paragraph, safe for a page. */
 export function headOf(model: string): string {
-  const file = model.includes("/") ? model : `physics/${model}`;
-  const text = readFileSync(new URL(`../../src/${file}.ts`, import.meta.url), "utf8");
+  const [room, name] = model.split("/");
+  const file = room === "reference" ? `models/${name}` : `../../src/${name ? model : `physics/${model}`}`;
+  const text = readFileSync(new URL(`${file}.ts`, import.meta.url), "utf8");
   const block = /\/\*\*([\s\S]*?)\*\//.exec(text)?.[1] ?? "";
   const lines = block.split("\n").map((line) => line.replace(/^\s*\*? ?/, "").trim());
   return lines

@@ -3,12 +3,17 @@ import { describe, expect, it } from "vitest";
 import { cases } from "./cases.ts";
 import { headOf, validationPage } from "./page.ts";
 
-/** Everything in physics, and what of terrain has a check. */
-const models = [
-  ...readdirSync(new URL("../../src/physics/", import.meta.url))
+/** The models in a folder. */
+const modelsIn = (folder: string): string[] =>
+  readdirSync(new URL(folder, import.meta.url))
     .filter((file) => file.endsWith(".ts") && file !== "index.ts")
     .map((file) => file.replace(/\.ts$/, ""))
-    .sort(),
+    .sort();
+
+/** Everything in physics, what it is held against, and what of terrain has a check. */
+const models = [
+  ...modelsIn("../../src/physics/"),
+  ...modelsIn("models/").map((model) => `reference/${model}`),
   ...[...new Set(cases.map((one) => one.model).filter((model) => model.startsWith("terrain/")))].sort(),
 ];
 

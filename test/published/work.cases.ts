@@ -3,19 +3,16 @@ import {
   explainWalk,
   FASTEST_MS,
   levelW,
-  lightWalkW,
-  type LoadedWalk,
-  loadedWalkW,
   metabolicW,
-  pandolfW,
   runningW,
-  santeeCorrectionW,
   slopeW,
   USUAL_MOST_MS,
   walkbackW,
 } from "../../src/physics/index.ts";
 import { rulesSchema } from "../../src/plan/rules.ts";
 import { type Case, POUND_KG } from "./case.ts";
+import { lightWalkW } from "./models/lightwalk.ts";
+import { type LoadedWalk, loadedWalkW, pandolfW, santeeCorrectionW } from "./models/pandolf.ts";
 
 /** Work rate, walking and running: watts. */
 
@@ -60,7 +57,7 @@ const rate = (effort: Effort, value: number): Case => ({
   within: 0.06,
 });
 const earth = (one: LoadedWalk, value: number, provenance: Case["provenance"]): Case => ({
-  model: "pandolf",
+  model: "reference/pandolf",
   what: `${one.bodyKg} kg with ${one.loadKg} kg, ${one.speedMs} m/s, ${one.gradePercent} %, terrain ${one.terrain}`,
   source: PANDOLF,
   provenance,
@@ -70,7 +67,7 @@ const earth = (one: LoadedWalk, value: number, provenance: Case["provenance"]): 
   within: 0.001,
 });
 const light = (terrain: number, value: number): Case => ({
-  model: "lightwalk",
+  model: "reference/lightwalk",
   what: `75 kg with 82 kg, 0.9 m/s, level, 1.62 m/s2, terrain ${terrain}`,
   source: "project assumption",
   provenance: "arithmetic",
@@ -155,7 +152,7 @@ export const workCases: readonly Case[] = [
   earth(walk(80, 35, 0.9, 0, 1.5), 373.611, "arithmetic"),
   earth(walk(70, 20, 1.1, -8, 1), 5.844, "arithmetic"),
   {
-    model: "pandolf",
+    model: "reference/pandolf",
     what: "the -8 % case with the downhill correction, by the two formulas as they stand",
     source: SANTEE,
     provenance: "as quoted",
@@ -165,7 +162,7 @@ export const workCases: readonly Case[] = [
     within: 0.001,
   },
   {
-    model: "pandolf",
+    model: "reference/pandolf",
     what: "the -8 % case, corrected, held and floored",
     source: SANTEE,
     provenance: "as quoted",
@@ -175,7 +172,7 @@ export const workCases: readonly Case[] = [
     within: 0.001,
   },
   {
-    model: "pandolf",
+    model: "reference/pandolf",
     what: "unscaled on the Moon over the measured mean: 75 kg with 82 kg, 0.9 m/s, terrain 1.5",
     source: `${PANDOLF}; ${MEASURED}`,
     provenance: "arithmetic",
@@ -187,7 +184,7 @@ export const workCases: readonly Case[] = [
   light(1.5, 258.8),
   light(1.8, 282),
   {
-    model: "lightwalk",
+    model: "reference/lightwalk",
     what: "mean of the two terrains against the measured mean, 5 %",
     source: MEASURED,
     provenance: "published",
@@ -252,7 +249,7 @@ export const workCases: readonly Case[] = [
   {
     model: "walk",
     what: "75 kg in 82 kg at 1.5 m/s: 295.5 + 2.7 sqrt(1.62 / 9.80665) 157 (1.5^2 - 0.9^2)",
-    source: "scaled formula of lightwalk, project assumption",
+    source: "scaled formula of reference/lightwalk, project assumption",
     provenance: "arithmetic",
     unit: "W",
     value: 543.6,
@@ -292,7 +289,7 @@ export const workCases: readonly Case[] = [
   {
     model: "explainwalk",
     what: "75 kg in 82 kg at 1.5 m/s, as it is explained, with 10 W for a slope",
-    source: "scaled formula of lightwalk, project assumption",
+    source: "scaled formula of reference/lightwalk, project assumption",
     provenance: "arithmetic",
     unit: "W",
     value: 553.6,

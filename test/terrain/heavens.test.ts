@@ -1,15 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { instant } from "../../src/kernel/index.ts";
 import { moonEarth, moonSun, sunStretches } from "../../src/physics/index.ts";
-import {
-  heavensOf,
-  horizonAt,
-  reliefOf,
-  type SkyPlan,
-  skylineAt,
-  sunOnWalk,
-  taskSky,
-} from "../../src/terrain/index.ts";
+import { heavensOf, horizonAt, reliefOf, type SkyPlan, skylineAt, taskSky } from "../../src/terrain/index.ts";
 
 const site = { latDeg: 12, lonDeg: -33, elevationM: 0 };
 const body = { radiusM: 1_737_400, ephemeris: "moon" } as const;
@@ -163,21 +155,6 @@ describe("the sun about a heading", () => {
     expect(heavens.sunAngle((heading + 180) % 360, { leastDeg: 90, greatestDeg: 180 })).toEqual([
       { startS: 0, endS: stay.lengthS },
     ]);
-  });
-
-  it("stands behind on a walk away from it and ahead on the way back", () => {
-    const heavens = heavensOf({ ...plan, stay: { ...stay, touchdownUtc: "2031-05-03T07:00:00Z" } });
-    const seen = heavens.sunAt(0)!;
-    const toSun = {
-      eastM: Math.sin((seen.azimuthDeg * Math.PI) / 180),
-      northM: Math.cos((seen.azimuthDeg * Math.PI) / 180),
-    };
-    const far = { eastM: 100 * toSun.eastM, northM: 100 * toSun.northM };
-    const side = { eastM: far.eastM - 80 * toSun.northM, northM: far.northM + 80 * toSun.eastM };
-    const pieces = sunOnWalk(heavens, [spot, far, side, spot], 0, 300);
-    expect(pieces.map((one) => one.side)).toEqual(["ahead", "beside", "behind"]);
-    expect(pieces[0]!.apartDeg).toBeCloseTo(0, 3);
-    expect(pieces[1]!.apartDeg).toBeCloseTo(90, 0);
   });
 });
 

@@ -3,7 +3,6 @@ import { describe, expect, it } from "vitest";
 import { random } from "../../src/kernel/index.ts";
 import {
   farthestOn,
-  gradientAt,
   type HeightGrid,
   networkOf,
   type Point,
@@ -13,6 +12,7 @@ import {
 import { footingOf } from "../../src/terrain/footing.ts";
 import { CLOSED, EAST, HOPS, latticeOf, NORTH } from "../../src/terrain/lattice.ts";
 import { surveyed } from "../../src/terrain/trail.ts";
+import { gradientAt } from "./gradient.ts";
 import { hill, terms } from "./hill.ts";
 
 const point = (eastM: number, northM: number): Point => ({ eastM, northM });

@@ -7,13 +7,13 @@ import {
   networkOf,
   type Point,
   type Terms,
-  trailEnergyJ,
   trailsBetween,
   type GroundTrail,
 } from "../../src/terrain/index.ts";
 import { CLOSED, HOPS, latticeOf } from "../../src/terrain/lattice.ts";
 import { footingOf } from "../../src/terrain/footing.ts";
 import { seedsAt, spread } from "../../src/terrain/spread.ts";
+import { trailSlopeRad } from "../../src/terrain/trail.ts";
 import { hill, terms } from "./hill.ts";
 
 const point = (eastM: number, northM: number): Point => ({ eastM, northM });
@@ -24,6 +24,23 @@ function between(grid: HeightGrid, walk: Terms, a: Point, b: Point): GroundTrail
 }
 
 const size = { columns: 81, rows: 81, cellM: 10, westM: -400, southM: -400 };
+
+/**
+ * Metabolic energy in J of walking the trail at `speedMs` on the level: `levelW` over the time, and the work of its
+ * slopes with `massKg` in all (body, suit, load).
+ */
+function trailEnergyJ(
+  trail: GroundTrail,
+  load: {
+    readonly levelW: number;
+    readonly massKg: number;
+    readonly gravityMs2: number;
+    readonly speedMs: number;
+  },
+): number {
+  const seconds = trail.levelM / load.speedMs;
+  return seconds * (load.levelW + slopeW(load.massKg, load.gravityMs2, load.speedMs, trailSlopeRad(trail)));
+}
 
 describe("the spread over the lattice", () => {
   /** Plain Dijkstra: the nearest open point by looking through all of them. */

@@ -1,13 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  lightWalkW,
-  loadedWalkW,
-  type LoadedWalk,
-  pandolfW,
-  santeeCorrectionW,
-} from "../../src/physics/index.ts";
-import { evenly } from "./evenly.ts";
+import { evenly } from "../physics/evenly.ts";
+import { lightWalkW } from "./models/lightwalk.ts";
+import { loadedWalkW, type LoadedWalk, pandolfW, santeeCorrectionW } from "./models/pandolf.ts";
 
 const walks = fc.record<LoadedWalk>({
   bodyKg: evenly(50, 110),
@@ -59,6 +54,13 @@ describe("walking with a load", () => {
         expect(loadedWalkW(walk)).toBeGreaterThanOrEqual(1.2 * walk.bodyKg);
       }),
     );
+  });
+
+  it("takes half of the downhill correction at one percent", () => {
+    // 70 and 20 kg at 1.1 m/s, factor 1. Level terms: 1.5 * 70 + 2 * 90 * (2/7)^2 + 90 (1.5 * 1.21 - 0.35 * 1.1) = 248.394 W.
+    // As it stands at -1 %: -90 * 1.1 / 3.5 - 90 * 25 / 70 + 25 - 1.21 = -36.639 W, of which half is taken off.
+    const walk = { bodyKg: 70, loadKg: 20, speedMs: 1.1, gradePercent: -1, terrain: 1 };
+    expect(loadedWalkW(walk)).toBeCloseTo(248.394 + 36.639 / 2, 2);
   });
 
   it("scaled to Earth's own gravity is the Earth formula", () => {

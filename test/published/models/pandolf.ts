@@ -8,7 +8,7 @@
  * the grade is held at -12, the correction grows in from 0 to -2 percent, and the result is never below rest at
  * 1.2 W/kg (project assumptions).
  * Range: level and uphill walking to 25 percent, 0.2 to 2.4 m/s; downhill to -12 percent; for plausibility and for
- * training on Earth. Not covered: the Moon, where it is 2.8 times too high and the scheduler uses measured rates.
+ * training on Earth. Not covered: the Moon, where it is 2.8 times too high and the product uses measured rates.
  */
 
 /** A walker with a load on a grade. */

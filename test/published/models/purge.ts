@@ -1,5 +1,5 @@
 /**
- * Oxygen that goes into purging a suit of other gas, or flows through it in an emergency.
+ * Oxygen that goes into purging a suit of other gas: where the default of a suit's purge comes from.
  *
  * Well-mixed vessel: after `n` volumes have flowed through, `exp(-n)` of the other gas is left. Density of the gas
  * `p M / (R T)`. Range: absolute pressures to 100 kPa. Not covered: dead corners of a suit, which take longer.
@@ -8,7 +8,7 @@ const GAS_J_MOL_K = 8.314462618;
 const OXYGEN_KG_MOL = 0.031998;
 
 /** Density of oxygen in kg/m3 at `pressurePa` and `temperatureK`. */
-export function oxygenKgM3(pressurePa: number, temperatureK: number): number {
+function oxygenKgM3(pressurePa: number, temperatureK: number): number {
   return (pressurePa * OXYGEN_KG_MOL) / (GAS_J_MOL_K * temperatureK);
 }
 
@@ -20,15 +20,4 @@ export function purgeKg(
   temperatureK: number,
 ): number {
   return Math.log(1 / leftShare) * volumeM3 * oxygenKgM3(pressurePa, temperatureK);
-}
-
-/** Seconds of a purge flow of `flowKgS` down to `leftShare` of the other gas. */
-export function purgeS(
-  volumeM3: number,
-  leftShare: number,
-  pressurePa: number,
-  temperatureK: number,
-  flowKgS: number,
-): number {
-  return purgeKg(volumeM3, leftShare, pressurePa, temperatureK) / flowKgS;
 }

@@ -6,8 +6,8 @@ import type { LoadedWalk } from "./pandolf.ts";
  * Formula, a project assumption for plausibility only, with r = g / 9.80665:
  * `M = W(1.5*290/440 + 1.5*150/440 r) + 2 r (W+L)(L/W)^2 + eta (W+L)(1.5 V^2 sqrt r + 0.35 V G r)`.
  * Built on Pandolf, Givoni & Goldman 1977, J Appl Physiol 43:577-581. On the Moon it lands either side of the
- * measured 272 W. Range: level and uphill, 0.1 to 1 g. Not covered: descents, the stiffness of a suit; the scheduler
- * uses only its growth with speed (walk.ts).
+ * measured 272 W. Range: level and uphill, 0.1 to 1 g. Not covered: descents, the stiffness of a suit; the product
+ * uses only its growth with speed (physics/walk.ts).
  */
 const EARTH_MS2 = 9.80665;
 
