@@ -23,7 +23,6 @@ export {
   stampOf,
   STANDING,
   toPdf,
-  toPrintDocument,
   toSvgPages,
 } from "./paper/index.ts";
 export type {

@@ -4,11 +4,12 @@ import type { Plan, Schedule } from "../../src/plan/index.ts";
 import { breachesOf } from "../../src/engine/breaches.ts";
 import { gridded } from "../../src/solver/gridded.ts";
 import { benchReasons, greedy, mend, packRun, whyRun } from "../../src/solver/index.ts";
-import { lateTableRun, lateSchedule } from "../../src/solver/question/late/index.ts";
+import { lateTableRun } from "../../src/solver/question/late/index.ts";
 import { minutePlan } from "../solver/minutePlan.ts";
 import { bestOfAll } from "../solver/reference/everyDay.ts";
 import { jolt } from "./jolt.ts";
 import { randomPlan } from "./randomPlan.ts";
+import { lateSchedule } from "../solver/question/late/obeyed.ts";
 
 /** What the maker puts down lies on the plan's grid of starts, and the grid costs no more than it must. */
 

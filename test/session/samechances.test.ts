@@ -6,12 +6,13 @@ import { makeCore } from "../../src/engine/core.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { applyEdit, type Plan, type Schedule } from "../../src/plan/index.ts";
 import { type Session, MANY_DAYS, rehearsalWork } from "../../src/session/index.ts";
-import { latePlan, MINUTES, lateTableRun, lateSchedule } from "../../src/solver/question/late/index.ts";
+import { MINUTES, lateTableRun } from "../../src/solver/question/late/index.ts";
 import { SHOWN } from "../../src/solver/question/late/played.ts";
 import { oddsRun } from "../../src/solver/simulate/index.ts";
 import { walksOf } from "../../src/terrain/index.ts";
 import { at, eva, task, tinyPlan } from "../check/tinyPlan.ts";
 import { sessionWith } from "./bench.ts";
+import { latePlan, lateSchedule } from "../solver/question/late/obeyed.ts";
 
 /**
  * Mend, why-not, variants, the late table and the rehearsal's new plan ask for the same rules of the crew, the same wish and the same days: what

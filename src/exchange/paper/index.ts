@@ -14,5 +14,5 @@ export { sheetsOf } from "./sheets/frame.ts";
 export { stampOf } from "./sheets/stamp.ts";
 export type { Page, Paper } from "./page.ts";
 export { toPdf } from "./pdf.ts";
-export { toPrintDocument, toSvgPages } from "./svg.ts";
+export { toSvgPages } from "./svg.ts";
 export { beforePrint } from "./beforeprint.ts";

@@ -4,7 +4,7 @@ import { leastBlankMm } from "./forms.ts";
 import { printable } from "./glyphs.ts";
 import { textWidth } from "./type.ts";
 
-/** Whether what is written for the crew stands on one line of a cuff page at the size that it is read at. */
+/** How much of one line what is written for the crew takes of a cuff page at the size that it is read at. */
 
 /** The size that steps are set in, points. */
 export const STEP_PT = 14;
@@ -21,11 +21,6 @@ export interface LineUse {
   readonly takesMm: number;
   /** What a line has, mm. */
   readonly roomMm: number;
-}
-
-/** True when it stands on one line. */
-export function fitsOneLine({ takesMm, roomMm }: LineUse): boolean {
-  return takesMm <= roomMm;
 }
 
 /** A caution behind its word; a warning is set bold. */

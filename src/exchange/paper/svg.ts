@@ -10,22 +10,6 @@ export function toSvgPages(paper: Paper): string[] {
   return paper.pages.map(svgPage);
 }
 
-/**
- * The whole paper as one HTML document whose printed sheets are exactly its pages, for a browser's print command.
- * All pages of a Paper are of one size.
- */
-export function toPrintDocument(paper: Paper): string {
-  const first = paper.pages[0];
-  const size = first ? `${first.widthMm}mm ${first.heightMm}mm` : "auto";
-  return [
-    `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${escape(paper.title)}</title>`,
-    `<style>@page{size:${size};margin:0}html,body{margin:0;background:#fff}`,
-    `svg{font-kerning:none;font-variant-ligatures:none;font-variant-numeric:tabular-nums;display:block;break-after:page}svg:last-child{break-after:auto}</style></head><body>`,
-    ...toSvgPages(paper),
-    `</body></html>`,
-  ].join("");
-}
-
 function svgPage(page: Page): string {
   const { widthMm, heightMm, name, marks } = page;
   return [

@@ -14,8 +14,6 @@ export const MM_PER_PT = 25.4 / 72;
 export const CAP = 0.74;
 export const RISE = 0.93;
 export const DROP = 0.22;
-/** Height of small letters without reach, as a share of the size: that of the face where it is least. */
-export const X_HEIGHT = 0.5455;
 /** Baseline to baseline, as a share of the size. */
 const LEADING = 1.15;
 /** Advance of BOX, as a share of the size. */

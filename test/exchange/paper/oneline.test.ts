@@ -3,7 +3,8 @@ import { describe, expect, it } from "vitest";
 import type { Blank, Caution } from "../../../src/plan/index.ts";
 import type { Block } from "../../../src/exchange/paper/flow.ts";
 import { cautionForm, ifThenForm, ownStep, roomy } from "../../../src/exchange/paper/forms.ts";
-import { cautionUse, fitsOneLine, stepUse, STEP_PT } from "../../../src/exchange/paper/oneline.ts";
+import { cautionUse, stepUse, STEP_PT } from "../../../src/exchange/paper/oneline.ts";
+import { fitsOneLine } from "./fitsoneline.ts";
 
 /** What is counted while one types must be what the page does with it. */
 

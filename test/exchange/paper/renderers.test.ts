@@ -1,15 +1,7 @@
 // @vitest-environment jsdom
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
-import {
-  booklets,
-  CUFF,
-  daySheet,
-  type Paper,
-  stampOf,
-  toPrintDocument,
-  toSvgPages,
-} from "../../../src/exchange/index.ts";
+import { booklets, CUFF, type Paper, toSvgPages } from "../../../src/exchange/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
 import { samplePlan } from "../samplePlan.ts";
 import { textsOf } from "./reading.ts";
@@ -27,15 +19,5 @@ describe("SVG", () => {
       const texts = [...document.querySelectorAll("text")].map((node) => node.textContent);
       expect(texts).toEqual(textsOf(page).map((mark) => mark.text));
     });
-  });
-
-  it("makes a document that prints one page a sheet", () => {
-    const plan = samplePlan();
-    const verdict = check(plan, plan.schedule);
-    const paper = daySheet(plan, verdict, stampOf(plan, verdict, 0), "letter");
-    const source = toPrintDocument(paper);
-    expect(source).toContain("@page{size:279.4mm 215.9mm;margin:0}");
-    const document = new DOMParser().parseFromString(source, "text/html");
-    expect(document.querySelectorAll("svg")).toHaveLength(paper.pages.length);
   });
 });

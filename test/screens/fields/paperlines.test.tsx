@@ -1,6 +1,7 @@
 // @vitest-environment jsdom
 import { describe, expect, it } from "vitest";
-import { cautionUse, fitsOneLine, lineUses, stepUse } from "../../../src/exchange/paper/oneline.ts";
+import { cautionUse, lineUses, stepUse } from "../../../src/exchange/paper/oneline.ts";
+import { fitsOneLine } from "../../exchange/paper/fitsoneline.ts";
 import { textWidth } from "../../../src/exchange/paper/type.ts";
 import { PaperLines, PaperLinesFit } from "../../../src/screens/fields/paperlines.tsx";
 import { setStage, show } from "../setup/stage.tsx";

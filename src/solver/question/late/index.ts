@@ -1,2 +1,1 @@
-export { latePlan } from "./lasting.ts";
-export { MINUTES, lateTableRun, lateSchedule } from "./run.ts";
+export { MINUTES, lateTableRun } from "./run.ts";

@@ -1,23 +1,7 @@
 import { duration } from "../../../kernel/index.ts";
-import type { Plan } from "../../../plan/index.ts";
 import { routesOf } from "../../problem/outings.ts";
 import { suitRatesOn } from "../../problem/suitrates.ts";
 import { KINDS, NEVER, type Problem } from "../../problem/problem.ts";
-
-/** `plan` with one task lasting `bySeconds` longer (shorter when negative), no less than nothing. */
-export function latePlan(plan: Plan, task: string, bySeconds: number): Plan {
-  return {
-    ...plan,
-    tasks: plan.tasks.map((one) =>
-      one.id === task
-        ? {
-            ...one,
-            duration: { likelyS: duration(Math.max(0, one.duration.likelyS + bySeconds)) },
-          }
-        : one,
-    ),
-  };
-}
 
 /**
  * The same problem with `activity` lasting `lengthS`: its length, draws and the lags from and to its ends. Openings stay:

@@ -82,12 +82,6 @@ export function lateTableRun(plan: Plan, schedule: Schedule, settings: LateTable
   };
 }
 
-/** The day as a cell has it: what it drops left out, what it moves or takes up where it then stands. */
-export function lateSchedule(schedule: Schedule, { drop, moves }: LateEntry): Schedule {
-  const other = new Set([...drop, ...moves.map(({ task }) => task)]);
-  return { placements: [...schedule.placements.filter(({ task }) => !other.has(task)), ...moves] };
-}
-
 function standsOn(problem: Problem, stands: readonly PlacedActivity[], eva: number): PlacedActivity[] {
   return stands
     .filter((stand) => {

@@ -4,7 +4,7 @@ import { check } from "../../../../src/check/index.ts";
 import { duration, instant } from "../../../../src/kernel/index.ts";
 import type { Plan, PlanInput, Schedule } from "../../../../src/plan/index.ts";
 import { greedy } from "../../../../src/solver/index.ts";
-import { latePlan, MINUTES, lateTableRun, lateSchedule } from "../../../../src/solver/question/late/index.ts";
+import { MINUTES, lateTableRun } from "../../../../src/solver/question/late/index.ts";
 import { Played } from "../../../../src/solver/question/late/played.ts";
 import { Remainder } from "../../../../src/solver/question/late/remainder.ts";
 import { compiled } from "../../../../src/solver/problem/known.ts";
@@ -15,6 +15,7 @@ import { randomPlan } from "../../../properties/randomPlan.ts";
 import { at, eva, task, type TaskInput, tinyPlan } from "../../../check/tinyPlan.ts";
 import { crowdedPlan, samplePlan } from "../../../exchange/samplePlan.ts";
 import { readyPlan } from "../../../readyplan.ts";
+import { latePlan, lateSchedule } from "./obeyed.ts";
 
 function tablesOf(plan: Plan, schedule: Schedule, minutes?: readonly number[]): LateReport {
   const run = lateTableRun(plan, schedule, { minutes, clock: () => 0 });
