@@ -20,7 +20,7 @@ export { angle, bearing, metres, heat, kmH, mass, percent, speed, stock, volume 
 export { groupWords } from "./group.ts";
 export { linkWords } from "./link.ts";
 export { counted, listed } from "./list.ts";
-export { isToGive, notGivenWords, unlessToGive } from "./togive.ts";
+export { arePlaced, isPlaced, isToGive, notGivenWords, unlessToGive } from "./togive.ts";
 export { skyUnknownWords } from "./sky.ts";
 export { rehearsalLosesWords } from "./rehearsed.ts";
 export { clashWords, differenceWords, renumberedWords } from "./difference.ts";

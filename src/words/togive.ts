@@ -25,5 +25,15 @@ export function isToGive(thing: { readonly toGive?: readonly string[] | undefine
   return thing.toGive?.includes(field) ?? false;
 }
 
+/** Whether somebody has said where a place lies. */
+export function isPlaced(place: { readonly toGive?: readonly string[] | undefined }): boolean {
+  return !isToGive(place, "eastM") && !isToGive(place, "northM");
+}
+
+/** Whether somebody has said where each of some places of the plan lies; of one that is not named there is nothing to say. */
+export function arePlaced({ site }: Plan, places: readonly (string | undefined)[]): boolean {
+  return site.places.every((place) => !places.includes(place.id) || isPlaced(place));
+}
+
 /** So many things are named; the rest is counted. */
 const NAMED = 6;

@@ -4,12 +4,23 @@ import { check } from "../../src/check/index.ts";
 import { reportJson, reportTable } from "../../src/cli/report.ts";
 import { EXPORTS, everything } from "../../src/exchange/export/index.ts";
 import { dayPage } from "../../src/exchange/page/index.ts";
-import { beforePrint, booklets, scheduleCsv, stampOf, toSvgPages } from "../../src/exchange/index.ts";
+import {
+  beforePrint,
+  booklets,
+  printedDay,
+  scheduleCsv,
+  stampOf,
+  toSvgPages,
+} from "../../src/exchange/index.ts";
+import { gaugeRows } from "../../src/exchange/paper/sheets/gauges.ts";
+import { evasOut, givenOf } from "../../src/exchange/paper/sheets/given.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { given, type Plan, parse, stillToGive, TO_GIVE } from "../../src/plan/index.ts";
 import { blankPlan } from "../../src/session/blank.ts";
 import { sunDegOver } from "../../src/terrain/index.ts";
 import { notGivenWords, skyUnknownWords } from "../../src/words/index.ts";
+import { wordsOf } from "./paper/reading.ts";
+import { samplePlan } from "./samplePlan.ts";
 
 /** A begun plan with one task on its EVA: nobody has said where and when it lands, who goes out and in what. */
 function begun(): Plan {
@@ -70,6 +81,41 @@ describe("what nobody has given", () => {
       .replace(/<[^>]*>/g, " ")
       .replace(/\s+/g, " ");
     expect(glance).toContain("Figures rest on 18 values that nobody has given");
+  });
+
+  it("is no figure on paper: no walk home from a place that lies nowhere yet, no gauge of a stock, no emergency oxygen", () => {
+    const sound = samplePlan();
+    const [worn, ...more] = sound.suits;
+    const open = {
+      ...sound,
+      site: {
+        ...sound.site,
+        places: sound.site.places.map((place) =>
+          place.id === "rim" ? { ...place, toGive: ["eastM" as const, "northM" as const] } : place,
+        ),
+      },
+      suits: [{ ...worn!, toGive: ["oxygenKg" as const, "emergencyOxygenS" as const] }, ...more],
+    };
+    const { pages } = booklets(open, check(open), { crew: ["ev1"] });
+    const all = pages.map((page) => wordsOf(page));
+    for (const words of all) expect(words).toContain(" · 4 values not given · ");
+    const there = all.filter((words) => words.includes(" AT North rim "));
+    expect(there.length).toBeGreaterThan(0);
+    for (const words of there) expect(words).toMatch(/HOME unknown|HOME .*unknown/);
+    for (const words of all) expect(words).not.toMatch(/NEXT [^.]*North rim \d{3}°/);
+    expect(all.join()).toContain("way unknown");
+    for (const words of all) expect(words).not.toMatch(/HOME FROM.*North rim \d+ min/);
+    const back = all.filter((words) => words.includes("HOME FROM"));
+    for (const words of back) expect(words).toMatch(/OXYGEN emergency unknown.*FARTHEST you: unknown/);
+    const hatch = all.find((words) => words.includes("GO IF at least"));
+    expect(hatch).toMatch(/O2 \? CO2 \? WATER \? BATT \?/);
+    const given = givenOf({ plan: open, verdict: check(open), day: printedDay(open), sunDeg: () => null });
+    const [out] = evasOut(given);
+    for (const { crew, gauges } of gaugeRows(given, out!.eva)) {
+      const oxygen = gauges.find(({ consumable }) => consumable === "oxygen");
+      if (crew === "ev1") expect(oxygen).toMatchObject({ left: null, least: null });
+      else expect(oxygen?.left).not.toBeNull();
+    }
   });
 
   it("makes no moment of universal time", () => {

@@ -1,6 +1,6 @@
 import type { PrintedDay, Verdict } from "../../answers/index.ts";
-import { type CrewMember, type Plan, shortFingerprint } from "../../plan/index.ts";
-import { utcYearDay } from "../../words/index.ts";
+import { type CrewMember, type Plan, shortFingerprint, stillToGive } from "../../plan/index.ts";
+import { counted, utcYearDay } from "../../words/index.ts";
 import { placedCount } from "../planstate.ts";
 import { fileMs } from "./filems.ts";
 import { crewEvas, nameOf } from "./crewday.ts";
@@ -72,10 +72,12 @@ type State = Pick<Heading, "title" | "state">;
 /** What stands at the foot of every page of the plan and its state. */
 function stateOf(plan: Plan, printedMs: number | undefined): State {
   const { name } = plan.revision;
+  const open = stillToGive(plan).length;
   const parts = [
     ...(name === undefined ? [] : [name]),
     shortFingerprint(plan),
     placedCount(plan),
+    ...(open === 0 ? [] : [`${counted(open, "value")} not given`]),
     ...(printedMs === undefined ? [] : [utcYearDay(printedMs, 0)]),
   ];
   return { title: plan.title, state: parts.join(" · ") };

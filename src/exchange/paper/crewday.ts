@@ -18,6 +18,7 @@ import {
   suitsOf,
   type Task,
 } from "../../plan/index.ts";
+import { arePlaced } from "../../words/index.ts";
 import { legible } from "./glyphs.ts";
 import { type WalkBack, walkBackOver } from "./walkback.ts";
 
@@ -196,7 +197,9 @@ function stopOf(
     endPlace:
       task.endPlace === undefined || task.endPlace === task.place ? null : placeName(plan, task.endPlace),
     crew: placement.crew,
-    walkBack: walkBackOver(verdict, placement.eva, member.id, task.id, span),
+    walkBack: arePlaced(plan, [task.place, task.endPlace ?? task.place])
+      ? walkBackOver(verdict, placement.eva, member.id, task.id, span)
+      : { kind: "unknown" },
     breaches: verdict.findings.filter(
       (finding) =>
         finding.level === "breach" &&

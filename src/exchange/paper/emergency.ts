@@ -1,5 +1,5 @@
 import { suitOn } from "../../plan/index.ts";
-import { clock, minutes } from "../../words/index.ts";
+import { arePlaced, clock, minutes, unlessToGive } from "../../words/index.ts";
 import { bearingAlong } from "./bearings.ts";
 import { type CrewEva, nameOf, placeName } from "./crewday.ts";
 import {
@@ -64,7 +64,9 @@ function oxygen({ plan, verdict }: Known, part: CrewEva): Block[] {
   const worst = farthest(track);
   const lasts = (id: string): string => {
     const suit = suitOn(plan, eva, id);
-    return suit ? minutes(suit.emergencyOxygenS, "down") : "unknown";
+    return suit
+      ? unlessToGive(suit, "emergencyOxygenS", minutes(suit.emergencyOxygenS, "down"), "unknown")
+      : "unknown";
   };
   const kept = minutes(plan.rules.walkback.emergencyReserveS, "up");
   return factForms(
@@ -73,7 +75,15 @@ function oxygen({ plan, verdict }: Known, part: CrewEva): Block[] {
       ...others.map((other): Fact => [nameOf(plan.crew, other.id), `emergency ${lasts(other.id)}`]),
       ...(worst
         ? ([
-            ["FARTHEST", `you: ${minutes(worst.seconds, "up")} walk home, at ${clock(worst.atS, "down")}`],
+            [
+              "FARTHEST",
+              arePlaced(
+                plan,
+                part.stops.flatMap(({ task }) => [task.place, task.endPlace]),
+              )
+                ? `you: ${minutes(worst.seconds, "up")} walk home, at ${clock(worst.atS, "down")}`
+                : "you: unknown",
+            ],
           ] satisfies Fact[])
         : []),
     ],
@@ -110,13 +120,18 @@ function placesOf(known: Known, part: CrewEva): PlaceHome[] {
   return [...ids]
     .map((id): PlaceHome => {
       const way = known.wayHome(id);
+      const isKnown = arePlaced(plan, [id, ...way.through]);
       const bearing = bearingAlong(plan, way.through);
       const shadow = bearing === "" ? null : fromShadowDeg(Number.parseInt(bearing, 10), sun);
       return {
         name: placeName(plan, id),
-        seconds: way.seconds ?? Infinity,
+        seconds: isKnown ? (way.seconds ?? Infinity) : Infinity,
         words: walkBackWords(
-          way.seconds === null ? { kind: "no way" } : { kind: "known", seconds: way.seconds },
+          !isKnown
+            ? { kind: "unknown" }
+            : way.seconds === null
+              ? { kind: "no way" }
+              : { kind: "known", seconds: way.seconds },
         ),
         bearing,
         hour: shadow === null ? null : clockHour(shadow),

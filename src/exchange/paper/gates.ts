@@ -3,7 +3,6 @@ import { type Instant, instant } from "../../kernel/index.ts";
 import type { Plan, Step } from "../../plan/index.ts";
 import {
   clock,
-  metres,
   minutes,
   noLaterThan,
   taskNumber,
@@ -11,7 +10,7 @@ import {
   utcClock,
   utcDate,
 } from "../../words/index.ts";
-import { bearingAlong } from "./bearings.ts";
+import { alongWords } from "./bearings.ts";
 import { companyOf, type CrewEva, restPlace, taskName } from "./crewday.ts";
 import { type Heading, LABEL_PT, type Leaf, LEFT, setLines, WIDE } from "./cuff.ts";
 import type { Block } from "./flow.ts";
@@ -75,9 +74,7 @@ export function egressLeaves(known: Known, part: CrewEva, heading: Heading): Lea
           number: taskNumber(plan, first.task.id),
           name: taskName(first.task),
           how: [
-            ...(walks && way && first.wayS !== null
-              ? [bearingAlong(plan, way.path), metres(way.walkM, "up"), minutes(first.wayS, "up")]
-              : ["here"]),
+            ...(!walks || !way || first.wayS === null ? ["here"] : alongWords(plan, way, first.wayS)),
             companyOf(plan, part, first),
             `start ${clock(first.startS)}`,
           ].filter((one) => one !== ""),

@@ -1,7 +1,8 @@
 import type { GoIf, HomeIf, PrintedDay, Verdict } from "../../answers/index.ts";
-import { goIfs, homeIfs, sunOver, type WayHome, waysHome } from "../../check/index.ts";
+import { sunOver, type WayHome, waysHome } from "../../check/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Sun } from "./dial.ts";
+import { goIfsGiven, homeIfsGiven } from "./givenstocks.ts";
 import { playedAsPrinted } from "./leaving/asprinted.ts";
 import { type Late, lateAnswers, type LateTables } from "./late.ts";
 
@@ -29,8 +30,8 @@ export function knownOf(
   day: PrintedDay,
   lateTable: LateTables | undefined,
 ): Known {
-  const homes = homeIfs(plan);
-  const goes = goIfs(plan);
+  const homes = homeIfsGiven(plan);
+  const goes = goIfsGiven(plan);
   const wayHome = waysHome(plan);
   return {
     plan,

@@ -1,7 +1,7 @@
 import { isEqual } from "../../kernel/index.ts";
 import type { Outing, SeparationTrack, Stretch, Verdict } from "../../answers/index.ts";
 import type { CrewMember, Plan } from "../../plan/index.ts";
-import { bearing, clock, metres, taskNumber } from "../../words/index.ts";
+import { arePlaced, bearing, clock, metres, taskNumber } from "../../words/index.ts";
 import { type CrewEva, placeName, type Stop } from "./crewday.ts";
 import { distanceM, headingDeg } from "./bearings.ts";
 import type { Known } from "./known.ts";
@@ -27,7 +27,12 @@ function whereIs(known: Both, part: CrewEva, stop: Stop, other: CrewMember): str
   const said = isSure
     ? [...doing(plan, now, stay, stop, awayM, latest.now), ...far(plan, stop, now.path.at(-1), awayM)]
     : [between(plan, soonest, latest)];
-  const most = mostApart([known.verdict, known.played], part, stop, other);
+  const isKnown = arePlaced(plan, [
+    stop.task.place,
+    stop.task.endPlace ?? stop.task.place,
+    ...[soonest, latest].flatMap((one) => [...one.now.path, ...(one.gone?.path ?? [])]),
+  ]);
+  const most = !isKnown ? 0 : mostApart([known.verdict, known.played], part, stop, other);
   return [
     ...said,
     ...goingOn(plan, stop, soonest, isSure ? latest : arrived(latest, soonest)),

@@ -1,16 +1,7 @@
 import type { Rest } from "../../answers/index.ts";
 import { bagNumbers, type Plan, type Task } from "../../plan/index.ts";
-import {
-  clock,
-  findingWords,
-  inside,
-  mass,
-  metres,
-  minutes,
-  noLaterThan,
-  taskNumber,
-} from "../../words/index.ts";
-import { bearingAlong, ledBy } from "./bearings.ts";
+import { clock, findingWords, inside, mass, minutes, noLaterThan, taskNumber } from "../../words/index.ts";
+import { alongWords, bearingAlong, ledBy } from "./bearings.ts";
 import { companyOf, type CrewEva, nameOf, restPlace, type Stop, taskName } from "./crewday.ts";
 import { type Heading, type Leaf, LEFT, RIGHT, setLines } from "./cuff.ts";
 import { fromShadowDeg } from "./dial.ts";
@@ -393,7 +384,7 @@ function nextOf(known: Known, part: CrewEva, index: number): { number: string; n
   const wayS = follow ? follow.wayS : part.homewardS;
   const how: string[] = [];
   if (wayS === null) how.push("way unknown");
-  else if (walks) how.push(bearingAlong(plan, way.path), metres(way.walkM, "up"), minutes(wayS, "up"));
+  else if (walks) how.push(...alongWords(plan, way, wayS));
   else how.push("here");
   if (follow) {
     how.push(

@@ -12,6 +12,7 @@ import {
 } from "../../../words/index.ts";
 import { limiterWords } from "../../../check/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
+import { isStockGiven } from "../givenstocks.ts";
 import { type Body, type Cell, type Column, EMPTY, type Row, type Table } from "./body.ts";
 import { afterWords, type Doing, doingsOf } from "./doing.ts";
 import { evasOut, type SheetGiven, spotsOf, utcKey } from "./given.ts";
@@ -103,7 +104,7 @@ export function consoleRows(given: SheetGiven, eva: Eva, outings: readonly Outin
 
 /** What is planned to be left of a consumable at a moment, and what must be left there: HOME IF, and the reserve once inside. */
 export function gaugeAt(
-  { played, homeIf }: SheetGiven,
+  { plan, played, homeIf }: SheetGiven,
   eva: string,
   crew: string,
   consumable: Consumable,
@@ -113,7 +114,8 @@ export function gaugeAt(
   const mine = (one: { readonly eva: string; readonly crew: string }): boolean =>
     one.eva === eva && one.crew === crew;
   const track = played.margins.find((one) => mine(one) && one.consumable === consumable);
-  if (!track || track.stock === 0) return { consumable, left: null, least: null };
+  if (!track || track.stock === 0 || !isStockGiven(plan, eva, crew, consumable))
+    return { consumable, left: null, least: null };
   const left = leastAt(track.points, atS);
   const here = homeIf.filter(
     (one) => mine(one) && where.some(({ at, task }) => one.at === at && one.task === task),

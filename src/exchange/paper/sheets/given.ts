@@ -9,10 +9,10 @@ import type {
   SiteWalks,
   Verdict,
 } from "../../../answers/index.ts";
-import { goIfs, homeIfs } from "../../../check/index.ts";
 import type { Eva, Plan, Task } from "../../../plan/index.ts";
 import { taskNumber, touchdownMs } from "../../../words/index.ts";
 import type { Debrief, Rehearsal } from "../../../rehearsal/index.ts";
+import { goIfsGiven, homeIfsGiven } from "../givenstocks.ts";
 import { playedAsPrinted } from "../leaving/asprinted.ts";
 
 /** A day under rehearsal, with the plan as it was when it began, and what came of it. */
@@ -48,7 +48,7 @@ export interface SheetGiven extends SheetFacts {
 /** The facts with what the judge says of them beside. */
 export function givenOf(facts: SheetFacts): SheetGiven {
   const { plan, day } = facts;
-  return { ...facts, played: playedAsPrinted(plan, day), homeIf: homeIfs(plan), goIf: goIfs(plan) };
+  return { ...facts, played: playedAsPrinted(plan, day), homeIf: homeIfsGiven(plan), goIf: goIfsGiven(plan) };
 }
 
 /** A task as it is placed. */

@@ -1,5 +1,5 @@
 import type { Eva, Place } from "../../../plan/index.ts";
-import { bearing, clock, isToGive, listed, metres, minutes } from "../../../words/index.ts";
+import { bearing, clock, isPlaced, listed, metres, minutes } from "../../../words/index.ts";
 import { nameOf, placeName, taskName } from "../crewday.ts";
 import type { Body, Row, Section } from "./body.ts";
 import { evasOut, type SheetGiven, type PlacedTask, spotsOf } from "./given.ts";
@@ -21,11 +21,6 @@ export function stationRows({ plan }: Pick<SheetGiven, "plan">, eva: Eva): Stati
     const place = plan.site.places.find((one) => one.id === id);
     return place ? [{ place, spots: spots.filter(({ task }) => task.place === id) }] : [];
   });
-}
-
-/** Whether somebody has said where a place lies. */
-function isPlaced(place: Place): boolean {
-  return !isToGive(place, "eastM") && !isToGive(place, "northM");
 }
 
 /** Where a place lies and how long the walk-back from it takes, in words. */
