@@ -58,8 +58,8 @@ export function spanOf(
   schedule: Schedule,
   id: string,
 ): { readonly startS: number; readonly endS: number } | null {
-  const spot = schedule.placements.find((one) => one.task === id);
-  if (!spot) return null;
+  const placement = schedule.placements.find((one) => one.task === id);
+  if (!placement) return null;
   const lengthS = plan.tasks.find((one) => one.id === id)?.duration.likelyS ?? 0;
-  return { startS: spot.startS, endS: spot.startS + lengthS };
+  return { startS: placement.startS, endS: placement.startS + lengthS };
 }

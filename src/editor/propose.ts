@@ -37,10 +37,17 @@ export function proposed(
     return before ? { placements: start.placements.filter((one) => one !== before) } : start;
   }
   if (target.at === "place") return start;
-  const spot = spotOf(plan, request, before ?? null, fromLane, target.lane, Math.round(target.startS));
-  if (!before) return { placements: [...start.placements, spot] };
-  if (samePlacement(before, spot)) return start;
-  return { placements: start.placements.map((one) => (one === before ? spot : one)) };
+  const placement = placementOf(
+    plan,
+    request,
+    before ?? null,
+    fromLane,
+    target.lane,
+    Math.round(target.startS),
+  );
+  if (!before) return { placements: [...start.placements, placement] };
+  if (samePlacement(before, placement)) return start;
+  return { placements: start.placements.map((one) => (one === before ? placement : one)) };
 }
 
 /** The EVA that a crew task at `startS` on `lane` belongs to: nearest in time, those of the lane's crew member first. */
@@ -62,7 +69,7 @@ export function evaAt(plan: Plan, lane: string, startS: number, lengthS: number)
   return best;
 }
 
-function spotOf(
+function placementOf(
   plan: Plan,
   request: Task,
   before: Placement | null,

@@ -115,12 +115,12 @@ export function readGeoJson(text: string, plan: Plan): Outcome<GeoJsonSite, stri
     const { type, coordinates } = geometryOf(feature);
     const name = nameOf(feature, k);
     if (type === "Point") {
-      const spot = spotOf(centre, coordinates);
-      if (!spot)
+      const point = pointOf(centre, coordinates);
+      if (!point)
         return failed(
           `feature ${k + 1} ("${name}") has no longitude and latitude on the body near the lander`,
         );
-      places.push({ id: idFrom(name, "place", taken), name, kind: "station", ...spot, upM: 0 });
+      places.push({ id: idFrom(name, "place", taken), name, kind: "station", ...point, upM: 0 });
     } else if (type === "Polygon") {
       const points = outerRing(centre, coordinates);
       if (!points)
@@ -156,9 +156,9 @@ function geometryOf(feature: unknown): { readonly type: unknown; readonly coordi
 /** The corners of a polygon's outer ring, the last of which is the first again; null where they are none for a plan. */
 function outerRing(centre: Centre, coordinates: unknown): PointFeature[] | null {
   const ring: unknown = Array.isArray(coordinates) ? coordinates[0] : null;
-  const spots = Array.isArray(ring) ? ring.map((one) => spotOf(centre, one)) : [];
-  const points = spots.slice(0, -1).filter((one): one is PointFeature => one !== null);
-  const isWhole = points.length === spots.length - 1;
+  const corners = Array.isArray(ring) ? ring.map((one) => pointOf(centre, one)) : [];
+  const points = corners.slice(0, -1).filter((one): one is PointFeature => one !== null);
+  const isWhole = points.length === corners.length - 1;
   return isWhole && points.length >= 3 && points.length <= 500 ? points : null;
 }
 
@@ -174,7 +174,7 @@ function nameOf(feature: unknown, k: number): string {
 }
 
 /** East and north of the lander to the centimetre; null where the coordinates are none, or too far for a plan. */
-function spotOf(centre: Centre, coordinates: unknown): PointFeature | null {
+function pointOf(centre: Centre, coordinates: unknown): PointFeature | null {
   if (!Array.isArray(coordinates)) return null;
   const [lonDeg, latDeg] = coordinates as unknown[];
   if (typeof lonDeg !== "number" || typeof latDeg !== "number") return null;

@@ -78,8 +78,8 @@ function inOrder(plan: Plan, a: string, b: string): Outcome<[Task, Task], string
   if (!one || !other || one === other) return failed("Two tasks are needed.");
   for (const pair of [[one, other] as [Task, Task], [other, one] as [Task, Task]])
     if (areBound(plan, pair[0].id, pair[1].id)) return done(pair);
-  const spot = (task: Task) => plan.schedule.placements.find((placed) => placed.task === task.id);
-  const [here, there] = [spot(one), spot(other)];
+  const placement = (task: Task) => plan.schedule.placements.find((placed) => placed.task === task.id);
+  const [here, there] = [placement(one), placement(other)];
   if (!here || !there)
     return failed("On the bench only the parts of a split task can be one: lay both on the line first.");
   return done(here.startS <= there.startS ? [one, other] : [other, one]);
@@ -116,8 +116,8 @@ function hinderingLay(
   second: Task,
   bound: boolean,
 ): string | null {
-  const spot = (task: Task) => schedule.placements.find((one) => one.task === task.id);
-  const [here, there] = [spot(first), spot(second)];
+  const placement = (task: Task) => schedule.placements.find((one) => one.task === task.id);
+  const [here, there] = [placement(first), placement(second)];
   if (!here && !there) return null;
   if (!here || !there) return `${(here ? second : first).name} is on the bench and the other is not.`;
   if (here.eva !== there.eva) return "They are on different EVAs.";

@@ -29,9 +29,9 @@ export function splitAfterS(plan: Plan, id: string, cursorS: number | null): num
   const task = plan.tasks.find((one) => one.id === id);
   if (!task || task.duration.likelyS < 2 * MINUTE_S) return null;
   const { likelyS } = task.duration;
-  const spot = plan.schedule.placements.find((one) => one.task === id);
-  if (spot && cursorS !== null) {
-    const afterS = Math.round(cursorS / MINUTE_S) * MINUTE_S - spot.startS;
+  const placement = plan.schedule.placements.find((one) => one.task === id);
+  if (placement && cursorS !== null) {
+    const afterS = Math.round(cursorS / MINUTE_S) * MINUTE_S - placement.startS;
     if (afterS >= MINUTE_S && likelyS - afterS >= MINUTE_S) return afterS;
   }
   return Math.max(1, Math.floor(likelyS / (2 * MINUTE_S))) * MINUTE_S;

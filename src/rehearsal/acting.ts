@@ -35,7 +35,7 @@ export function goingAhead(plan: Plan, facts: Facts, between: Between): Going {
   for (const { id } of plan.tasks) if (!free.some((one) => one.id === id)) early.delete(id);
   return {
     early,
-    rested: (spot, task, startS, spots) => restedS(plan, facts, between.walks, spot, task, startS, spots),
+    rested: (spot, task, startS, spots) => restedS(plan, facts, between.ways, spot, task, startS, spots),
   };
 }
 
@@ -65,13 +65,13 @@ function limitS(plan: Plan, facts: Facts, id: string): number {
 export function leaveByS(
   plan: Plan,
   facts: Facts,
-  walks: RehearsedWays,
+  ways: RehearsedWays,
   task: Task,
   eva: string | null,
 ): number {
   const lander = landerOf(plan);
   if (eva === null) return Infinity;
-  const home = Math.max(wayS(walks, task.place, lander), wayS(walks, task.endPlace ?? task.place, lander));
+  const home = Math.max(wayS(ways, task.place, lander), wayS(ways, task.endPlace ?? task.place, lander));
   return limitS(plan, facts, eva) - (plan.evas.find((one) => one.id === eva)?.ingressWorkS ?? 0) - home;
 }
 
@@ -90,7 +90,7 @@ export function isLeftOut(
   const task = plan.tasks.find((one) => one.id === spot.task);
   if (!task) return false;
   const lengthS = facts.lengthS.get(task.id)!;
-  if (spot.startS + lengthS > leaveByS(plan, facts, between.walks, task, spot.eva)) return true;
+  if (spot.startS + lengthS > leaveByS(plan, facts, between.ways, task, spot.eva)) return true;
   if (!isOpen(plan, facts, task, spot.startS, spot.startS + lengthS)) return true;
   const needed = neededBy(plan);
   if (needed.has(task.id)) return false;
@@ -100,17 +100,17 @@ export function isLeftOut(
     for (const { id } of plan.tasks)
       if (!facts.began.has(id) && !needed.has(id) && out(id)) leftOut.set(id, "left out");
     const day = projected(plan, { ...facts, leftOut, lengthS: careful }, between, nowS, going);
-    return day.filter((one) => needed.has(one.task) && isInTime(plan, facts, between.walks, one)).length;
+    return day.filter((one) => needed.has(one.task) && isInTime(plan, facts, between.ways, one)).length;
   };
   return without((id) => id !== task.id) < without(() => true);
 }
 
 /** True for what is done, and for what is to come inside its window and with the way home left. */
-function isInTime(plan: Plan, facts: Facts, walks: RehearsedWays, spot: ProjectedPlacement): boolean {
+function isInTime(plan: Plan, facts: Facts, ways: RehearsedWays, spot: ProjectedPlacement): boolean {
   if (spot.state === "done") return true;
   const task = plan.tasks.find((one) => one.id === spot.task)!;
   return (
-    spot.endS <= leaveByS(plan, facts, walks, task, spot.eva) &&
+    spot.endS <= leaveByS(plan, facts, ways, task, spot.eva) &&
     isOpen(plan, facts, task, spot.startS, spot.endS)
   );
 }

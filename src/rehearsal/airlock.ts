@@ -10,10 +10,10 @@ export function leaveS(plan: Plan, eva: Eva, spots: readonly ProjectedPlacement[
   const starts = [
     ...spots
       .filter((spot) => spot.eva === eva.id)
-      .map((spot) => spot.startS - wayS(between.walks, lander, tasks.get(spot.task)?.place)),
+      .map((spot) => spot.startS - wayS(between.ways, lander, tasks.get(spot.task)?.place)),
     ...between.stays
       .filter((stay) => stay.eva === eva.id)
-      .map((stay) => stay.startS - wayS(between.walks, lander, stay.place)),
+      .map((stay) => stay.startS - wayS(between.ways, lander, stay.place)),
   ];
   return Math.min(Infinity, ...starts) - eva.egressWorkS;
 }
@@ -27,11 +27,11 @@ export function homeS(plan: Plan, eva: Eva, spots: readonly ProjectedPlacement[]
       .filter((spot) => spot.eva === eva.id)
       .map((spot) => {
         const task = tasks.get(spot.task);
-        return spot.endS + wayS(between.walks, task?.endPlace ?? task?.place, lander);
+        return spot.endS + wayS(between.ways, task?.endPlace ?? task?.place, lander);
       }),
     ...between.stays
       .filter((stay) => stay.eva === eva.id)
-      .map((stay) => stay.endS + wayS(between.walks, stay.endPlace, lander)),
+      .map((stay) => stay.endS + wayS(between.ways, stay.endPlace, lander)),
   ];
   return Math.max(-Infinity, ...ends) + eva.ingressWorkS;
 }

@@ -22,10 +22,10 @@ import type { RehearsedWays } from "./walking.ts";
  * seed and task, longer by what was called for it and by what goes wrong. Where the plan's crew acts (`acting`), they go ahead when ready,
  * rest, break off in time to be home and leave out; else everybody carries on in order. The clock stands at `toS` afterwards.
  */
-export function played(plan: Plan, rehearsal: Rehearsal, toS: number, walks: RehearsedWays): Rehearsal {
+export function played(plan: Plan, rehearsal: Rehearsal, toS: number, ways: RehearsedWays): Rehearsal {
   let now: Rehearsal = rehearsal;
   while (now.calls.length < MOST_CALLS) {
-    const call = nextCall(plan, now, walks);
+    const call = nextCall(plan, now, ways);
     if (!call || call.atS > toS) break;
     now = { ...now, nowS: instant(Math.max(now.nowS, call.atS)), calls: [...now.calls, call] };
   }
@@ -33,10 +33,10 @@ export function played(plan: Plan, rehearsal: Rehearsal, toS: number, walks: Reh
 }
 
 /** The next call that a crew playing by itself would make, at the clock's time or later; null when everybody is back. */
-export function nextCall(plan: Plan, rehearsal: Rehearsal, walks: RehearsedWays): Call | null {
+export function nextCall(plan: Plan, rehearsal: Rehearsal, ways: RehearsedWays): Call | null {
   const { nowS } = rehearsal;
   const facts = factsOf(plan, rehearsal.calls);
-  const between = betweenOf(plan, rehearsal.calls, walks);
+  const between = betweenOf(plan, rehearsal.calls, ways);
   const going = plan.odds.crew.acts ? goingAhead(plan, facts, between) : null;
   const spots = projected(
     plan,
@@ -86,7 +86,7 @@ function endCall(
   task: Task,
   spot: ProjectedPlacement,
 ): Call | null {
-  const byS = going ? leaveByS(plan, facts, between.walks, task, spot.eva) : Infinity;
+  const byS = going ? leaveByS(plan, facts, between.ways, task, spot.eva) : Infinity;
   if (byS < spot.endS)
     return { ...at(Math.max(spot.startS, Math.floor(byS))), kind: "left-out", task: task.id };
   const mending = mendingOf(plan, facts, task, seed);
@@ -99,7 +99,7 @@ function beginCall({ plan, facts, between, going }: Day, task: Task, spot: Proje
   if (!isOut) return null;
   // The last moment to begin with the way home left: when it has passed nobody waits any longer.
   const lastS = going
-    ? leaveByS(plan, facts, between.walks, task, spot.eva) - facts.lengthS.get(task.id)!
+    ? leaveByS(plan, facts, between.ways, task, spot.eva) - facts.lengthS.get(task.id)!
     : Infinity;
   return spot.startS > lastS
     ? { ...at(lastS), kind: "left-out", task: task.id }

@@ -26,5 +26,5 @@ export interface Between {
   /** The plan's site, and in it the points between its places at which a way was broken off. */
   readonly site: Plan["site"];
   /** The ways of that site. */
-  readonly walks: RehearsedWays;
+  readonly ways: RehearsedWays;
 }

@@ -16,24 +16,24 @@ export interface Point {
  * `places` are all there are so far.
  */
 export function pointOn(
-  walks: RehearsedWays,
+  ways: RehearsedWays,
   places: readonly Place[],
   start: string,
   end: string,
   walkedS: number,
 ): Point | null {
-  const path = walks.through(start, end);
+  const path = ways.through(start, end);
   let restS = walkedS;
   let walkedM = 0;
   for (let k = 1; k < path.length; k += 1) {
     const from = places.find(({ id }) => id === path[k - 1]);
     const to = places.find(({ id }) => id === path[k]);
     if (!from || !to) return null;
-    const hopS = walks.secondsS(from.id, to.id) ?? 0;
-    const hopM = walks.metresM(from.id, to.id) ?? 0;
+    const hopS = ways.secondsS(from.id, to.id) ?? 0;
+    const hopM = ways.metresM(from.id, to.id) ?? 0;
     if (restS < hopS) {
       const share = restS / hopS;
-      return laid(walks, places, { start, walkedS, walkedM: walkedM + share * hopM, from, to, restS, share });
+      return laid(ways, places, { start, walkedS, walkedM: walkedM + share * hopM, from, to, restS, share });
     }
     restS -= hopS;
     walkedM += hopM;
@@ -51,9 +51,9 @@ interface Hop {
   readonly share: number;
 }
 
-function laid(walks: RehearsedWays, places: readonly Place[], hop: Hop): Point {
+function laid(ways: RehearsedWays, places: readonly Place[], hop: Hop): Point {
   const { from, to, share } = hop;
-  const spot = walks.spotOn(from.id, to.id, hop.restS);
+  const spot = ways.pointOn(from.id, to.id, hop.restS);
   const at = (a: number, b: number): number => a + share * (b - a);
   const place: Place = {
     ...from,
@@ -73,7 +73,7 @@ function laid(walks: RehearsedWays, places: readonly Place[], hop: Hop): Point {
   if (!spot?.straight) leg(hop.start, place.id, hop.walkedS, hop.walkedM);
   if (!spot)
     for (const { id } of places) {
-      const way = sooner(part(walks, to.id, 1 - share, hop, id), part(walks, from.id, share, hop, id));
+      const way = sooner(part(ways, to.id, 1 - share, hop, id), part(ways, from.id, share, hop, id));
       if (way) leg(place.id, id, way.seconds, way.metres);
     }
   return { place, legs };
@@ -85,20 +85,14 @@ interface Way {
 }
 
 /** From inside of a hop on to its end `by`, of which `share` is before them, and to `target`. */
-function part(
-  walks: RehearsedWays,
-  by: string,
-  share: number,
-  { from, to }: Hop,
-  target: string,
-): Way | null {
+function part(ways: RehearsedWays, by: string, share: number, { from, to }: Hop, target: string): Way | null {
   const other = by === to.id ? from.id : to.id;
-  const hopS = walks.secondsS(other, by);
-  const thenS = walks.secondsS(by, target);
+  const hopS = ways.secondsS(other, by);
+  const thenS = ways.secondsS(by, target);
   if (hopS === null || thenS === null) return null;
   return {
     seconds: Math.ceil(share * hopS - 1e-9) + thenS,
-    metres: share * walks.metresM(other, by)! + walks.metresM(by, target)!,
+    metres: share * ways.metresM(other, by)! + ways.metresM(by, target)!,
   };
 }
 

@@ -39,7 +39,7 @@ export function projected(
 ): readonly ProjectedPlacement[] {
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const spots = new Map(calledOut(tasks, facts, nowS).map((spot) => [spot.task, spot]));
-  const crews = new Crews(plan, facts, nowS, between.walks);
+  const crews = new Crews(plan, facts, nowS, between.ways);
   for (const spot of [...spots.values()].toSorted((a, b) => a.startS - b.startS))
     crews.goes(spot, tasks.get(spot.task)!);
   for (const stay of between.stays) crews.stays(stay);
@@ -120,14 +120,14 @@ class Crews {
   private readonly plan: Plan;
   private readonly facts: Facts;
   private readonly nowS: number;
-  private readonly walks: RehearsedWays;
+  private readonly ways: RehearsedWays;
   private readonly lander: string | undefined;
 
-  constructor(plan: Plan, facts: Facts, nowS: number, walks: RehearsedWays) {
+  constructor(plan: Plan, facts: Facts, nowS: number, ways: RehearsedWays) {
     this.plan = plan;
     this.facts = facts;
     this.nowS = nowS;
-    this.walks = walks;
+    this.ways = ways;
     this.lander = landerOf(plan);
   }
 
@@ -157,12 +157,12 @@ class Crews {
 
   private there(member: string, id: string | null, place: string | undefined): number {
     const known = this.at.get(member)?.get(id ?? "");
-    if (known) return known.freeS + wayS(this.walks, known.place, place);
+    if (known) return known.freeS + wayS(this.ways, known.place, place);
     const eva = this.plan.evas.find((one) => one.id === id);
     if (!eva) return -Infinity;
     const outS =
       this.facts.outS.get(eva.id) ?? Math.max(this.nowS, eva.earliestEgressS, this.rechargedS(member, eva));
-    return outS + eva.egressWorkS + wayS(this.walks, this.lander, place);
+    return outS + eva.egressWorkS + wayS(this.ways, this.lander, place);
   }
 
   /** From when on a crew member and the suit they wear on `next`, out on other EVAs before (the suit with whoever wore it), are good for it. */
@@ -175,7 +175,7 @@ class Crews {
     const backS = outings.map(({ who, id, freeS, place }) => {
       const eva = this.plan.evas.find((one) => one.id === id);
       if (!eva || (who !== member && suitIdOn(this.plan, eva, who) !== suit)) return -Infinity;
-      const inS = this.facts.inS.get(id) ?? freeS + wayS(this.walks, place, this.lander) + eva.ingressWorkS;
+      const inS = this.facts.inS.get(id) ?? freeS + wayS(this.ways, place, this.lander) + eva.ingressWorkS;
       return inS + leastS;
     });
     return Math.max(-Infinity, ...backS);

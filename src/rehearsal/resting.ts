@@ -10,7 +10,7 @@ import { landerOf, type RehearsedWays, wayS } from "./walking.ts";
 export function restedS(
   plan: Plan,
   facts: Facts,
-  walks: RehearsedWays,
+  ways: RehearsedWays,
   spot: Placement,
   task: Task,
   startS: number,
@@ -18,10 +18,10 @@ export function restedS(
 ): number {
   const { level, longestS, restS } = plan.rules.work;
   if (level !== "breach" || task.effort === "rest") return startS;
-  const lastS = facts.lengthS.get(task.id)! + homeS(plan, facts, walks, spot, task);
+  const lastS = facts.lengthS.get(task.id)! + homeS(plan, facts, ways, spot, task);
   let fromS = startS;
   for (const member of spot.crew) {
-    const stretch = stretchOf(plan, facts, walks, spot, task, member, spots);
+    const stretch = stretchOf(plan, facts, ways, spot, task, member, spots);
     if (!stretch || startS - stretch.pauseS >= restS) continue;
     if (startS + lastS - stretch.beganS > longestS) fromS = Math.max(fromS, stretch.pauseS + restS);
   }
@@ -32,20 +32,20 @@ export function restedS(
  * The way home, where nothing more is to come on the EVA of any of the task's crew, and the ingress work where nothing more is to come of anybody:
  * who is back first waits at the lander. Else nothing.
  */
-function homeS(plan: Plan, facts: Facts, walks: RehearsedWays, spot: Placement, task: Task): number {
+function homeS(plan: Plan, facts: Facts, ways: RehearsedWays, spot: Placement, task: Task): number {
   const later = facts.schedule.placements.filter(
     (one) => one.eva === spot.eva && one.startS > spot.startS && !facts.leftOut.has(one.task),
   );
   if (later.some((one) => one.crew.some((member) => spot.crew.includes(member)))) return 0;
   const ingressS = plan.evas.find((one) => one.id === spot.eva)?.ingressWorkS ?? 0;
-  return wayS(walks, task.endPlace ?? task.place, landerOf(plan)) + (later.length > 0 ? 0 : ingressS);
+  return wayS(ways, task.endPlace ?? task.place, landerOf(plan)) + (later.length > 0 ? 0 : ingressS);
 }
 
 /** Since when a crew member is at work without a whole rest, and since when they wait, once they are where `task` begins; null before egress. */
 function stretchOf(
   plan: Plan,
   facts: Facts,
-  walks: RehearsedWays,
+  ways: RehearsedWays,
   { eva: id }: Placement,
   task: Task,
   member: string,
@@ -60,7 +60,7 @@ function stretchOf(
   let beganS: number = outS;
   let pauseS = freeS;
   const goes = (to: string | undefined): void => {
-    const thereS = freeS + wayS(walks, place, to);
+    const thereS = freeS + wayS(ways, place, to);
     if (thereS > freeS) pauseS = thereS;
   };
   const own = spots

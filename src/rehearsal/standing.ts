@@ -22,10 +22,10 @@ export interface DayStanding {
 }
 
 /** How the day stands at the rehearsal's clock. */
-export function standingOf(plan: Plan, rehearsal: Rehearsal, walks: RehearsedWays): DayStanding {
+export function standingOf(plan: Plan, rehearsal: Rehearsal, ways: RehearsedWays): DayStanding {
   const { nowS, calls } = rehearsal;
   const facts = factsOf(plan, calls);
-  const between = betweenOf(plan, calls, walks);
+  const between = betweenOf(plan, calls, ways);
   const spots = projected(plan, facts, between, nowS).toSorted((a, b) => a.startS - b.startS);
   const marks = marksOf(plan, facts, spots, between);
   const judged = judgedPlan(plan, facts, spots, between, marks);
@@ -119,7 +119,7 @@ function aheadPlan(
   between: Between,
   nowS: number,
 ): Plan {
-  const room = roomOf(plan, spots, between.walks);
+  const room = roomOf(plan, spots, between.ways);
   const evas = plan.evas.map((eva) => asItWent(eva, facts, homeS(plan, eva, spots, between)));
   const past = new Set([
     ...spots.filter((spot) => spot.state !== "to come").map((spot) => spot.task),
@@ -182,7 +182,7 @@ function endsOf(link: Link): readonly [string, string] {
 function roomOf(
   plan: Plan,
   spots: readonly ProjectedPlacement[],
-  walks: RehearsedWays,
+  ways: RehearsedWays,
 ): ReadonlyMap<string, number> {
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const begun = spots.filter((spot) => spot.state !== "to come");
@@ -195,7 +195,7 @@ function roomOf(
       const to = next && tasks.get(next.task);
       if (!from || !to || next.eva !== spot.eva) continue;
       const place = from.endPlace ?? from.place;
-      const most = Math.max(1, next.startS - wayS(walks, place, to.place) - spot.startS);
+      const most = Math.max(1, next.startS - wayS(ways, place, to.place) - spot.startS);
       room.set(spot.task, Math.min(room.get(spot.task) ?? Infinity, most));
     }
   }

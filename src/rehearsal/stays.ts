@@ -7,8 +7,8 @@ import { projected } from "./projection.ts";
 import { landerOf, type RehearsedWays, wayS } from "./walking.ts";
 
 /** What happened between the tasks, from the calls. */
-export function betweenOf(plan: Plan, calls: readonly Call[], walks: RehearsedWays): Between {
-  let now: Between = { stays: [], site: plan.site, walks };
+export function betweenOf(plan: Plan, calls: readonly Call[], ways: RehearsedWays): Between {
+  let now: Between = { stays: [], site: plan.site, ways };
   calls.forEach((call, k) => {
     if (!CHANGES.has(call.kind)) return;
     const before = factsOf(plan, calls.slice(0, k));
@@ -47,15 +47,15 @@ function stopped(
     return added(now, null, { ...stay, endPlace: place });
   // So much of the way as of the work that was planned.
   const part = (endS - startS) / Math.max(1, task.duration.likelyS);
-  const goneS = Math.ceil(part * wayS(now.walks, place, endPlace));
+  const goneS = Math.ceil(part * wayS(now.ways, place, endPlace));
   if (goneS === 0) return added(now, null, { ...stay, endPlace: place });
-  const point = pointOn(now.walks, now.site.places, place, endPlace, goneS);
+  const point = pointOn(now.ways, now.site.places, place, endPlace, goneS);
   return added(now, point, { ...stay, endPlace: point?.place.id ?? endPlace });
 }
 
 /** Somebody on their way stops where they are, or where they have come to. */
 function turned(now: Between, crew: string, { eva, from, to, leftS }: Heading, atS: number): Between {
-  const { walks, site } = now;
+  const { ways: walks, site } = now;
   if (from === undefined || to === undefined || atS <= leftS) return now;
   if (from !== to && walks.secondsS(from, to) === null) return now;
   const point = from === to ? null : pointOn(walks, site.places, from, to, atS - leftS);
@@ -77,7 +77,7 @@ function added(now: Between, point: Point | null, stay: Stay): Between {
   if (!point) return { ...now, stays };
   const places = [...now.site.places, point.place];
   const legs = [...now.site.legs, ...point.legs];
-  return { stays, site: { ...now.site, places, legs }, walks: now.walks.withMore([point.place], point.legs) };
+  return { stays, site: { ...now.site, places, legs }, ways: now.ways.withMore([point.place], point.legs) };
 }
 
 /** Somebody who is not at work: where they were last, when they left, and what they walk to. */

@@ -12,7 +12,7 @@ export interface RehearsedWays {
   /** Places gone through, both ends included; none where there is no way. */
   readonly through: (from: string, to: string) => readonly string[];
   /** Where somebody is on a direct way after so many seconds; null where nobody knows where it leads. */
-  readonly spotOn: (
+  readonly pointOn: (
     from: string,
     to: string,
     goneS: number,

@@ -84,7 +84,7 @@ function offeredBy(
 }
 
 /** True when the curve that is there is of the requests, crew and limits of the open plan: its schedule does not matter. */
-export function curveStands({ curve, plan }: SessionState): boolean {
+export function isCurveCurrent({ curve, plan }: SessionState): boolean {
   return curve !== null && sameRequests(curve.plan, plan);
 }
 
@@ -95,7 +95,7 @@ export function curveStands({ curve, plan }: SessionState): boolean {
 export function curveIsDue(state: SessionState): boolean {
   const { curve, plan, run, preview } = state;
   if (run?.running || preview !== null || plan.tasks.length === 0) return false;
-  if (!curve || !curveStands(state)) return !curve?.running;
+  if (!curve || !isCurveCurrent(state)) return !curve?.running;
   return !curve.running && curve.end === "overtaken" && curve.report === null;
 }
 

@@ -37,7 +37,7 @@ export interface EditCommands {
   /** The faults that an edit would have, without doing it; empty when it is sound. */
   faultsOf(change: (plan: Plan) => Partial<Plan>): readonly Fault[];
   /** Puts a task on the day line or moves it there. Ids and times must be the plan's own. */
-  place(task: string, spot: PlaceOnDay): void;
+  place(task: string, placement: PlaceOnDay): void;
   /** Takes tasks off the day line. */
   bench(tasks: readonly string[]): void;
   /** Pins placed tasks where they are, in the given parts; all three when left out. Tasks on the bench are left alone. */
@@ -120,9 +120,9 @@ function placementEdits(
     reschedule(stepName(word, plan, tasks), change(plan));
   };
   return {
-    place(task, spot) {
+    place(task, placement) {
       const known = state.getState().plan.schedule.placements.some((one) => one.task === task);
-      step(known ? "Move" : "Place", [task], ({ schedule }) => placed(schedule, task, spot));
+      step(known ? "Move" : "Place", [task], ({ schedule }) => placed(schedule, task, placement));
     },
     bench: (tasks) => step("Bench", tasks, ({ schedule }) => benched(schedule, tasks)),
     shift: (tasks, byS) => step("Move", tasks, ({ schedule }) => shifted(schedule, tasks, byS)),
@@ -144,10 +144,10 @@ function pinEdits(core: Core): Pick<EditCommands, "pin" | "unpin"> {
   return {
     pin(tasks, parts = ALL_PARTS) {
       const { plan } = state.getState();
-      const spots = new Map(plan.schedule.placements.map((one) => [one.task, one]));
+      const placements = new Map(plan.schedule.placements.map((one) => [one.task, one]));
       step("Pin", plan, (task) => {
-        const spot = tasks.includes(task.id) ? spots.get(task.id) : undefined;
-        return spot ? pinned(task, spot, parts) : null;
+        const placement = tasks.includes(task.id) ? placements.get(task.id) : undefined;
+        return placement ? pinned(task, placement, parts) : null;
       });
     },
     unpin(tasks, parts = ALL_PARTS) {

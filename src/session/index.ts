@@ -19,10 +19,10 @@ export type { PinPart } from "./placing.ts";
 export { removalOf } from "./removal.ts";
 export type { Removable, Removal } from "./removal.ts";
 export {
-  benchStands,
+  isBenchCurrent,
   benchTasks,
   findingsOfTask,
-  packStands,
+  currentPack,
   placementsByTask,
   redoName,
   betterDay,
@@ -36,7 +36,7 @@ export {
 export { isOnGrid } from "./sessionwork.ts";
 export { printedIsStale } from "./printing.ts";
 export { chanceChange, chancesAtRest, chancesNow, chancesStand, FEW_DAYS, MANY_DAYS } from "./chances.ts";
-export { curveIsDue, curveStands } from "./curve.ts";
+export { curveIsDue, isCurveCurrent } from "./curve.ts";
 export { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords } from "./crewwords.ts";
 export { oddsAreDue, oddsAreStale, placedOn, PRESENT, lateTableIsStale } from "./odds.ts";
 export { fromChance, fromMargin, fromTime } from "./oddsfrom.ts";

@@ -40,7 +40,7 @@ export interface RehearsalWork {
   end(): void;
   call(call: CallOut): void;
   /** Takes back the last call, and the clock to its time. */
-  takeBack(): void;
+  undoCall(): void;
   run(): void;
   hold(): void;
   setSpeed(speed: number): void;
@@ -86,7 +86,7 @@ export function rehearsalWork(session: Session, ports: RehearsalPorts): Rehearsa
     },
     end: stage.end,
     call: stage.call,
-    takeBack: stage.takeBack,
+    undoCall: stage.undoCall,
     run: () => clock.run(),
     hold() {
       clock.halt();
@@ -121,7 +121,7 @@ export function rehearsalWork(session: Session, ports: RehearsalPorts): Rehearsa
 }
 
 /** The day under rehearsal, with all that goes along with it: its clock, what is kept of it, and the plan for what is to come. */
-interface Stage extends Pick<RehearsalWork, "call" | "takeBack" | "end" | "fileText"> {
+interface Stage extends Pick<RehearsalWork, "call" | "undoCall" | "end" | "fileText"> {
   readonly state: StoreApi<RehearsalState>;
   readonly clock: RehearsalClock;
   readonly replanning: Replanning;
@@ -173,7 +173,7 @@ function stageOf(session: Session, ports: RehearsalPorts): Stage {
       halt();
       show(rehearsedOf(ports, plan, ports.judgeFor(plan)(plan.schedule), rehearsal));
     },
-    takeBack() {
+    undoCall() {
       const { day } = state.getState();
       const last = day?.rehearsal.calls.at(-1);
       if (!day || !last) return;

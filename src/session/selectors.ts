@@ -80,7 +80,7 @@ export function benchTasks(state: SessionState): readonly Task[] {
 }
 
 /** True when the bench reasons are of the open day: what fitted on the day before need not fit on this one. */
-export function benchStands({ benchAsOf, plan }: SessionState): boolean {
+export function isBenchCurrent({ benchAsOf, plan }: SessionState): boolean {
   return benchAsOf !== null && sameDay(benchAsOf, plan);
 }
 
@@ -111,7 +111,7 @@ const packOf = remembered((plan: Plan) =>
 );
 
 /** The last pack's report while the open day is still the one it made; null while something is in hand. */
-export function packStands({ plan, run, preview }: SessionState): PackReport | null {
+export function currentPack({ plan, run, preview }: SessionState): PackReport | null {
   return run && !preview ? packOf(plan)(run) : null;
 }
 

@@ -7,7 +7,7 @@ import type { FileCommands } from "./files.ts";
 import { crewSwapped, handedOver } from "./placing.ts";
 import type { Command } from "./registry.ts";
 import type { RunCommands } from "./running.ts";
-import { benchStands, placementsByTask, redoName, tasksById, undoName } from "./selectors.ts";
+import { isBenchCurrent, placementsByTask, redoName, tasksById, undoName } from "./selectors.ts";
 import type { SessionState } from "./state.ts";
 
 /** What of a session the commands work with. */
@@ -195,14 +195,14 @@ function allPinned(onLine: readonly string[], pinned: readonly string[]): boolea
 }
 
 function evasOf(session: Working, tasks: readonly string[]): readonly string[] {
-  const spots = placementsByTask(session.state.getState());
-  return [...new Set(tasks.flatMap((task) => spots.get(task)?.eva ?? []))];
+  const placements = placementsByTask(session.state.getState());
+  return [...new Set(tasks.flatMap((task) => placements.get(task)?.eva ?? []))];
 }
 
 /** The selected tasks on the bench for which the packer knows a place. */
 function fitting(session: Working): readonly string[] {
   const state = session.state.getState();
-  if (!benchStands(state)) return [];
+  if (!isBenchCurrent(state)) return [];
   return state.selection.filter(
     (task) => !placementsByTask(state).has(task) && Boolean(state.benchReasons.get(task)?.fitsAt),
   );
@@ -215,8 +215,8 @@ function hinderedPut(session: Working): () => string | null {
 /** One only: a place that fitted before the first was put on need not fit after it. */
 function putOn(session: Working): void {
   const [task] = fitting(session);
-  const spot = task === undefined ? null : session.state.getState().benchReasons.get(task)?.fitsAt;
-  if (task !== undefined && spot) session.place(task, { ...spot, crew: [...spot.crew] });
+  const placement = task === undefined ? null : session.state.getState().benchReasons.get(task)?.fitsAt;
+  if (task !== undefined && placement) session.place(task, { ...placement, crew: [...placement.crew] });
 }
 
 function historyWork(session: Working): readonly Command[] {

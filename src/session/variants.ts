@@ -43,7 +43,7 @@ export interface VariantDay {
   /** Changes that the open plan no longer takes as they were meant. */
   readonly clashes: readonly Change[];
   /** True when the open day is already this one. */
-  readonly stands: boolean;
+  readonly isOpenDay: boolean;
 }
 /** Commands on named alternatives. */
 export interface VariantCommands {
@@ -128,7 +128,7 @@ function variantDays(ports: SessionPorts): (plan: Plan, id: string) => VariantDa
     const { changed, clashes } = withPatch(plan, givesUp?.patch ?? []);
     const verdict = ports.judgeFor(changed)(schedule);
     const stands = clashes.length === 0 && changed === plan && sameSchedule(plan.schedule, schedule);
-    return { id, name, plan: changed, schedule, verdict, givesUp, clashes, stands };
+    return { id, name, plan: changed, schedule, verdict, givesUp, clashes, isOpenDay: stands };
   };
 
   return (plan, id) => {

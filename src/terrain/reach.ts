@@ -84,27 +84,27 @@ function searched(reach: WalkbackReach, trail: GroundTrail, fromM: number, toM: 
     fromM >= toM
       ? { levelM: fromM, at: trail.points[0]!, steepness: 0 }
       : { levelM: toM, at: trail.points.at(-1)!, steepness: 0 };
-  const open = spotsOn(reach, trail, fromM, toM, ends.levelM).flatMap(({ at, byTrailM }) => {
+  const open = pointsOn(reach, trail, fromM, toM, ends.levelM).flatMap(({ at, byTrailM }) => {
     const levelM = Math.min(byTrailM, levelHomeM(reach, at, ends.levelM));
     return levelM <= ends.levelM ? [] : [{ at, levelM }];
   });
   open.sort((a, b) => b.levelM - a.levelM);
   let worst = ends;
-  for (const spot of open) {
-    if (spot.levelM <= worst.levelM) break;
+  for (const point of open) {
+    if (point.levelM <= worst.levelM) break;
     // No way costs more than the straight one.
     const straight = footing.straight(
-      spot.at.eastM,
-      spot.at.northM,
+      point.at.eastM,
+      point.at.northM,
       home.eastM,
       home.northM,
       worst.levelM * LESS,
     );
     if (straight >= 0) continue;
-    const exact = trailFrom(lattice, field, spot.at, home);
-    const levelM = Math.min(spot.levelM, exact?.levelM ?? Infinity);
+    const exact = trailFrom(lattice, field, point.at, home);
+    const levelM = Math.min(point.levelM, exact?.levelM ?? Infinity);
     if (levelM === Infinity) return null;
-    if (levelM > worst.levelM) worst = { levelM, at: spot.at, steepness: exact?.steepness ?? 0 };
+    if (levelM > worst.levelM) worst = { levelM, at: point.at, steepness: exact?.steepness ?? 0 };
   }
   return worst;
 }
@@ -113,7 +113,7 @@ function searched(reach: WalkbackReach, trail: GroundTrail, fromM: number, toM: 
  * Points inside a trail, a cell apart, with the level metres home on along it or back along it, whichever is less; as far as that is
  * more than `leastM`.
  */
-function spotsOn(
+function pointsOn(
   { network }: WalkbackReach,
   trail: GroundTrail,
   fromM: number,

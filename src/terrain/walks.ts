@@ -17,13 +17,13 @@ export interface NamedWays {
   /** Places gone through, both ends included; none where there is no way. */
   readonly through: (from: string, to: string) => readonly string[];
   /** Where somebody is on a direct way after so many seconds; null on a leg that the planner gave: nobody knows where it leads. */
-  readonly spotOn: (from: string, to: string, goneS: number) => WaySpot | null;
+  readonly pointOn: (from: string, to: string, goneS: number) => WayPoint | null;
   /** The ways with more places and legs. */
   readonly withMore: (places: readonly Place[], legs: readonly Leg[]) => NamedWays;
 }
 
 /** A point of a way. */
-interface WaySpot extends Point {
+interface WayPoint extends Point {
   readonly upM: number;
   /** The way is a straight line: a way to this point is a part of it. */
   readonly straight: boolean;
@@ -45,7 +45,7 @@ export function walksOf(plan: WalkingPlan): NamedWays {
       known(durationS, from, to) === null
         ? []
         : stops(ways, index.get(from)!, index.get(to)!).map((at) => plan.site.places[at]!.id),
-    spotOn: (from, to, goneS) => spotOn(plan.site, ways, index.get(from)!, index.get(to)!, goneS),
+    pointOn: (from, to, goneS) => pointOn(plan.site, ways, index.get(from)!, index.get(to)!, goneS),
     withMore(places, legs) {
       // Asked for at every moment of a rehearsal, with few and mostly the same.
       const key = JSON.stringify([places, legs]);
@@ -63,7 +63,13 @@ export function walksOf(plan: WalkingPlan): NamedWays {
   };
 }
 
-function spotOn({ places }: SiteInput, ways: Ways, from: number, to: number, goneS: number): WaySpot | null {
+function pointOn(
+  { places }: SiteInput,
+  ways: Ways,
+  from: number,
+  to: number,
+  goneS: number,
+): WayPoint | null {
   const cell = from * ways.size + to;
   if (ways.legAt[cell]! >= 0) return null;
   const a = places[from]!;

@@ -14,8 +14,8 @@ import {
   passedAt,
   scaleBar,
   showing,
-  spotAt,
-  spotOn,
+  groundAt,
+  pointOn,
   visitsOf,
   zoomedMap,
 } from "../../src/editor/map/index.ts";
@@ -33,7 +33,7 @@ describe("the frame of a map", () => {
   it("takes pixels to the ground and back, east right and north up", () => {
     fc.assert(
       fc.property(frames, pixels, pixels, (frame, x, y) => {
-        const spot = spotAt(frame, x, y);
+        const spot = groundAt(frame, x, y);
         expect(mapX(frame, spot.eastM)).toBeCloseTo(x, 6);
         expect(mapY(frame, spot.northM)).toBeCloseTo(y, 6);
         expect(mapX(frame, spot.eastM + 1)).toBeGreaterThan(x);
@@ -50,8 +50,8 @@ describe("the frame of a map", () => {
         pixels,
         fc.double({ min: 0.2, max: 5, noNaN: true }),
         (frame, x, y, factor) => {
-          const before = spotAt(frame, x, y);
-          const after = spotAt(zoomedMap(frame, factor, x, y), x, y);
+          const before = groundAt(frame, x, y);
+          const after = groundAt(zoomedMap(frame, factor, x, y), x, y);
           expect(after.eastM).toBeCloseTo(before.eastM, 4);
           expect(after.northM).toBeCloseTo(before.northM, 4);
         },
@@ -177,7 +177,7 @@ describe("somebody afoot", () => {
     expect(afootAt(legs, 200)!.leg.kind).toBe("wait");
     expect(afootAt(legs, 280)).toMatchObject({ eastM: 110, northM: 40 });
     expect(afootAt(legs, 331)).toBeNull();
-    expect(spotOn(legs[1]!.course, 1e6)).toEqual({ eastM: 60, northM: 40 });
+    expect(pointOn(legs[1]!.course, 1e6)).toEqual({ eastM: 60, northM: 40 });
   });
 
   it("passes whole minutes on the ways only", () => {

@@ -42,7 +42,7 @@ describe("margin rows", () => {
     expect(row.parts).toHaveLength(1);
     const own = verdict.margins.filter((track) => track.crew === "ev3" && track.eva === "eva-2");
     const worst = own.reduce((a, b) => (b.margin < a.margin ? b : a));
-    expect(row.parts![0]).toMatchObject({ eva: "eva-2", figure: row.figure, standing: row.standing });
+    expect(row.parts![0]).toMatchObject({ eva: "eva-2", figure: row.figure, status: row.status });
     expect(row.parts![0]!.cause.toLowerCase()).toContain(
       worst.consumable === "water" ? "water" : worst.consumable,
     );
@@ -63,7 +63,7 @@ describe("margin rows", () => {
   it("call a suit that stays in by that name", () => {
     const empty = judgeFor(plan)({ placements: [] });
     const rows = marginRows(plan, { placements: [] }, empty, "least");
-    expect(rows[0]).toMatchObject({ figure: "not out", standing: "none" });
+    expect(rows[0]).toMatchObject({ figure: "not out", status: "none" });
   });
 
   it("under the cursor give the value at that time, and none where nobody is out", () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { CurveReport, PackProgress, WishedDay } from "../../src/answers/index.ts";
 import type { Engine } from "../../src/engine/calls.ts";
 import { instant } from "../../src/kernel/index.ts";
-import { curveIsDue, curveStands } from "../../src/session/index.ts";
+import { curveIsDue, isCurveCurrent } from "../../src/session/index.ts";
 import { chanceOf } from "../../src/solver/simulate/index.ts";
 import { type Call, sessionWith, HandEngine, scheduleWith, settled } from "./bench.ts";
 
@@ -51,10 +51,10 @@ describe("the curve", () => {
     await curves[0]!.answer(report());
     expect(now().curve).toMatchObject({ running: false, end: "answered" });
     session.place("two", elsewhere);
-    expect(curveStands(now())).toBe(true);
+    expect(isCurveCurrent(now())).toBe(true);
     expect(curveIsDue(now())).toBe(false);
     session.edit("Worth", (plan) => ({ tasks: plan.tasks.map((task) => ({ ...task, worth: 20 })) }));
-    expect(curveStands(now())).toBe(false);
+    expect(isCurveCurrent(now())).toBe(false);
     expect(curveIsDue(now())).toBe(true);
   });
 
@@ -85,7 +85,7 @@ describe("the curve", () => {
     session.takeCurveDay(day);
     expect(now().plan.schedule).toEqual(day.schedule);
     expect(now().plan.odds.crew.caution).toBe(0.75);
-    expect(curveStands(now())).toBe(true);
+    expect(isCurveCurrent(now())).toBe(true);
     session.undo();
     expect(now().plan.odds.crew.caution).toBe(0.25);
     expect(now().plan.schedule.placements).toHaveLength(1);

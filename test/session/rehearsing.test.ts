@@ -201,7 +201,7 @@ describe("a rehearsal", () => {
       state: "under way",
       startS: 4800,
     });
-    one.takeBack();
+    one.undoCall();
     expect(one.state.getState().day!.standing.facts.began.size).toBe(0);
   });
 

@@ -3,7 +3,7 @@ import { check } from "../../src/check/index.ts";
 import {
   betterDay,
   nameOf,
-  packStands,
+  currentPack,
   scoreChange,
   shownSchedule,
   shownVerdict,
@@ -150,7 +150,7 @@ describe("a pack", () => {
     const report = { ...packReport(plan, scheduleWith(plan, "two", 9000)), bound: 20 };
     await engine.packs[0]!.answer(report);
     await over;
-    const stands = () => packStands(session.state.getState());
+    const stands = () => currentPack(session.state.getState());
     expect(stands()).toBe(report);
     session.keepVariant("Packed");
     expect(stands()).toBe(report);

@@ -4,7 +4,7 @@ import { check, judgeFor } from "../../src/check/index.ts";
 import { instant } from "../../src/kernel/index.ts";
 import type { Schedule } from "../../src/plan/index.ts";
 import {
-  benchStands,
+  isBenchCurrent,
   benchTasks,
   findingsOfTask,
   placed,
@@ -274,9 +274,9 @@ describe("bench reasons", () => {
     clock.moveOn(1000);
     await engine.reasons[0]!.answer([fits]);
     session.select(["three"]);
-    expect(benchStands(session.state.getState())).toBe(true);
+    expect(isBenchCurrent(session.state.getState())).toBe(true);
     session.place("two", spot(9000));
-    expect(benchStands(session.state.getState())).toBe(false);
+    expect(isBenchCurrent(session.state.getState())).toBe(false);
     expect(session.commands.run("put on")).toBe(false);
     clock.moveOn(1000);
     await engine.reasons.at(-1)!.answer([fits]);

@@ -49,7 +49,7 @@ describe("a variant", () => {
     expect(day.plan.evas[0]!.longestS).toBe(25_300);
     expect(day.verdict.score).toEqual(way.score);
     expect(day.givesUp).toMatchObject({ sentence: way.sentence, owner: null });
-    expect(day.stands).toBe(false);
+    expect(day.isOpenDay).toBe(false);
     expect(session.variantDay(id)).toBe(day);
   });
 
@@ -61,11 +61,11 @@ describe("a variant", () => {
     expect(now.plan.schedule).toEqual(way.schedule);
     expect(now.plan.evas[0]!.longestS).toBe(25_300);
     expect(now.history.undo.length).toBe(history.undo.length + 1);
-    expect(session.variantDay(id)?.stands).toBe(true);
+    expect(session.variantDay(id)?.isOpenDay).toBe(true);
     expect(session.undo()).toBe("Adopt variant Longer");
     expect(session.state.getState().plan).toEqual(kept);
     expect(session.redo()).toBe("Adopt variant Longer");
-    expect(session.variantDay(id)?.stands).toBe(true);
+    expect(session.variantDay(id)?.isOpenDay).toBe(true);
   });
 
   it("is refused, with a word, when the plan has changed where it gives something up", () => {

@@ -16,11 +16,11 @@ export function afootAt<L extends Leg>(
   // The later of two legs that meet: who arrives is there.
   const leg = legs.findLast((one) => one.startS <= atS && atS <= one.endS);
   if (!leg) return null;
-  return { ...spotOn(leg.course, atS), leg };
+  return { ...pointOn(leg.course, atS), leg };
 }
 
 /** The point of a course at a moment; its ends before and after it. */
-export function spotOn(course: ArrayLike<number>, atS: number): MapPoint {
+export function pointOn(course: ArrayLike<number>, atS: number): MapPoint {
   const corners = course.length / 3;
   let k = 0;
   while (k + 1 < corners && course[3 * (k + 1) + 2]! <= atS) k += 1;
@@ -39,7 +39,7 @@ export function passedAt(legs: readonly Leg[], everyS: number): (MapPoint & { re
     if (leg.course.length < 6) return [];
     const marks = [];
     for (let atS = Math.ceil(leg.startS / everyS) * everyS; atS < leg.endS; atS += everyS)
-      marks.push({ ...spotOn(leg.course, atS), atS });
+      marks.push({ ...pointOn(leg.course, atS), atS });
     return marks;
   });
 }

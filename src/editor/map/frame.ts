@@ -32,7 +32,7 @@ export function mapY(frame: MapFrame, northM: number): number {
 }
 
 /** The ground under a pixel: the inverse of `mapX` and `mapY`. */
-export function spotAt(frame: MapFrame, x: number, y: number): MapPoint {
+export function groundAt(frame: MapFrame, x: number, y: number): MapPoint {
   return {
     eastM: frame.eastM + (x - frame.widthPx / 2) / frame.pxPerM,
     northM: frame.northM - (y - frame.heightPx / 2) / frame.pxPerM,
@@ -67,12 +67,12 @@ const LEAST_PX_PER_M = 0.002;
 /** `factor` times as close with the ground under the pixel staying where it is. */
 export function zoomedMap(frame: MapFrame, factor: number, x: number, y: number): MapFrame {
   const pxPerM = Math.min(MOST_PX_PER_M, Math.max(LEAST_PX_PER_M, frame.pxPerM * factor));
-  const spot = spotAt(frame, x, y);
+  const point = groundAt(frame, x, y);
   return {
     ...frame,
     pxPerM,
-    eastM: spot.eastM - (x - frame.widthPx / 2) / pxPerM,
-    northM: spot.northM + (y - frame.heightPx / 2) / pxPerM,
+    eastM: point.eastM - (x - frame.widthPx / 2) / pxPerM,
+    northM: point.northM + (y - frame.heightPx / 2) / pxPerM,
   };
 }
 
@@ -87,9 +87,9 @@ export function pannedMap(frame: MapFrame, byX: number, byY: number, extent: Ext
 }
 
 /** The frame moved no farther than needed to have the spot `padPx` inside of its edges; the same one when it has. */
-export function showing(frame: MapFrame, spot: MapPoint, padPx: number): MapFrame {
-  const x = mapX(frame, spot.eastM);
-  const y = mapY(frame, spot.northM);
+export function showing(frame: MapFrame, point: MapPoint, padPx: number): MapFrame {
+  const x = mapX(frame, point.eastM);
+  const y = mapY(frame, point.northM);
   const pad = Math.min(padPx, frame.widthPx / 3, frame.heightPx / 3);
   const byX = x < pad ? x - pad : x > frame.widthPx - pad ? x - frame.widthPx + pad : 0;
   const byY = y < pad ? y - pad : y > frame.heightPx - pad ? y - frame.heightPx + pad : 0;

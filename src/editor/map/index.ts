@@ -1,7 +1,7 @@
-export { extentOf, fitted, mapX, mapY, pannedMap, scaleBar, showing, spotAt, zoomedMap } from "./frame.ts";
+export { extentOf, fitted, mapX, mapY, pannedMap, scaleBar, showing, groundAt, zoomedMap } from "./frame.ts";
 export type { Extent, MapFrame, MapPoint } from "./frame.ts";
 export { layLabels } from "./labels.ts";
 export type { Box, LabelWish } from "./labels.ts";
 export { cross, layPlates } from "./plates.ts";
 export type { Leader, Plates } from "./plates.ts";
-export { afootAt, beside, passedAt, spotOn, visitsOf } from "./afoot.ts";
+export { afootAt, beside, passedAt, pointOn, visitsOf } from "./afoot.ts";

@@ -1,7 +1,7 @@
 import { memo, useDeferredValue, useMemo, useState } from "react";
 import type { BenchReason } from "../../answers/index.ts";
 import type { Plan, Schedule, Task } from "../../plan/index.ts";
-import { benchSays, benchStands, betterDay, type SessionState } from "../../session/index.ts";
+import { benchSays, isBenchCurrent, betterDay, type SessionState } from "../../session/index.ts";
 import { counted, lasting, numberedSentence, placeName, taskNumber } from "../../words/index.ts";
 import { useApp, useSession, useSessionList, useView } from "../context.ts";
 import { useDay } from "../day/context.ts";
@@ -15,7 +15,7 @@ export const Bench = memo(function Bench() {
   const plan = useSession((state) => state.plan);
   // Where a task would fit is of the day before the packer's.
   const reasons = useSession((state) => (betterDay(state) ? NONE : state.benchReasons));
-  const stands = useSession(benchStands);
+  const isCurrent = useSession(isBenchCurrent);
   const over = useView((state) => state.inHand?.target.at === "bench");
   const [words, setWords] = useState("");
   const wanted = useDeferredValue(words);
@@ -63,7 +63,7 @@ export const Bench = memo(function Bench() {
             says={says.get(task.id) ?? null}
             selected={selection.includes(task.id)}
             reason={reasons.get(task.id) ?? null}
-            stands={stands}
+            isCurrent={isCurrent}
           />
         ))}
       </ul>
@@ -116,9 +116,9 @@ const Card = memo(function Card(props: {
   readonly selected: boolean;
   readonly reason: BenchReason | null;
   /** Whether the reason is of the day as it is. */
-  readonly stands: boolean;
+  readonly isCurrent: boolean;
 }) {
-  const { task, tasks, place, reason, stands, says, selected } = props;
+  const { task, tasks, place, reason, isCurrent, says, selected } = props;
   const held = useView((state) => state.inHand?.task === task.id);
   const why = useMemo(() => (says === null ? null : numberedSentence({ tasks }, says)), [tasks, says]);
   return (
@@ -136,7 +136,7 @@ const Card = memo(function Card(props: {
       <b className="card-worth">{task.worth}</b>
       <p className="card-why">
         {held ? "In hand." : why && <Prose words={why} />}{" "}
-        {reason?.fitsAt && !held && <PutOn task={task} at={reason.fitsAt} stands={stands} />}
+        {reason?.fitsAt && !held && <PutOn task={task} at={reason.fitsAt} isCurrent={isCurrent} />}
         {!held && (says !== null || selected) && <WhyNot task={task} />}
       </p>
     </li>
@@ -211,19 +211,19 @@ const STALE_WORDS = "The day has changed: whether it still fits is being looked 
 function PutOn(props: {
   readonly task: Task;
   readonly at: NonNullable<BenchReason["fitsAt"]>;
-  readonly stands: boolean;
+  readonly isCurrent: boolean;
 }) {
-  const { task, at, stands } = props;
+  const { task, at, isCurrent } = props;
   const { session } = useApp();
   return (
     <button
       type="button"
       className="quiet card-put"
       aria-label={`Put ${task.name} on the line`}
-      aria-disabled={!stands}
-      title={stands ? undefined : STALE_WORDS}
+      aria-disabled={!isCurrent}
+      title={isCurrent ? undefined : STALE_WORDS}
       onClick={() => {
-        if (stands) session.place(task.id, { ...at, crew: [...at.crew] });
+        if (isCurrent) session.place(task.id, { ...at, crew: [...at.crew] });
       }}
     >
       Put on

@@ -15,7 +15,7 @@ import { paintWays } from "../site/paintways.ts";
 import type { Picture } from "../site/picture.ts";
 import { useBase } from "../site/usebase.ts";
 import { wholeExtent } from "../site/shown.ts";
-import { type Person, signSpots } from "./people.ts";
+import { type Person, signPoints } from "./people.ts";
 import { tasksByPlace } from "../site/placenumbers.ts";
 
 const NAME_FACE = font(13, 600);
@@ -98,8 +98,8 @@ function useMapHand(stage: React.RefObject<HTMLDivElement | null>, picture: Pict
     const element = stage.current;
     if (!element) return;
     const commands = {
-      letGo: () => undefined,
-      setDown: () => undefined,
+      cancel: () => undefined,
+      commit: () => undefined,
       extent: () => wholeExtent(latest.current.plan, latest.current.ground),
       choose(place: string | null) {
         const { plan } = session.state.getState();
@@ -296,9 +296,9 @@ function People(props: {
   const seen = people.flatMap(({ crew, sign, at }) =>
     at ? [{ crew, sign, x: mapX(frame, at.eastM), y: mapY(frame, at.northM) }] : [],
   );
-  const spots = signSpots(seen, laid.boxes);
+  const points = signPoints(seen, laid.boxes);
   return seen.map(({ crew, sign }, k) => {
-    const spot = spots[k]!;
+    const point = points[k]!;
     return (
       <i
         key={crew}
@@ -307,7 +307,7 @@ function People(props: {
         aria-hidden="true"
         style={{
           background: `var(--${crewStyle(plan, crew).colour})`,
-          transform: `translate(${spot.x}px, ${spot.y}px)`,
+          transform: `translate(${point.x}px, ${point.y}px)`,
         }}
       >
         {sign}

@@ -80,8 +80,8 @@ const STEPS = 8;
  * Where the signs of people stand who are at these points: each at its own, or where another stands there already beside it, and
  * then on no plate as long as there is a way round it.
  */
-export function signSpots(points: readonly Spot[], plates: readonly Box[]): readonly Spot[] {
-  const put: Spot[] = [];
+export function signPoints(points: readonly ScreenPoint[], plates: readonly Box[]): readonly ScreenPoint[] {
+  const put: ScreenPoint[] = [];
   for (const { x, y } of points) {
     const aside = Array.from({ length: STEPS }, (_, k) => (k + 1) * BESIDE_PX).flatMap((by) => [
       { x: x - by, y },
@@ -89,22 +89,22 @@ export function signSpots(points: readonly Spot[], plates: readonly Box[]): read
       { x, y: y - by },
       { x, y: y + by },
     ]);
-    const free = [{ x, y }, ...aside].filter((spot) =>
-      put.every((one) => Math.hypot(one.x - spot.x, one.y - spot.y) >= BESIDE_PX),
+    const free = [{ x, y }, ...aside].filter((point) =>
+      put.every((one) => Math.hypot(one.x - point.x, one.y - point.y) >= BESIDE_PX),
     );
     const clear =
-      free.find((spot) => spot.x === x && spot.y === y) ?? free.find((spot) => !onPlate(spot, plates));
+      free.find((point) => point.x === x && point.y === y) ?? free.find((point) => !onPlate(point, plates));
     put.push(clear ?? free[0] ?? { x, y });
   }
   return put;
 }
 
-interface Spot {
+interface ScreenPoint {
   readonly x: number;
   readonly y: number;
 }
 
-function onPlate({ x, y }: Spot, plates: readonly Box[]): boolean {
+function onPlate({ x, y }: ScreenPoint, plates: readonly Box[]): boolean {
   return plates.some(
     ({ left, top, right, bottom }) =>
       x > left - REACH_PX && x < right + REACH_PX && y > top - REACH_PX && y < bottom + REACH_PX,

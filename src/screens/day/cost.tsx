@@ -115,8 +115,8 @@ function Whereto({ hand, preview, plan }: { hand: InHand; preview: Preview; plan
   const dial = useDial();
   const { target } = hand;
   const start = preview.start.placements.find((one) => one.task === hand.task);
-  const spot = preview.schedule.placements.find((one) => one.task === hand.task);
-  const eva = spot?.eva ?? null;
+  const placement = preview.schedule.placements.find((one) => one.task === hand.task);
+  const eva = placement?.eva ?? null;
   const many = hand.tasks.length > 1;
   const what = many ? counted(hand.tasks.length, "task") : numberedTask(plan, hand.task);
   if (target.at === "bench") return <Place what={what} where="the bench" />;
@@ -140,7 +140,7 @@ function Whereto({ hand, preview, plan }: { hand: InHand; preview: Preview; plan
       />
     );
   }
-  const crew = spot?.crew ?? [];
+  const crew = placement?.crew ?? [];
   const who =
     crew.length === 0 ? "by command" : crew.map((member) => briefly(crewName(plan, member))).join(" and ");
   const at = clockText(dial, target.startS, eva);

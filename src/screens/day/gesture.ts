@@ -101,12 +101,12 @@ function follows({ session }: GestureSurface, hand: DayHand): () => void {
   on("keyup", modify);
   // Undo, or a pack that comes in, ends the gesture in the session: nothing is in hand then.
   const stop = session.state.subscribe((now, before) => {
-    if (before.preview && !now.preview && isHolding(hand.now())) hand.letGo();
+    if (before.preview && !now.preview && isHolding(hand.now())) hand.release();
   });
   return () => {
     stop();
     listening.abort();
-    hand.takeBack();
+    hand.cancel();
   };
 }
 

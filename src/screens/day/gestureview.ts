@@ -24,10 +24,10 @@ export function whereTaken(
   lane: string | null,
 ): { readonly target: Target; readonly fromLane: string | null } {
   const { plan, benchReasons } = session.state.getState();
-  const spot = plan.schedule.placements.find((one) => one.task === task);
-  if (spot) {
-    const fromLane = lane ?? spot.crew[0] ?? REMOTE;
-    return { target: { at: "line", lane: fromLane, startS: spot.startS }, fromLane };
+  const placement = plan.schedule.placements.find((one) => one.task === task);
+  if (placement) {
+    const fromLane = lane ?? placement.crew[0] ?? REMOTE;
+    return { target: { at: "line", lane: fromLane, startS: placement.startS }, fromLane };
   }
   const fits = benchReasons.get(task)?.fitsAt;
   const at = fits ? { lane: fits.crew[0] ?? REMOTE, startS: fits.startS } : lineStart(plan, view, task);

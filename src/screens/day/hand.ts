@@ -13,7 +13,7 @@ import { aimOf, show } from "./aiming.ts";
 import { edgeRoll } from "./edgeroll.ts";
 import { gestureView } from "./gestureview.ts";
 import { beyondEdge } from "./ground.ts";
-import { choose, nameOf, setDown } from "./setdown.ts";
+import { choose, nameOf, commit } from "./setdown.ts";
 import { spokenHand } from "./speech.ts";
 import type { GestureSurface } from "./surface.ts";
 
@@ -23,9 +23,9 @@ export interface DayHand {
   /** Takes the gesture a step on, and does what it asks for. */
   step(event: GestureEvent): void;
   /** Nothing is in hand any more; what is shown in the session is left to others. */
-  letGo(): void;
+  release(): void;
   /** What is in hand goes back to where it was; nothing where nothing is. */
-  takeBack(): void;
+  cancel(): void;
 }
 
 /** True while something is held, by the pointer or by keys. */
@@ -68,14 +68,14 @@ export function dayHand(surface: GestureSurface): DayHand {
   const grasp: Grasp = { follow, letGo, watchEdge: () => edge.watch() };
   return {
     now: () => gesture,
-    letGo,
+    release: letGo,
     step(event) {
       const next = gestureStep(gesture, event, gestureView(surface, gesture));
       gesture = next.gesture;
       const at = "at" in event ? event.at : { x: window.innerWidth / 2, y: window.innerHeight / 3 };
       carryOut(surface, grasp, next.act, at);
     },
-    takeBack() {
+    cancel() {
       if (gesture.state === "dragged" || gesture.state === "keyed")
         carryOut(surface, grasp, { kind: "cancel", taken: gesture.taken }, { x: 0, y: 0 });
     },
@@ -123,7 +123,7 @@ function carryOut(surface: GestureSurface, grasp: Grasp, act: GestureAct, at: Po
     case "commit": {
       const { inHand } = view.getState();
       grasp.letGo();
-      if (inHand) view.setState({ spoken: setDown(surface, act.taken, inHand) });
+      if (inHand) view.setState({ spoken: commit(surface, act.taken, inHand) });
       else session.cancel();
       return;
     }

@@ -33,8 +33,8 @@ export function stepAside({ session, view, standing }: KeyGround): void {
   const { focus } = view.getState();
   const task = focus?.task ?? selection[0];
   if (task === undefined || !selection.includes(task)) return;
-  const spot = plan.schedule.placements.find((one) => one.task === task);
-  const from = { task, lane: focus?.lane ?? spot?.crew[0] ?? REMOTE };
+  const placement = plan.schedule.placements.find((one) => one.task === task);
+  const from = { task, lane: focus?.lane ?? placement?.crew[0] ?? REMOTE };
   const staying = blocks.filter((one) => one.task === task || !selection.includes(one.task));
   const next = blockBeside(staying, lanes, from, "later") ?? blockBeside(staying, lanes, from, "earlier");
   view.setState({ focus: next ? { task: next.task, lane: next.lane } : null });
@@ -43,9 +43,9 @@ export function stepAside({ session, view, standing }: KeyGround): void {
 /** The keyboard's place follows its task to another lane. */
 export function followHands({ session, view }: KeyGround): void {
   const { focus } = view.getState();
-  const spot = session.state.getState().plan.schedule.placements.find((one) => one.task === focus?.task);
-  const [first] = spot?.crew ?? [];
-  if (focus && spot && first !== undefined && !spot.crew.includes(focus.lane)) {
+  const placement = session.state.getState().plan.schedule.placements.find((one) => one.task === focus?.task);
+  const [first] = placement?.crew ?? [];
+  if (focus && placement && first !== undefined && !placement.crew.includes(focus.lane)) {
     view.setState({ focus: { task: focus.task, lane: first } });
   }
 }

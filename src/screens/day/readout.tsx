@@ -97,23 +97,23 @@ function Held({ hand }: { readonly hand: InHand }) {
 function OfTask({ task }: { readonly task: Task }) {
   const plan = useSession(shownPlan);
   const [verdict, chances] = useCalmSession((state) => [shownVerdict(state), chancesNow(state)] as const);
-  const spot = useSession((state) => placementsByTask(state).get(task.id) ?? null);
+  const placement = useSession((state) => placementsByTask(state).get(task.id) ?? null);
   const says = useSession((state) => benchSays(state, task.id));
   const slackS = chances?.tasks.find((one) => one.task === task.id)?.slackS ?? null;
   const dial = useDial();
   const lengthS = task.duration.likelyS;
-  const parts: ReactNode[] = spot
+  const parts: ReactNode[] = placement
     ? [
-        `${clockText(dial, spot.startS, spot.eva)} to ${clockText(dial, spot.startS + lengthS, spot.eva)}, ${lasting(lengthS, "up")}`,
-        spot.crew.length === 0 ? "by command" : listed(spot.crew.map((one) => crewName(plan, one))),
-        aloneWords(verdict, spot, lengthS),
+        `${clockText(dial, placement.startS, placement.eva)} to ${clockText(dial, placement.startS + lengthS, placement.eva)}, ${lasting(lengthS, "up")}`,
+        placement.crew.length === 0 ? "by command" : listed(placement.crew.map((one) => crewName(plan, one))),
+        aloneWords(verdict, placement, lengthS),
       ]
     : [`on the bench, ${lasting(lengthS, "up")}`, says];
   if (task.place !== undefined) parts.push(whereWords(plan, task));
   if (task.must) parts.push(<b>must-do</b>);
-  if (spot && spot.crew.length > 0) parts.push(homeWords(verdict, task.id));
+  if (placement && placement.crew.length > 0) parts.push(homeWords(verdict, task.id));
   if (task.pin !== undefined) parts.push("pinned");
-  if (spot && slackS !== null) parts.push(slackWords(slackS));
+  if (placement && slackS !== null) parts.push(slackWords(slackS));
   parts.push(`worth ${task.worth}`);
   return (
     <>
@@ -144,9 +144,11 @@ function whereWords(plan: Plan, { place, endPlace }: Task): string {
 }
 
 /** Whether others who are out then do something else. */
-function aloneWords({ outings }: Verdict, spot: Placement, lengthS: number): string | null {
-  const out = outings.filter(({ span }) => span.startS < spot.startS + lengthS && spot.startS < span.endS);
-  return spot.crew.length === 1 && out.length > 1 ? "alone" : null;
+function aloneWords({ outings }: Verdict, placement: Placement, lengthS: number): string | null {
+  const out = outings.filter(
+    ({ span }) => span.startS < placement.startS + lengthS && placement.startS < span.endS,
+  );
+  return placement.crew.length === 1 && out.length > 1 ? "alone" : null;
 }
 
 function homeWords({ walkbackS }: Verdict, task: string): string {

@@ -3,11 +3,11 @@ import type { Plan } from "../../plan/index.ts";
 import { type Session, stepName } from "../../session/index.ts";
 import { counted, evaName, placeName, taskName } from "../../words/index.ts";
 import type { InHand, ViewState } from "../viewstate.ts";
-import { setDownWords, spokenDay } from "./speech.ts";
+import { commitWords, spokenDay } from "./speech.ts";
 import type { GestureSurface } from "./surface.ts";
 
 /** Makes what is in hand part of the plan, or benches it; the answer is what is said of it. */
-export function setDown({ session, view }: GestureSurface, taken: Taken, hand: InHand): string {
+export function commit({ session, view }: GestureSurface, taken: Taken, hand: InHand): string {
   const { plan, verdict } = session.state.getState();
   const refusal = refusalOf(plan, taken, hand);
   if (refusal !== null) {
@@ -22,7 +22,7 @@ export function setDown({ session, view }: GestureSurface, taken: Taken, hand: I
   });
   const focus = hand.eva === null ? placeOf(after.plan, hand) : null;
   if (focus) view.setState({ focus });
-  const where = setDownWords(after.plan, hand.target, hand.task, hand.edge);
+  const where = commitWords(after.plan, hand.target, hand.task, hand.edge);
   return `Set down at ${where}. ${spokenDay(after.plan, after.verdict)}`;
 }
 
@@ -49,10 +49,10 @@ function put(session: Session, plan: Plan, taken: Taken, { target, task, tasks, 
 
 /** Where the keyboard's place is after a task was set down: on the lane that it was led to where it is done there; null off the line. */
 function placeOf(plan: Plan, { target, task }: InHand): ViewState["focus"] {
-  const spot = plan.schedule.placements.find((one) => one.task === task);
-  if (!spot) return null;
+  const placement = plan.schedule.placements.find((one) => one.task === task);
+  if (!placement) return null;
   const wanted = target.at === "line" ? target.lane : null;
-  const lane = wanted !== null && spot.crew.includes(wanted) ? wanted : (spot.crew[0] ?? REMOTE);
+  const lane = wanted !== null && placement.crew.includes(wanted) ? wanted : (placement.crew[0] ?? REMOTE);
   return { task, lane };
 }
 

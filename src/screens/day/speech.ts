@@ -19,7 +19,7 @@ function targetWords(plan: Plan, target: Target): string {
 }
 
 /** Where a task has been set down, in words: all who do it, and for a duration the end that was moved. */
-export function setDownWords(plan: Plan, target: Target, task: string, edge: Edge | null): string {
+export function commitWords(plan: Plan, target: Target, task: string, edge: Edge | null): string {
   const crew = plan.schedule.placements.find((one) => one.task === task)?.crew ?? [];
   if (target.at !== "line" || crew.length === 0) return targetWords(plan, target);
   const who = crew.map((member) => crewName(plan, member)).join(" and ");

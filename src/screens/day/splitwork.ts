@@ -74,6 +74,6 @@ function whereWords(
   { task, afterS }: { readonly task: string; readonly afterS: number },
 ): string {
   const { placements } = session.state.getState().plan.schedule;
-  const spot = placements.find((one) => one.task === task);
-  return spot ? `at ${clock(spot.startS + afterS)}` : `after ${lasting(afterS, "up")}`;
+  const placement = placements.find((one) => one.task === task);
+  return placement ? `at ${clock(placement.startS + afterS)}` : `after ${lasting(afterS, "up")}`;
 }

@@ -117,8 +117,8 @@ function TaskBelow(props: { readonly plan: Plan; readonly report: ChancesReport;
   const sentence = `${numberedTask(plan, one.task)} is ${belowWords(one, report)}${one.reason === null ? "" : `; missed mostly because ${one.reason}`}.`;
   const go = (): void => {
     session.select([one.task]);
-    const spot = plan.schedule.placements.find(({ task }) => task === one.task);
-    if (spot) windows.reveal({ startS: spot.startS, endS: spot.startS + 600 });
+    const placement = plan.schedule.placements.find(({ task }) => task === one.task);
+    if (placement) windows.reveal({ startS: placement.startS, endS: placement.startS + 600 });
     view.setState({ spoken: sentence });
   };
   return (

@@ -3,7 +3,7 @@ import type { Finding } from "../../answers/index.ts";
 import { FLIGHT_RULES } from "../../rules/index.ts";
 import {
   type SessionState,
-  packStands,
+  currentPack,
   shownPlan,
   shownVerdict,
   spareWords,
@@ -222,7 +222,7 @@ const DayFigures = memo(function DayFigures() {
   const [verdict] = useCalmSession((state) => [shownVerdict(state)] as const);
   const tasks = useSession((state) => shownPlan(state).tasks.length);
   // What the packer proved, while its schedule is the plan's.
-  const packed = useSession(packStands);
+  const packed = useSession(currentPack);
   const proved = packed && boundWords(packed.verdict.score.worth, packed.bound);
   return (
     <div className="day-figures">

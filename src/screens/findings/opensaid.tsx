@@ -55,8 +55,8 @@ function OpenRow({ plan, one }: { readonly plan: Plan; readonly one: OpenSaid })
     if (about.kind === "page") return view.setState({ screen: "paper" });
     if (!plan.tasks.some(({ id }) => id === about.id)) return view.setState({ screen: "setup" });
     session.select([about.id]);
-    const spot = plan.schedule.placements.find(({ task }) => task === about.id);
-    if (spot) windows.reveal({ startS: spot.startS, endS: spot.startS + 600 });
+    const placement = plan.schedule.placements.find(({ task }) => task === about.id);
+    if (placement) windows.reveal({ startS: placement.startS, endS: placement.startS + 600 });
   };
   return (
     <li>

@@ -5,7 +5,7 @@ import {
   chancesAtRest,
   type Session,
   type SessionState,
-  packStands,
+  currentPack,
 } from "../../session/index.ts";
 import { useApp, useSession, useView } from "../context.ts";
 import type { ViewStore } from "../viewstate.ts";
@@ -181,7 +181,7 @@ function StepButton(props: {
 /** The first task that a pack has left out and that should be on the day; null when there is none, or no pack. */
 function leftOutFirst(state: SessionState): string | null {
   const { plan, verdict } = state;
-  if (packStands(state) === null || (verdict.placed > 0 && verdict.score.mustLeftOut === 0)) return null;
+  if (currentPack(state) === null || (verdict.placed > 0 && verdict.score.mustLeftOut === 0)) return null;
   const placed = new Set(plan.schedule.placements.map((one) => one.task));
   const first = plan.tasks.find(
     (task) => !placed.has(task.id) && (task.must || (verdict.placed === 0 && task.worth > 0)),

@@ -237,8 +237,8 @@ function WorstFigure(props: {
 }) {
   const { row, before, figure } = props;
   return (
-    <span className={`margin-figure ${row.standing}`} title={row.of}>
-      <StateWord standing={row.standing} />
+    <span className={`margin-figure ${row.status}`} title={row.of}>
+      <StateWord status={row.status} />
       <Asked of={`${row.group}, ${row.label}`} ask={row.ask}>
         <Change was={before?.figure} now={figure} />
       </Asked>{" "}
@@ -307,10 +307,10 @@ function SuitFigures(props: {
         {low && <span className="margin-of">{shown.cause.toLowerCase()}</span>}
       </span>
       <span
-        className={`margin-figure ${shown.standing}`}
+        className={`margin-figure ${shown.status}`}
         title={parts.map((part) => `${part.name}: ${part.figure}, ${part.cause}`).join("; ")}
       >
-        <StateWord standing={shown.standing} />
+        <StateWord status={shown.status} />
         <Asked of={`${row.group}, ${shown.name}, ${shown.cause}`} ask={shown.ask}>
           <Change was={was.get(shown.eva)?.figure} now={shown.figure} />
         </Asked>
@@ -327,8 +327,8 @@ function SuitFigures(props: {
   );
 }
 
-function StateWord({ standing }: { readonly standing: MarginRow["standing"] }) {
-  const word = standing === "breach" ? "breach: " : standing === "tight" ? "tight: " : null;
+function StateWord({ status }: { readonly status: MarginRow["status"] }) {
+  const word = status === "breach" ? "breach: " : status === "tight" ? "tight: " : null;
   return word !== null && <span className="unseen">{word}</span>;
 }
 

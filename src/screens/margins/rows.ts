@@ -23,7 +23,7 @@ interface RowBase {
   /** The worst of it in few words, and what that is of. */
   readonly figure: string;
   readonly of: string;
-  readonly standing: MarginStatus;
+  readonly status: MarginStatus;
   /** What the figure is asked by, from what it comes; none where there is nothing to work out. */
   readonly ask?: ExplainRequest;
   /** The same for each EVA apart, worst first; none where it is not told by EVA. */
@@ -37,7 +37,7 @@ interface MarginPart {
   readonly figure: string;
   readonly cause: string;
   readonly ask: ExplainRequest;
-  readonly standing: MarginStatus;
+  readonly status: MarginStatus;
 }
 
 export type MarginRow =
@@ -94,7 +94,7 @@ function leastRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
     outings: evas.map((eva) => tracks.filter((track) => track.eva === eva)),
     figure: worst ? percent(worst.margin, "down") : "not out",
     of: worst ? `${CONSUMABLE_WORDS[worst.consumable]}, ${evaName(plan, worst.eva)}` : "",
-    standing: worst ? stand(worst.margin, plan.rules.reserve.tight) : "none",
+    status: worst ? stand(worst.margin, plan.rules.reserve.tight) : "none",
     parts: partsOf(plan, tracks),
   };
 }
@@ -114,7 +114,7 @@ function partsOf(plan: Plan, tracks: readonly MarginTrack[]): readonly MarginPar
       figure: percent(track.margin, "down"),
       cause: CONSUMABLE_WORDS[track.consumable],
       ask: leftAsk(track),
-      standing: stand(track.margin, plan.rules.reserve.tight),
+      status: stand(track.margin, plan.rules.reserve.tight),
     }));
 }
 
@@ -138,7 +138,7 @@ function stockRow(
     figure: worst ? percent(worst.margin, "down") : "not out",
     of: worst ? `above reserve, ${evaName(plan, worst.eva)}` : "",
     ...(worst ? { ask: leftAsk(worst) } : {}),
-    standing: worst ? stand(worst.margin, plan.rules.reserve.tight) : "none",
+    status: worst ? stand(worst.margin, plan.rules.reserve.tight) : "none",
     parts: partsOf(plan, tracks),
   };
 }
@@ -165,7 +165,7 @@ function heatRow(plan: Plan, verdict: Verdict, member: CrewMember): MarginRow | 
     unit: "kJ",
     figure: worst ? loadText(peak(worst), "kJ") : "not out",
     of: worst ? `at the most, ${evaName(plan, worst.eva)}` : "",
-    standing: worst ? standOver(verdict, member.id, "heat-storage") : "none",
+    status: worst ? standOver(verdict, member.id, "heat-storage") : "none",
     ...(worst ? { ask: { what: "heat", eva: worst.eva, crew: member.id } } : {}),
   };
 }
@@ -198,7 +198,7 @@ function drinkRow(plan: Plan, verdict: Verdict, member: CrewMember): MarginRow |
     unit: "kg",
     figure: outings.length === 0 ? "not out" : loadText(worst?.kg ?? 0, "kg"),
     of: known ? `of ${mass(drinkKg, "given")}` : "stock not known",
-    standing: outings.length === 0 || !known ? "none" : standOver(verdict, member.id, "drinking-water"),
+    status: outings.length === 0 || !known ? "none" : standOver(verdict, member.id, "drinking-water"),
     ask: { what: "rule", rule: "drinking-water" },
   };
 }
@@ -230,7 +230,7 @@ function spareRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
     figure: least === Infinity ? "not out" : lasting(least, "down"),
     of: least === Infinity ? "" : "at the least",
     ...(eva === undefined ? {} : { ask: { what: "walkback", eva, crew, atS: null } }),
-    standing: least === Infinity ? "none" : stand(least, plan.rules.tightS),
+    status: least === Infinity ? "none" : stand(least, plan.rules.tightS),
   };
 }
 
@@ -250,7 +250,7 @@ function apartRow(plan: Plan, verdict: Verdict): MarginRow {
     figure: most < 0 ? "not out" : metres(most, "up"),
     of: `of ${metres(limit, "down")}`,
     ask: { what: "rule", rule: "crew-separation" },
-    standing: most < 0 ? "none" : most > limit ? "breach" : "fine",
+    status: most < 0 ? "none" : most > limit ? "breach" : "fine",
   };
 }
 
@@ -267,7 +267,7 @@ function massRow(plan: Plan, schedule: Schedule, verdict: Verdict): MarginRow {
     figure: loadText(verdict.returnKg, "kg"),
     of: `of ${mass(limit, "given")}`,
     ask: { what: "rule", rule: "return-mass" },
-    standing: verdict.returnKg > limit ? "breach" : "fine",
+    status: verdict.returnKg > limit ? "breach" : "fine",
   };
 }
 

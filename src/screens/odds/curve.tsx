@@ -3,7 +3,7 @@ import { counted, grouped, percent } from "../../words/index.ts";
 import { useEffect, useRef, useState } from "react";
 import { sameSchedule } from "../../plan/index.ts";
 import type { WishedDay } from "../../answers/index.ts";
-import { chancesNow, curveIsDue, curveStands } from "../../session/index.ts";
+import { chancesNow, curveIsDue, isCurveCurrent } from "../../session/index.ts";
 import { chanceFigure, chanceInterval } from "../chancewords.ts";
 import { useApp, useSession } from "../context.ts";
 import { useSettled } from "../settled.ts";
@@ -19,7 +19,7 @@ export function Curve() {
   const { session, view } = useApp();
   const curve = useSession((state) => state.curve);
   const plan = useSession((state) => state.plan);
-  const stands = useSession(curveStands);
+  const isCurrent = useSession(isCurveCurrent);
   const due = useSession(curveIsDue);
   const rests = useSettled(plan, REST_MS) === plan;
   const [seconds, setSeconds] = useState(SECONDS[0]!);
@@ -27,7 +27,7 @@ export function Curve() {
     if (due && rests) void session.askCurve(seconds);
   }, [due, rests, seconds, session]);
   const report = curve?.report ?? null;
-  const answered = curve?.end === "answered" && stands ? report : null;
+  const answered = curve?.end === "answered" && isCurrent ? report : null;
   useEffect(() => {
     if (answered)
       view.setState({ spoken: `The curve is worked out: ${counted(answered.days.length, "day")} along it.` });
@@ -60,7 +60,7 @@ export function Curve() {
         <p className="state breach odds-state">The curve could not be worked out: {curve.message}.</p>
       )}
       {report && report.days.length > 0 ? (
-        <Days days={together(report.days)} stands={stands} />
+        <Days days={together(report.days)} isCurrent={isCurrent} />
       ) : (
         <p className="empty">
           {report
@@ -75,9 +75,9 @@ export function Curve() {
 /** What becomes of the curve. Always there, so that nothing below it moves. */
 function State() {
   const curve = useSession((state) => state.curve);
-  const stands = useSession(curveStands);
+  const isCurrent = useSession(isCurveCurrent);
   const packing = useSession((state) => state.run?.running ?? false);
-  if (curve?.report && !stands)
+  if (curve?.report && !isCurrent)
     return (
       <span className="state tight">
         Of the requests before{curve.running ? ", until the new one is here." : "."}
@@ -118,14 +118,14 @@ function shortWords({ outcome, wishes, wish }: CurveDay): string | null {
 }
 
 /** The days as a picture and as a table: what is chosen in one is shown in the other. */
-function Days({ days, stands }: { readonly days: readonly CurveDay[]; readonly stands: boolean }) {
+function Days({ days, isCurrent }: { readonly days: readonly CurveDay[]; readonly isCurrent: boolean }) {
   const [chosen, choose] = useState<number | null>(null);
   const ref = useRef<HTMLDivElement>(null);
   const widthPx = Math.min(900, useWidth(ref));
   const wish = useSession((state) => state.plan.odds.wish);
   const present = useSession(chancesNow);
   return (
-    <div className={stands ? "odds-curve" : "odds-curve older"}>
+    <div className={isCurrent ? "odds-curve" : "odds-curve older"}>
       <div ref={ref} className="curve-picture">
         {widthPx > 0 && (
           <CurvePicture

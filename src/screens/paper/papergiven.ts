@@ -2,7 +2,7 @@ import { useEffect, useMemo, useState } from "react";
 import type { ChancesReport, LateReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import {
-  benchStands,
+  isBenchCurrent,
   chancesAtRest,
   type SessionState,
   MANY_DAYS,
@@ -79,7 +79,7 @@ export function chancesToPrint(state: SessionState): ChancesReport | null {
 
 /** Why what is on the bench is there, where that is known of the open day. */
 function reasonsToPrint(state: SessionState): SessionState["benchReasons"] | undefined {
-  return benchStands(state) ? state.benchReasons : undefined;
+  return isBenchCurrent(state) ? state.benchReasons : undefined;
 }
 
 /** The ways over the site of the open plan, while they are wanted; undefined until they are there. */

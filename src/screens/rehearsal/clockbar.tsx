@@ -77,7 +77,7 @@ function Controls({ over }: { readonly over: boolean }) {
           I call
         </button>
       </div>
-      <button type="button" disabled={rehearsal.calls.length === 0} onClick={() => work.takeBack()}>
+      <button type="button" disabled={rehearsal.calls.length === 0} onClick={() => work.undoCall()}>
         Take back the last call
       </button>
     </div>

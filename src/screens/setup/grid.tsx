@@ -9,7 +9,7 @@ import type { Place, Word } from "./gridhands.ts";
 import { gridKey } from "./gridkeys.ts";
 import { rowMarks } from "./gridmarks.ts";
 import type { CellRef } from "./gridmoves.ts";
-import { homeOf, standingAt } from "./gridplace.ts";
+import { homeOf, placeInGrid } from "./gridplace.ts";
 import { useBegunCell, useGridWriting } from "./gridwriting.ts";
 import { MANY_ROWS, useRowWindow } from "./rowwindow.ts";
 import { useGridHands } from "./steadyhands.ts";
@@ -51,8 +51,8 @@ export function Grid(props: GridProps) {
   const box = useRef<HTMLTableElement>(null);
   const outer = useRef<HTMLDivElement>(null);
   const follow = useRef(false);
-  const standing = standingAt(lines, table.columns.length, place);
-  const { spot, cell, extent } = standing;
+  const standing = placeInGrid(lines, table.columns.length, place);
+  const { cellRef, cell, extent } = standing;
   const inPage = useRowWindow(outer, lines.length, standing.row);
   const marks = rowMarks(lines, standing.row, marked, onMarked);
   const go = (to: CellRef): void => {
@@ -66,9 +66,9 @@ export function Grid(props: GridProps) {
   useBegunCell(props.begin, lines, writing.open, props.onBegun);
 
   const keys = (event: KeyboardEvent): void => {
-    if (!spot || !cell || editing) return;
+    if (!cellRef || !cell || editing) return;
     const marking = { marks, canMark: table.rows !== null, anyMarked: marked.size > 0 };
-    if (gridKey(event, { spot, cell, extent, writing, go, ...marking })) event.preventDefault();
+    if (gridKey(event, { cellRef, cell, extent, writing, go, ...marking })) event.preventDefault();
   };
   const clip: ClipboardOn = { session, table, whole, lines, marked, standing, writing, onWord: props.onWord };
   const long = lines.length > MANY_ROWS;

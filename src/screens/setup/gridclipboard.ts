@@ -4,7 +4,7 @@ import { isBlock } from "../fields/entry.ts";
 import type { Line, Table } from "../fields/table.ts";
 import type { Word } from "./gridhands.ts";
 import { pasteBlock } from "./gridpaste.ts";
-import type { Standing } from "./gridplace.ts";
+import type { PlaceInGrid } from "./gridplace.ts";
 import { type GridWriting, isWritten } from "./gridwriting.ts";
 import { headsIn } from "./sheetheads.ts";
 import { textOf } from "./sheetpaste.ts";
@@ -17,7 +17,7 @@ export interface ClipboardOn {
   readonly whole: Table;
   readonly lines: readonly Line[];
   readonly marked: ReadonlySet<string>;
-  readonly standing: Standing;
+  readonly standing: PlaceInGrid;
   readonly writing: GridWriting;
   readonly onWord: (word: Word) => void;
 }
@@ -36,14 +36,16 @@ export function copyCells(event: ClipboardEvent, { lines, marked, standing, writ
 /** Lays a block of cells over the table from the cell in hand on, or puts a text into that cell. */
 export function pasteCells(event: ClipboardEvent, on: ClipboardOn): void {
   const { session, table, whole, lines, writing, onWord } = on;
-  const { spot, cell } = on.standing;
-  if (!spot || !cell) return;
+  const { cellRef, cell } = on.standing;
+  if (!cellRef || !cell) return;
   const text = event.clipboardData.getData("text/plain");
   const block = tabbedRows(text);
   // An editor gives way to more than one cell; lines of text are meant for the cell itself.
   const intoText = writing.editing !== null && cell.entry.editor === "area";
   if (!intoText && isBlock(block))
-    onWord(pasteBlock(session, headsIn(block[0] ?? [], whole.columns) ? whole : table, lines, spot, block));
+    onWord(
+      pasteBlock(session, headsIn(block[0] ?? [], whole.columns) ? whole : table, lines, cellRef, block),
+    );
   else if (isWritten(cell) && !writing.editing && cell.fixed === null)
     writing.put(cell, text.replace(/\s+$/, ""));
   else return;

@@ -12,8 +12,8 @@ export interface Editing {
 
 /** What rows tell the grid; the same object all along, so that a row is drawn again only when it changes. */
 export interface GridHands {
-  press(cell: Cell, spot: Place, edits: boolean, marks: Marking): void;
-  enter(spot: Place): void;
+  press(cell: Cell, cellRef: Place, edits: boolean, marks: Marking): void;
+  enter(cellRef: Place): void;
   done(how: Done): void;
   cancel(cell: Cell): void;
   faulty(cell: Cell, faulty: KeptCell, how: Done): void;

@@ -6,7 +6,7 @@ import type { Cell } from "../fields/table.ts";
 
 /** What keys do in a grid while no cell is edited. */
 export interface GridKeys {
-  readonly spot: CellRef;
+  readonly cellRef: CellRef;
   readonly cell: Cell;
   readonly extent: Extent;
   readonly writing: GridWriting;
@@ -28,10 +28,10 @@ export function gridKey(event: KeyboardEvent, grid: GridKeys): boolean {
 
 /** Moves the place, and marks the rows it comes by where Shift is held. */
 function moves({ key, shiftKey }: KeyboardEvent, ctrl: boolean, grid: GridKeys): boolean {
-  const { spot, extent } = grid;
-  const to = moved(spot, key, ctrl, extent);
+  const { cellRef, extent } = grid;
+  const to = moved(cellRef, key, ctrl, extent);
   if (!to) return false;
-  if (grid.canMark && shiftKey && to.row !== spot.row) grid.marks.mark(spot.row, to.row);
+  if (grid.canMark && shiftKey && to.row !== cellRef.row) grid.marks.mark(cellRef.row, to.row);
   grid.go(to);
   return true;
 }

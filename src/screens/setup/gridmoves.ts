@@ -11,7 +11,7 @@ export interface Extent {
   /** Rows that fit on a screen. */
   readonly pageRows: number;
   /** False where a line has no cell. */
-  readonly has: (spot: CellRef) => boolean;
+  readonly has: (cellRef: CellRef) => boolean;
 }
 
 /** Where the key leads, or null when it is no key of movement. It never leaves the grid and never lands on nothing. */
@@ -42,8 +42,8 @@ export function onward(from: CellRef, back: boolean, extent: Extent): CellRef | 
   const count = extent.rows * extent.columns;
   let place = from.row * extent.columns + from.column + step;
   while (place >= 0 && place < count) {
-    const spot = { row: Math.floor(place / extent.columns), column: place % extent.columns };
-    if (extent.has(spot)) return spot;
+    const cellRef = { row: Math.floor(place / extent.columns), column: place % extent.columns };
+    if (extent.has(cellRef)) return cellRef;
     place += step;
   }
   return null;
@@ -56,10 +56,10 @@ const STEPS: Readonly<Record<string, CellRef | undefined>> = {
   ArrowRight: { row: 0, column: 1 },
 };
 
-/** The spot, or the nearest with a cell towards `step` in its row. */
-function landed(spot: CellRef, step: number, extent: Extent): CellRef | null {
-  for (let column = spot.column; column >= 0 && column < extent.columns; column += step) {
-    if (extent.has({ row: spot.row, column })) return { row: spot.row, column };
+/** The cell, or the nearest with a cell towards `step` in its row. */
+function landed(cellRef: CellRef, step: number, extent: Extent): CellRef | null {
+  for (let column = cellRef.column; column >= 0 && column < extent.columns; column += step) {
+    if (extent.has({ row: cellRef.row, column })) return { row: cellRef.row, column };
   }
   return null;
 }

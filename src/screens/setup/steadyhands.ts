@@ -3,13 +3,13 @@ import type { Line } from "../fields/table.ts";
 import type { GridHands, Place } from "./gridhands.ts";
 import type { RowMarks } from "./gridmarks.ts";
 import { type CellRef, onward } from "./gridmoves.ts";
-import { cellAt, type Standing } from "./gridplace.ts";
+import { cellAt, type PlaceInGrid } from "./gridplace.ts";
 import type { GridWriting } from "./gridwriting.ts";
 
 /** What the hands of a grid work on. */
 export interface HandsOn {
   readonly lines: readonly Line[];
-  readonly standing: Standing;
+  readonly standing: PlaceInGrid;
   readonly writing: GridWriting;
   readonly marks: RowMarks;
   /** True while the keyboard is to follow the place. */
@@ -21,7 +21,7 @@ export interface HandsOn {
 /** What rows tell their grid, and where the keyboard goes then; the same hands all along. */
 export function useGridHands(on: HandsOn): GridHands {
   const { lines, standing, writing, marks, follow, go, onPlace } = on;
-  const { spot, cell } = standing;
+  const { cellRef, cell } = standing;
   return useSteadyHands({
     press(of, where, edits, how) {
       marks.byPress(where.line, how);
@@ -36,10 +36,10 @@ export function useGridHands(on: HandsOn): GridHands {
         writing.retry(cell);
       }
       writing.close();
-      if (!spot || how === "elsewhere") return;
+      if (!cellRef || how === "elsewhere") return;
       follow.current = true;
-      if (how === "down") go({ row: Math.min(spot.row + 1, lines.length - 1), column: spot.column });
-      else if (how === "next" || how === "back") editOnward(on, spot, how === "back");
+      if (how === "down") go({ row: Math.min(cellRef.row + 1, lines.length - 1), column: cellRef.column });
+      else if (how === "next" || how === "back") editOnward(on, cellRef, how === "back");
     },
     cancel(of) {
       writing.keep(of, null);
@@ -50,9 +50,9 @@ export function useGridHands(on: HandsOn): GridHands {
       writing.keep(of, faulty);
       writing.retry(of);
       writing.close(of.id);
-      if (!spot || (how !== "next" && how !== "back")) return;
+      if (!cellRef || (how !== "next" && how !== "back")) return;
       follow.current = true;
-      editOnward(on, spot, how === "back");
+      editOnward(on, cellRef, how === "back");
     },
   });
 }

@@ -57,7 +57,7 @@ function ChosenHead(props: { readonly place: Place; readonly commands: SiteComma
           type="button"
           aria-pressed={inHand}
           onClick={() => {
-            if (inHand) commands.setDown();
+            if (inHand) commands.commit();
             else {
               commands.take(place.id);
               document.querySelector<HTMLElement>(".map-stage")?.focus();

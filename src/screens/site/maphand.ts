@@ -1,10 +1,10 @@
-import { mapX, mapY, pannedMap, spotAt, zoomedMap } from "../../editor/map/index.ts";
+import { mapX, mapY, pannedMap, groundAt, zoomedMap } from "../../editor/map/index.ts";
 import type { SiteCommands } from "./commands.ts";
 import type { Picture } from "./picture.ts";
 import type { SiteViewStore } from "./siteviewstate.ts";
 
 /** What the hand may do; without `carry` it moves no place. */
-type HandCommands = Pick<SiteCommands, "choose" | "setDown" | "letGo" | "extent"> &
+type HandCommands = Pick<SiteCommands, "choose" | "commit" | "cancel" | "extent"> &
   Partial<Pick<SiteCommands, "carry">>;
 
 /**
@@ -54,7 +54,7 @@ export class MapHand {
     this.element.setPointerCapture(event.pointerId);
     this.down.set(event.pointerId, point);
     if (this.down.size > 1) {
-      this.commands.letGo();
+      this.commands.cancel();
       this.press = null;
       return;
     }
@@ -92,8 +92,8 @@ export class MapHand {
       return;
     }
     press.moved = true;
-    const spot = spotAt(picture.frame, point.x, point.y);
-    this.commands.carry?.(press.place, "pointer", Math.round(spot.eastM), Math.round(spot.northM));
+    const ground = groundAt(picture.frame, point.x, point.y);
+    this.commands.carry?.(press.place, "pointer", Math.round(ground.eastM), Math.round(ground.northM));
   }
 
   private pinch(id: number, before: { x: number; y: number }, point: { x: number; y: number }): void {
@@ -119,7 +119,7 @@ export class MapHand {
     this.press = null;
     if (!point || !press) return;
     if (press.moved) {
-      if (press.place !== null) this.commands.setDown();
+      if (press.place !== null) this.commands.commit();
       return;
     }
     this.commands.choose(this.placeUnder(point, event.pointerType === "mouse" ? 12 : 24));
@@ -128,7 +128,7 @@ export class MapHand {
   private readonly onCancel = (event: PointerEvent): void => {
     this.down.delete(event.pointerId);
     this.press = null;
-    this.commands.letGo();
+    this.commands.cancel();
   };
 
   private readonly onWheel = (event: WheelEvent): void => {

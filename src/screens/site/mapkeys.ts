@@ -38,11 +38,11 @@ const KEYS: Readonly<Record<string, ((work: MapWork, now: SiteViewState) => void
   "<": (work) => work.minutes(-10),
   ">": (work) => work.minutes(10),
   Enter(work, { moving, place }) {
-    if (moving) work.setDown();
+    if (moving) work.commit();
     else if (place !== null) work.take(place);
   },
   Escape(work, { moving }) {
-    if (moving) work.letGo();
+    if (moving) work.cancel();
     else work.choose(null);
   },
 };

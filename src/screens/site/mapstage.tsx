@@ -60,7 +60,7 @@ export function MapStage(props: { readonly picture: Picture; readonly commands: 
       onKeyDown={keys}
       onBlur={() => {
         // Whoever leaves with a place in hand has set it down.
-        if (siteView.getState().moving?.by === "keys") commands.setDown();
+        if (siteView.getState().moving?.by === "keys") commands.commit();
       }}
     >
       <Canvas widthPx={frame.widthPx} heightPx={frame.heightPx} className="map-base" paint={paintBase} />

@@ -1,5 +1,5 @@
 import type { SiteCourse, SiteLeg } from "../../answers/index.ts";
-import { beside, mapX, mapY, passedAt, spotOn } from "../../editor/map/index.ts";
+import { beside, mapX, mapY, passedAt, pointOn } from "../../editor/map/index.ts";
 import type { Brush } from "../parts/canvas/brush.ts";
 import { asidePx, crewStyle } from "./crewstyle.ts";
 import { onMap } from "./paintground.ts";
@@ -42,8 +42,8 @@ function paintCourse(brush: Brush, { frame, plan }: Picture, { crew, legs }: Sit
 /** An arrow halfway, where the way is long enough on screen to carry one. */
 function paintArrow({ ctx }: Brush, frame: Picture["frame"], leg: SiteLeg, asideM: number): void {
   const middleS = (leg.startS + leg.endS) / 2;
-  const before = spotOn(leg.course, middleS - 1);
-  const behind = spotOn(leg.course, middleS + 1);
+  const before = pointOn(leg.course, middleS - 1);
+  const behind = pointOn(leg.course, middleS + 1);
   const east = behind.eastM - before.eastM;
   const north = behind.northM - before.northM;
   const length = Math.hypot(east, north);
@@ -79,7 +79,7 @@ export function minuteMarks({ frame, plan, walks, evas }: Picture): MinuteMark[]
         const every = [1, 2, 5, 10].find((one) => one * minutePx >= SPACING_PX);
         if (every === undefined) return [];
         return passedAt([leg], every * 60).flatMap(({ eastM, northM, atS }): MinuteMark[] => {
-          const ahead = spotOn(leg.course, atS + 1);
+          const ahead = pointOn(leg.course, atS + 1);
           const length = Math.hypot(ahead.eastM - eastM, ahead.northM - northM);
           if (length === 0) return [];
           const x = mapX(frame, eastM - ((ahead.northM - northM) / length) * asideM);

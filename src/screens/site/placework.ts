@@ -17,9 +17,9 @@ export interface PlaceWork {
   /** Takes the place in hand, or carries the one in hand, to this spot. */
   carry(place: string, by: "pointer" | "keys", eastM: number, northM: number): void;
   /** Sets the place in hand down as one step of the history. */
-  setDown(): void;
+  commit(): void;
   /** Puts the place in hand back where it was. */
-  letGo(): void;
+  cancel(): void;
   take(place: string): void;
 }
 
@@ -58,7 +58,7 @@ export function placeWork(
       }
       siteView.setState({ place: id, moving: { place: id, by: hand, eastM, northM } });
     },
-    setDown() {
+    commit() {
       const { moving } = siteView.getState();
       if (!moving) return;
       siteView.setState({ moving: null });
@@ -67,7 +67,7 @@ export function placeWork(
       const why = site.movePlace(moving.place, moving.eastM, moving.northM);
       if (why !== null) say(`It was left where it was: ${why}.`);
     },
-    letGo() {
+    cancel() {
       if (!siteView.getState().moving) return;
       siteView.setState({ moving: null });
       say("Put back where it was.");

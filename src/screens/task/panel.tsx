@@ -47,7 +47,7 @@ function Details({ task }: { readonly task: Task }) {
   const selection = useSession((state) => state.selection);
   const placement = useSession((state) => placementsByTask(state).get(task.id) ?? null);
   const reason = useSession((state) => state.benchReasons.get(task.id) ?? null);
-  const onLine = selection.some((one) => plan.schedule.placements.some((spot) => spot.task === one));
+  const onLine = selection.some((one) => plan.schedule.placements.some((placed) => placed.task === one));
 
   const doers = doersOf(plan, task);
   const groups = plan.groups.filter(({ tasks }) => tasks.includes(task.id)).map(groupWords);

@@ -12,7 +12,7 @@ import {
 } from "../../words/index.ts";
 import {
   benchSays,
-  benchStands,
+  isBenchCurrent,
   chancesNow,
   findingsOfTask,
   fromChance,
@@ -152,17 +152,17 @@ export function OnBench({ task, reason }: { readonly task: Task; readonly reason
   const { session } = useApp();
   const plan = useSession((state) => state.plan);
   const says = useSession((state) => benchSays(state, task.id));
-  const stands = useSession(benchStands);
-  const spot = stands ? (reason?.fitsAt ?? null) : null;
+  const isCurrent = useSession(isBenchCurrent);
+  const placement = isCurrent ? (reason?.fitsAt ?? null) : null;
   return (
     <div className="task-bench">
       <p>
         <b>On the bench.</b> {says === null ? "Why is not known yet." : numberedSentence(plan, says)}
       </p>
-      {spot && (
-        <button type="button" onClick={() => session.place(task.id, spot)}>
-          Place at {clock(spot.startS)}
-          {spot.eva !== null && `, ${evaName(plan, spot.eva)}`}
+      {placement && (
+        <button type="button" onClick={() => session.place(task.id, placement)}>
+          Place at {clock(placement.startS)}
+          {placement.eva !== null && `, ${evaName(plan, placement.eva)}`}
         </button>
       )}
     </div>

@@ -82,8 +82,8 @@ function Row(props: { readonly one: Difference; readonly plan: Plan; readonly di
       <th scope="row">
         {one.name} <span className="note">{one.must ? "must-do" : `worth ${one.worth}`}</span>
       </th>
-      <td>{spot(plan, dial, one.from)}</td>
-      <td>{spot(plan, dial, one.to)}</td>
+      <td>{placementWords(plan, dial, one.from)}</td>
+      <td>{placementWords(plan, dial, one.to)}</td>
     </tr>
   );
 }
@@ -106,7 +106,7 @@ function Together(props: { readonly group: DifferenceGroup; readonly plan: Plan;
           <ul>
             {group.map((one) => (
               <li key={one.task}>
-                {one.name}: {spot(plan, dial, one.from)} to {spot(plan, dial, one.to)}
+                {one.name}: {placementWords(plan, dial, one.from)} to {placementWords(plan, dial, one.to)}
               </li>
             ))}
           </ul>
@@ -127,7 +127,7 @@ function changeWords(one: Difference): string {
   return `${lasting(Math.abs(one.laterS), "up")} ${one.laterS > 0 ? "later" : "earlier"}`;
 }
 
-function spot(plan: Plan, dial: Dial, at: Placement | null): string {
+function placementWords(plan: Plan, dial: Dial, at: Placement | null): string {
   if (at === null) return "on the bench";
   const crew = at.crew.map((id) => crewName(plan, id)).join(", ");
   return [clockText(dial, at.startS, at.eva), evaName(plan, at.eva), crew].filter(Boolean).join(" · ");

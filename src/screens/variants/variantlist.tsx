@@ -62,7 +62,7 @@ function Row({ day, chosen }: { readonly day: VariantDay; readonly chosen: reado
           />
         ) : (
           <>
-            <b>{day.name}</b> {day.stands && <span className="state fine">as the day stands</span>}
+            <b>{day.name}</b> {day.isOpenDay && <span className="state fine">as the day stands</span>}
           </>
         )}
       </td>
@@ -115,7 +115,7 @@ function RowTools(props: {
 }) {
   const { day, rename, onRename } = props;
   const { session } = useApp();
-  const disabled = day.stands || day.clashes.length > 0;
+  const disabled = day.isOpenDay || day.clashes.length > 0;
   return (
     <div className="row-tools">
       <button

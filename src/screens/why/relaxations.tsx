@@ -124,10 +124,10 @@ function Cost(props: { readonly way: Relaxation; readonly plan: Plan; readonly b
 /** What can be done with a way that is kept as a variant. */
 function Kept({ variant, fresh }: { readonly variant: string; readonly fresh: boolean }) {
   const { session, view } = useApp();
-  const stands = useSession(() => session.variantDay(variant)?.stands ?? false);
+  const isOpenDay = useSession(() => session.variantDay(variant)?.isOpenDay ?? false);
   return (
     <div className="way-kept">
-      <span className="state fine">{stands ? "This is the day now" : "Kept as a variant"}</span>
+      <span className="state fine">{isOpenDay ? "This is the day now" : "Kept as a variant"}</span>
       <button
         type="button"
         className="primary"
@@ -139,9 +139,9 @@ function Kept({ variant, fresh }: { readonly variant: string; readonly fresh: bo
       </button>
       <button
         type="button"
-        aria-disabled={stands}
+        aria-disabled={isOpenDay}
         onClick={() => {
-          if (!stands) session.adoptVariant(variant);
+          if (!isOpenDay) session.adoptVariant(variant);
         }}
       >
         Adopt

@@ -58,7 +58,7 @@ export class Ascent {
   private readonly classes: readonly RouteClass[];
   private readonly musts: boolean;
   private readonly levels: readonly (readonly NgRoutes[])[];
-  private walks: readonly NgRoutes[];
+  private ngRoutes: readonly NgRoutes[];
   private readonly relations: readonly Relation[];
   private readonly parts: readonly (readonly Part[])[];
   /** Prices: of the activities, then of the relations, then by class of its sums. */
@@ -74,7 +74,7 @@ export class Ascent {
     this.classes = classes;
     this.musts = musts;
     this.levels = LEVELS.map(({ times, memory }) => classes.map((one) => new NgRoutes(one, times, memory)));
-    this.walks = this.levels[0]!;
+    this.ngRoutes = this.levels[0]!;
     this.usable = this.levels[0]!.every((walks) => walks.usable);
     this.relations = relationsOf(problem);
     this.parts = classes.map(partsOf);
@@ -109,8 +109,8 @@ export class Ascent {
   private *descend(level: number, enough: () => number): Generator<void> {
     const { price } = this;
     const { step: first, least: leastStep } = LEVELS[level]!;
-    if (level > 0) this.levels[level]!.forEach((walks, q) => walks.remember(this.walks[q]!));
-    this.walks = this.levels[level]!;
+    if (level > 0) this.levels[level]!.forEach((walks, q) => walks.remember(this.ngRoutes[q]!));
+    this.ngRoutes = this.levels[level]!;
     const best = price.slice();
     const direction = new Float64Array(price.length);
     let least = Infinity;
@@ -142,7 +142,7 @@ export class Ascent {
 
   /** Takes a lower bound over, and lets walks remember what came round again in it. */
   private lowerTo(bound: number): void {
-    for (const walks of this.walks) walks.grow();
+    for (const walks of this.ngRoutes) walks.grow();
     this.worth = Math.min(this.worth, Math.floor(bound / this.common + SLIP) * this.common);
   }
 
@@ -235,7 +235,7 @@ export class Ascent {
     const one = this.classes[q]!;
     const own = this.parts[q]!;
     const first = this.partAt[q]!;
-    const walks = this.walks[q]!;
+    const walks = this.ngRoutes[q]!;
     const times = one.routes.length;
     const gain = Float64Array.from(one.activity, (a) => this.gainOf(a));
     let bound = before;

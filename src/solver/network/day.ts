@@ -68,7 +68,7 @@ export class Day {
       problem.checkLevel === "network"
         ? propagation.raiseFrom(activity) && this.totals() && propagation.lowerFrom(activity)
         : this.decodeEva(eva) && propagation.latestOfAll();
-    if (!holds) this.takeBack(activity);
+    if (!holds) this.undo(activity);
     return holds;
   }
 
@@ -97,7 +97,7 @@ export class Day {
       (this.latestSpoilt ? propagation.latestOfAll() : propagation.lowerFrom(activity, trail.heldBefore));
     this.trial.on = false;
     if (holds) {
-      trail.letStand();
+      trail.commit();
       return true;
     }
     trail.undo();
@@ -165,7 +165,7 @@ export class Day {
     if (!this.tryLink(activity, behind, eva)) return null;
     const room = { fromS: board.earliest[activity]!, toS: board.latest[activity]! };
     if (this.problem.checkLevel === "slack") this.unlink(activity);
-    else this.takeBack(activity);
+    else this.undo(activity);
     return room;
   }
 
@@ -175,7 +175,7 @@ export class Day {
     this.note();
     board.link(activity, behind, eva);
     const holds = this.decodeEva(eva, activity, startS) && board.earliest[activity] === startS;
-    this.takeBack(activity);
+    this.undo(activity);
     return holds;
   }
 
@@ -190,7 +190,7 @@ export class Day {
   }
 
   /** Takes `activity` off again, with times, rests and holds as noted. */
-  private takeBack(activity: number): void {
+  private undo(activity: number): void {
     const { board, before, problem } = this;
     board.unlink(activity);
     board.earliest.set(before.earliest);

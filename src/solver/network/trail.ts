@@ -65,7 +65,7 @@ export class UndoTrail {
   }
 
   /** Lets what was changed stand. */
-  letStand(): void {
+  commit(): void {
     this.keeping = false;
   }
 

@@ -90,7 +90,7 @@ class Bench {
     const { trial } = this;
     if (!trial.place(a)) return null;
     const fit = fitOf(trial.day, a);
-    trial.takeBack();
+    trial.restore();
     return fit;
   }
 
@@ -119,7 +119,7 @@ class Bench {
       this.toTheSecond?.mark();
     }
     if (!this.toTheSecond?.place(a)) return false;
-    this.toTheSecond.takeBack();
+    this.toTheSecond.restore();
     return true;
   }
 
@@ -130,7 +130,7 @@ class Bench {
     const going = this.trial.placeGroup([a], { tries: TRIES, waits: WAITS });
     let step = going.next();
     while (!step.done) step = going.next();
-    this.trial.takeBack();
+    this.trial.restore();
     return step.value === true;
   }
 }

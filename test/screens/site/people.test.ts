@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { SiteCourse, SiteLeg } from "../../../src/answers/index.ts";
 import { siteWalks } from "../../../src/engine/sitework.ts";
 import { parseText } from "../../../src/plan/index.ts";
-import { apartWords, peopleAt, personWords, signSpots } from "../../../src/screens/beside/people.ts";
+import { apartWords, peopleAt, personWords, signPoints } from "../../../src/screens/beside/people.ts";
 import { tasksByPlace } from "../../../src/screens/site/placenumbers.ts";
 import { lasting, taskName, taskNumber } from "../../../src/words/index.ts";
 import { demoDay } from "../../solver/question/late/demoDay.ts";
@@ -89,13 +89,13 @@ describe("where the signs of people stand", () => {
   const at = { x: 100, y: 50 };
 
   it("is where they are, and beside it for who stands there too", () => {
-    expect(signSpots([at, { x: 300, y: 50 }, at], [])).toEqual([at, { x: 300, y: 50 }, { x: 83, y: 50 }]);
+    expect(signPoints([at, { x: 300, y: 50 }, at], [])).toEqual([at, { x: 300, y: 50 }, { x: 83, y: 50 }]);
   });
 
   it("is round the plates for who stands aside, never one on the other", () => {
     // The plate of the place lies at its left, from 20 to 85: steps to the left would lie on it.
     const plate = { left: 20, top: 40, right: 85, bottom: 60 };
-    const spots = signSpots([at, at, at, at], [plate]);
+    const spots = signPoints([at, at, at, at], [plate]);
     expect(spots[0]).toEqual(at);
     for (const { x, y } of spots.slice(1)) expect(x > 95 || y < 30 || y > 70).toBe(true);
     const apart = spots.flatMap((one, k) =>
@@ -106,6 +106,6 @@ describe("where the signs of people stand", () => {
 
   it("is on a plate where there is no way round it", () => {
     const plate = { left: -1000, top: -1000, right: 1000, bottom: 1000 };
-    expect(signSpots([at, at], [plate])).toEqual([at, { x: 83, y: 50 }]);
+    expect(signPoints([at, at], [plate])).toEqual([at, { x: 83, y: 50 }]);
   });
 });

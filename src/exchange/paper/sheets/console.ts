@@ -15,7 +15,7 @@ import { nameOf, taskName } from "../crewday.ts";
 import { isStockGiven } from "../givenstocks.ts";
 import { type Body, type Cell, type Column, EMPTY, type Row, type Table } from "./body.ts";
 import { afterWords, type Doing, doingsOf } from "./doing.ts";
-import { evasOut, type SheetGiven, spotsOf, utcKey } from "./given.ts";
+import { evasOut, type SheetGiven, placedTasksOf, utcKey } from "./given.ts";
 import { leastAt, mostOver, mostUntil } from "./track.ts";
 
 /** The timeline that a console runs an EVA from: a row for each moment at which somebody begins something else. */
@@ -58,8 +58,9 @@ export function consoleRows(given: SheetGiven, eva: Eva, outings: readonly Outin
   const doings = outings.map((outing) => doingsOf(given, outing));
   const [first] = outings;
   if (!first) return [];
-  const ground = spotsOf(plan).filter(
-    (spot) => spot.crew.length === 0 && spot.startS < first.span.endS && spot.endS > first.span.startS,
+  const ground = placedTasksOf(plan).filter(
+    (placed) =>
+      placed.crew.length === 0 && placed.startS < first.span.endS && placed.endS > first.span.startS,
   );
   const moments = new Set([
     ...doings.flat().map(({ startS }) => startS),
@@ -78,10 +79,10 @@ export function consoleRows(given: SheetGiven, eva: Eva, outings: readonly Outin
         return { doing, begins: doing?.startS === atS };
       }),
       ground: ground
-        .filter((spot) => Math.max(spot.startS, first.span.startS) === atS)
+        .filter((placed) => Math.max(placed.startS, first.span.startS) === atS)
         .map(
-          (spot) =>
-            `${spot.number} ${taskName(spot.task)}${afterWords(plan, spot.task.id)}${spot.startS < atS ? ` (since ${clock(spot.startS)})` : ""}`,
+          (placed) =>
+            `${placed.number} ${taskName(placed.task)}${afterWords(plan, placed.task.id)}${placed.startS < atS ? ` (since ${clock(placed.startS)})` : ""}`,
         ),
       homeS: outings.map(({ crew }) =>
         over(played.reach.find((one) => one.eva === eva.id && one.crew === crew)?.points),

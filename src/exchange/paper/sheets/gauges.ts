@@ -3,29 +3,29 @@ import { clock, touchdownMs, utcClock } from "../../../words/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import type { Body, Column, Row, Section } from "./body.ts";
 import { GAUGES, type Gauge, gaugeAt, gaugeCell, gaugeColumns } from "./console.ts";
-import { evasOut, type SheetGiven, type PlacedTask, spotsOf, utcKey } from "./given.ts";
+import { evasOut, type SheetGiven, type PlacedTask, placedTasksOf, utcKey } from "./given.ts";
 
 /** What every suit should read when a task ends, to be held against what it reads. */
 
 export interface GaugeRow {
-  readonly spot: PlacedTask;
+  readonly placed: PlacedTask;
   readonly crew: string;
   readonly gauges: readonly Gauge[];
 }
 
 /** A row for each task and crew member of an EVA, by end. */
 export function gaugeRows(given: SheetGiven, eva: Eva): GaugeRow[] {
-  return spotsOf(given.plan)
-    .filter((spot) => spot.eva === eva.id)
+  return placedTasksOf(given.plan)
+    .filter((placed) => placed.eva === eva.id)
     .sort((a, b) => a.endS - b.endS)
-    .flatMap((spot) =>
+    .flatMap((placed) =>
       given.plan.crew
-        .filter(({ id }) => spot.crew.includes(id))
+        .filter(({ id }) => placed.crew.includes(id))
         .map(({ id: crew }) => ({
-          spot,
+          placed,
           crew,
           gauges: GAUGES.map(({ consumable }) =>
-            gaugeAt(given, eva.id, crew, consumable, spot.endS, [{ at: "task", task: spot.task.id }]),
+            gaugeAt(given, eva.id, crew, consumable, placed.endS, [{ at: "task", task: placed.task.id }]),
           ),
         })),
     );
@@ -60,11 +60,11 @@ export function gaugeBody(given: SheetGiven): Body {
           blankMm: 10,
         })),
       ],
-      rows: gaugeRows(given, eva).map(({ spot, crew, gauges }): Row => ({
+      rows: gaugeRows(given, eva).map(({ placed, crew, gauges }): Row => ({
         cells: [
-          { text: clock(spot.endS) },
-          { text: utcClock(epochMs, spot.endS) },
-          { text: taskName(spot.task), number: spot.number },
+          { text: clock(placed.endS) },
+          { text: utcClock(epochMs, placed.endS) },
+          { text: taskName(placed.task), number: placed.number },
           { text: nameOf(plan.crew, crew) },
           ...gauges.map(gaugeCell),
         ],

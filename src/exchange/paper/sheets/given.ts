@@ -62,7 +62,7 @@ export interface PlacedTask {
 }
 
 /** What is placed, by start. */
-export function spotsOf(plan: Plan): PlacedTask[] {
+export function placedTasksOf(plan: Plan): PlacedTask[] {
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   return plan.schedule.placements
     .flatMap((placement) => {

@@ -3,7 +3,7 @@ import { bagNumbers, type Container } from "../../../plan/index.ts";
 import { clock, isToGive, mass, unlessToGive, volume } from "../../../words/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import type { Body, Cell, Row, Section } from "./body.ts";
-import { type SheetGiven, type PlacedTask, spotsOf } from "./given.ts";
+import { type SheetGiven, type PlacedTask, placedTasksOf } from "./given.ts";
 
 /** What comes back in which case, planned and to be written down, all against what may be lifted. */
 
@@ -20,12 +20,12 @@ export interface CaseLoad {
 
 /** Every case that something goes into, in the plan's order; summed as the judge does, in whole grams and millilitres. */
 export function caseLoads({ plan }: Pick<SheetGiven, "plan">): CaseLoad[] {
-  const spots = spotsOf(plan);
+  const placedTasks = placedTasksOf(plan);
   return plan.containers.flatMap((container): CaseLoad[] => {
-    const samples = spots.filter(({ task }) => task.sample?.container === container.id);
+    const samples = placedTasks.filter(({ task }) => task.sample?.container === container.id);
     if (samples.length === 0) return [];
-    const sum = (of: (spot: PlacedTask) => number): number =>
-      samples.reduce((total, spot) => total + loadThousandths(of(spot)), 0) / 1000;
+    const sum = (of: (placed: PlacedTask) => number): number =>
+      samples.reduce((total, placed) => total + loadThousandths(of(placed)), 0) / 1000;
     const sampleKg = sum(({ task }) => task.sample?.massKg ?? 0);
     const sampleL = sum(({ task }) => task.sample?.volumeL ?? 0);
     const withCaseKg = sampleKg + loadThousandths(container.emptyMassKg) / 1000;
@@ -125,25 +125,27 @@ function caseTable({ plan }: SheetGiven, load: CaseLoad): Section {
       { head: "KG ACTUAL", blankMm: 18 },
     ],
     rows: [
-      ...samples.map((spot): Row => ({
+      ...samples.map((placed): Row => ({
         cells: [
-          { text: taskName(spot.task), number: spot.number },
-          { text: nameOf(plan.evas, spot.eva ?? "by command") },
-          { text: clock(spot.startS) },
-          { text: spot.crew.map((id) => nameOf(plan.crew, id)).join(" ") },
+          { text: taskName(placed.task), number: placed.number },
+          { text: nameOf(plan.evas, placed.eva ?? "by command") },
+          { text: clock(placed.startS) },
+          { text: placed.crew.map((id) => nameOf(plan.crew, id)).join(" ") },
           {
             text:
-              spot.task.endPlace === undefined
-                ? nameOf(plan.site.places, spot.task.place ?? "")
-                : nameOf(plan.site.places, spot.task.endPlace),
+              placed.task.endPlace === undefined
+                ? nameOf(plan.site.places, placed.task.place ?? "")
+                : nameOf(plan.site.places, placed.task.endPlace),
           },
-          bagCell(spot),
+          bagCell(placed),
           { text: "" },
           {
             text:
-              spot.task.sample && spot.task.sample.volumeL > 0 ? volume(spot.task.sample.volumeL, "up") : "?",
+              placed.task.sample && placed.task.sample.volumeL > 0
+                ? volume(placed.task.sample.volumeL, "up")
+                : "?",
           },
-          { text: mass(spot.task.sample?.massKg ?? 0, "up") },
+          { text: mass(placed.task.sample?.massKg ?? 0, "up") },
         ],
       })),
       sumRow(

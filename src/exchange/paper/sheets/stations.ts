@@ -2,7 +2,7 @@ import type { Eva, Place } from "../../../plan/index.ts";
 import { bearing, clock, isPlaced, listed, metres, minutes } from "../../../words/index.ts";
 import { nameOf, placeName, taskName } from "../crewday.ts";
 import type { Body, Row, Section } from "./body.ts";
-import { evasOut, type SheetGiven, type PlacedTask, spotsOf } from "./given.ts";
+import { evasOut, type SheetGiven, type PlacedTask, placedTasksOf } from "./given.ts";
 import { mapDrawing, WAY_LINES } from "./map/map.ts";
 
 /** What is done at each place, and who walks where. */
@@ -10,16 +10,16 @@ import { mapDrawing, WAY_LINES } from "./map/map.ts";
 export interface StationRow {
   readonly place: Place;
   /** Tasks of one EVA that begin there, by start. */
-  readonly spots: readonly PlacedTask[];
+  readonly placedTasks: readonly PlacedTask[];
 }
 
 /** The places where an EVA works, in the order in which it comes there first. */
 export function stationRows({ plan }: Pick<SheetGiven, "plan">, eva: Eva): StationRow[] {
-  const spots = spotsOf(plan).filter((spot) => spot.eva === eva.id);
-  const ids = [...new Set(spots.map(({ task }) => task.place))];
+  const placedTasks = placedTasksOf(plan).filter((placed) => placed.eva === eva.id);
+  const ids = [...new Set(placedTasks.map(({ task }) => task.place))];
   return ids.flatMap((id) => {
     const place = plan.site.places.find((one) => one.id === id);
-    return place ? [{ place, spots: spots.filter(({ task }) => task.place === id) }] : [];
+    return place ? [{ place, placedTasks: placedTasks.filter(({ task }) => task.place === id) }] : [];
   });
 }
 
@@ -47,7 +47,7 @@ export function stationBodies(given: SheetGiven): Body[] {
       return `${nameOf(plan.crew, crew)} ${(WAY_LINES[at % WAY_LINES.length] ?? WAY_LINES[0]).words}`;
     });
     const numbersAt = new Map(
-      rows.map(({ place, spots }) => [place.id, spots.map(({ number }) => number).join(" ")]),
+      rows.map(({ place, placedTasks }) => [place.id, placedTasks.map(({ number }) => number).join(" ")]),
     );
     return {
       title: `Tasks by station, ${nameOf(plan.evas, eva.id)}`,
@@ -87,22 +87,22 @@ function stationTable(given: SheetGiven, rows: readonly StationRow[]): Section {
       { head: "WHO" },
       { head: "ENDS AT", grow: 0.9 },
     ],
-    rows: rows.flatMap(({ place, spots }) => {
+    rows: rows.flatMap(({ place, placedTasks }) => {
       const { way, home } = whereWords(given, place);
-      return spots.map((spot, i): Row => ({
+      return placedTasks.map((placed, i): Row => ({
         cells: [
           { text: i === 0 ? placeName(plan, place.id) : "" },
           { text: i === 0 ? way : "" },
           { text: i === 0 ? home : "" },
-          { text: clock(spot.startS) },
-          { text: clock(spot.endS) },
-          { text: taskName(spot.task), number: spot.number },
-          { text: spot.crew.map((id) => nameOf(plan.crew, id)).join(" ") },
+          { text: clock(placed.startS) },
+          { text: clock(placed.endS) },
+          { text: taskName(placed.task), number: placed.number },
+          { text: placed.crew.map((id) => nameOf(plan.crew, id)).join(" ") },
           {
             text:
-              spot.task.endPlace === undefined || spot.task.endPlace === place.id
+              placed.task.endPlace === undefined || placed.task.endPlace === place.id
                 ? ""
-                : placeName(plan, spot.task.endPlace),
+                : placeName(plan, placed.task.endPlace),
           },
         ],
       }));

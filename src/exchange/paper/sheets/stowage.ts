@@ -2,7 +2,7 @@ import { type Eva, leavesInstrument, type Task } from "../../../plan/index.ts";
 import { clock, mass } from "../../../words/index.ts";
 import { nameOf, placeName, taskName } from "../crewday.ts";
 import type { Body, Row, Section } from "./body.ts";
-import { evasOut, type SheetGiven, type PlacedTask, spotsOf } from "./given.ts";
+import { evasOut, type SheetGiven, type PlacedTask, placedTasksOf } from "./given.ts";
 
 /** What goes out on each EVA, who carries it for which task, and what comes back. */
 
@@ -17,19 +17,19 @@ export interface ToolRow {
 
 /** The tools that an EVA needs, by first use. */
 export function toolRows({ plan }: Pick<SheetGiven, "plan">, eva: Eva): ToolRow[] {
-  const spots = spotsOf(plan).filter((spot) => spot.eva === eva.id);
+  const placedTasks = placedTasksOf(plan).filter((placed) => placed.eva === eva.id);
   return plan.equipment
     .flatMap(({ id, count }): ToolRow[] => {
-      const held = (spot: PlacedTask): number =>
-        spot.task.equipment.filter((one) => one.equipment === id).reduce((sum, one) => sum + one.count, 0);
-      const uses = spots.filter((spot) => held(spot) > 0);
+      const held = (placed: PlacedTask): number =>
+        placed.task.equipment.filter((one) => one.equipment === id).reduce((sum, one) => sum + one.count, 0);
+      const uses = placedTasks.filter((placed) => held(placed) > 0);
       const [first] = uses;
       if (!first) return [];
       const inUse = (atS: number): number =>
         uses
-          .filter((spot) => spot.startS <= atS && atS < spot.endS)
-          .reduce((sum, spot) => sum + held(spot), 0);
-      const atOnce = Math.max(...uses.map((spot) => Math.max(held(spot), inUse(spot.startS))));
+          .filter((placed) => placed.startS <= atS && atS < placed.endS)
+          .reduce((sum, placed) => sum + held(placed), 0);
+      const atOnce = Math.max(...uses.map((placed) => Math.max(held(placed), inUse(placed.startS))));
       return [{ equipment: id, atOnce, count, firstS: first.startS, uses }];
     })
     .sort((a, b) => a.firstS - b.firstS);
@@ -37,7 +37,7 @@ export function toolRows({ plan }: Pick<SheetGiven, "plan">, eva: Eva): ToolRow[
 
 /** What tasks carry out from the lander on an EVA, by start. */
 export function carriedRows({ plan }: Pick<SheetGiven, "plan">, eva: Eva): PlacedTask[] {
-  return spotsOf(plan).filter((spot) => spot.eva === eva.id && spot.task.massOutKg > 0);
+  return placedTasksOf(plan).filter((placed) => placed.eva === eva.id && placed.task.massOutKg > 0);
 }
 
 export function stowageBody(given: SheetGiven): Body {
@@ -85,7 +85,7 @@ function toolTable(given: SheetGiven, eva: Eva, title: string): Section {
         { text: nameOf(plan.equipment, row.equipment) },
         { text: `${row.atOnce} of ${row.count}`, bold: row.atOnce > row.count },
         { text: clock(row.firstS) },
-        { text: row.uses.map((spot) => `${spot.number} ${who(given, eva, spot)}`).join(", ") },
+        { text: row.uses.map((placed) => `${placed.number} ${who(given, eva, placed)}`).join(", ") },
         { text: tool(row)?.massKg === undefined ? "?" : mass(tool(row)?.massKg ?? 0, "up") },
         { text: returnsWords(tool(row)?.returns) },
       ],
@@ -109,15 +109,15 @@ function carriedTable(given: SheetGiven, eva: Eva, title: string): Section {
       { head: "STAYS OR RETURNS", grow: 0.6 },
       { head: "BACK", blankMm: 13 },
     ],
-    rows: carriedRows(given, eva).map((spot): Row => ({
+    rows: carriedRows(given, eva).map((placed): Row => ({
       cells: [
-        { text: taskName(spot.task), number: spot.number },
-        { text: clock(spot.startS) },
-        { text: who(given, eva, spot) },
-        { text: mass(spot.task.massOutKg, "up") },
-        { text: mass(spot.task.massOutKg / Math.max(1, spot.crew.length), "up") },
-        { text: placeName(plan, spot.task.endPlace ?? spot.task.place) },
-        { text: staysWords(spot.task) },
+        { text: taskName(placed.task), number: placed.number },
+        { text: clock(placed.startS) },
+        { text: who(given, eva, placed) },
+        { text: mass(placed.task.massOutKg, "up") },
+        { text: mass(placed.task.massOutKg / Math.max(1, placed.crew.length), "up") },
+        { text: placeName(plan, placed.task.endPlace ?? placed.task.place) },
+        { text: staysWords(placed.task) },
       ],
     })),
   };

@@ -37,12 +37,12 @@ export function keepRests(
     const node = nodeOf[s]!;
     const startS = s === tail ? allBackS : earliest[node]!;
     const arrivedS = atS + legs[place * places + beginsAt[node]!]!;
-    if (!stretch.works(atS, arrivedS)) return layRest(board, propagation, stretch);
+    if (!stretch.works(atS, arrivedS)) return giveRest(board, propagation, stretch);
     if (mayStay(board, s, startS - arrivedS)) stretch.offerRest(s, arrivedS, startS - arrivedS);
     stretch.pauses(startS - arrivedS);
     const doneS = startS + lengthS[node]!;
     if (s !== tail && restful[node] === 1) stretch.pauses(doneS - startS);
-    else if (!stretch.works(startS, doneS)) return layRest(board, propagation, stretch);
+    else if (!stretch.works(startS, doneS)) return giveRest(board, propagation, stretch);
     if (s === tail) return "holds";
     atS = doneS;
     place = endsAt[node]!;
@@ -96,7 +96,7 @@ class Stretch {
 }
 
 /** Takes the rest that suits a stretch best, on arrival at an activity. */
-function layRest(board: Board, propagation: Propagation | null, { slot, arrivedS }: Stretch): RuleAnswer {
+function giveRest(board: Board, propagation: Propagation | null, { slot, arrivedS }: Stretch): RuleAnswer {
   const restS = Math.max(1, board.problem.limits.restS);
   if (!propagation || slot < 0 || board.restS[slot]! >= restS) return "fails";
   propagation.rest(slot, restS);

@@ -72,14 +72,14 @@ export class Reorder {
       yield;
       trial.drop(this.takenOff(board, stream));
       if (!trial.settleSinceMark()) {
-        trial.takeBack();
+        trial.restore();
         continue;
       }
       trial.fill();
       const value = valueOf(board);
       const slack = HOT * mean * (1 - round / ROUNDS) * stream.next();
       if (value.mustOut > now.mustOut || value.worth < now.worth - slack) {
-        trial.takeBack();
+        trial.restore();
         continue;
       }
       trial.mark();

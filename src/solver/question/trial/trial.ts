@@ -184,7 +184,7 @@ export class Trial {
   }
 
   /** The day as it was marked last. */
-  takeBack(): void {
+  restore(): void {
     this.day.board.copy(this.marked());
   }
 

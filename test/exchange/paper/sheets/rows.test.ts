@@ -3,7 +3,12 @@ import { check, homeIfs } from "../../../../src/check/index.ts";
 import { printedDay, type SheetFacts } from "../../../../src/exchange/index.ts";
 import { consoleRows, GAUGES } from "../../../../src/exchange/paper/sheets/console.ts";
 import { flightRulesBody, ruleRows } from "../../../../src/exchange/paper/sheets/flightrules.ts";
-import { evasOut, givenOf, type SheetGiven, spotsOf } from "../../../../src/exchange/paper/sheets/given.ts";
+import {
+  evasOut,
+  givenOf,
+  type SheetGiven,
+  placedTasksOf,
+} from "../../../../src/exchange/paper/sheets/given.ts";
 import { gaugeRows } from "../../../../src/exchange/paper/sheets/gauges.ts";
 import { lateBody, lateLines } from "../../../../src/exchange/paper/sheets/late.ts";
 import { leftOutRows } from "../../../../src/exchange/paper/sheets/leftout.ts";
@@ -109,10 +114,12 @@ describe("the console timeline", () => {
           const tasks = begins.flatMap(({ atS, crew }) =>
             crew[k]!.doing?.task ? [`${crew[k]!.doing.task} ${atS}`] : [],
           );
-          const own = spotsOf(given.plan).filter(
-            (spot) => spot.eva === eva.id && spot.crew.includes(outing.crew),
+          const own = placedTasksOf(given.plan).filter(
+            (placed) => placed.eva === eva.id && placed.crew.includes(outing.crew),
           );
-          expect(tasks.toSorted()).toEqual(own.map((spot) => `${spot.task.id} ${spot.startS}`).toSorted());
+          expect(tasks.toSorted()).toEqual(
+            own.map((placed) => `${placed.task.id} ${placed.startS}`).toSorted(),
+          );
           // A rest that the work limit needs is a line of its own, or restful work.
           for (const rest of given.played.rests)
             if (rest.eva === eva.id && rest.crew === outing.crew) {
@@ -189,11 +196,11 @@ describe("the other sheets", () => {
   it("have gauges for every crew member at every end of a task", () => {
     for (const { given } of all)
       for (const { eva } of evasOut(given)) {
-        const spots = spotsOf(given.plan).filter((spot) => spot.eva === eva.id);
+        const placedTasks = placedTasksOf(given.plan).filter((placed) => placed.eva === eva.id);
         const rows = gaugeRows(given, eva);
-        expect(rows).toHaveLength(spots.reduce((sum, spot) => sum + spot.crew.length, 0));
-        expect(rows.map(({ spot }) => spot.endS)).toEqual(
-          rows.map(({ spot }) => spot.endS).toSorted((a, b) => a - b),
+        expect(rows).toHaveLength(placedTasks.reduce((sum, placed) => sum + placed.crew.length, 0));
+        expect(rows.map(({ placed }) => placed.endS)).toEqual(
+          rows.map(({ placed }) => placed.endS).toSorted((a, b) => a - b),
         );
       }
   });
@@ -209,7 +216,7 @@ describe("the other sheets", () => {
     for (const { given } of all) {
       const out = evasOut(given).flatMap(({ eva }) => carriedRows(given, eva));
       expect(out.map(({ task }) => task.id).toSorted()).toEqual(
-        spotsOf(given.plan)
+        placedTasksOf(given.plan)
           .filter(({ task, eva }) => task.massOutKg > 0 && eva !== null)
           .map(({ task }) => task.id)
           .toSorted(),
@@ -220,7 +227,7 @@ describe("the other sheets", () => {
           const ends = row.uses.flatMap(({ startS, endS }) => [startS, endS - 1]);
           const counts = ends.map((atS) =>
             row.uses
-              .filter((spot) => spot.startS <= atS && atS < spot.endS)
+              .filter((placed) => placed.startS <= atS && atS < placed.endS)
               .flatMap(({ task }) => task.equipment.filter((one) => one.equipment === row.equipment))
               .reduce((sum, one) => sum + one.count, 0),
           );
@@ -232,7 +239,7 @@ describe("the other sheets", () => {
   it("have every task of the plan on the day or left out, and the bench's own words for it", () => {
     for (const { given } of all) {
       const rows = leftOutRows(given);
-      const placed = spotsOf(given.plan).map(({ task }) => task.id);
+      const placed = placedTasksOf(given.plan).map(({ task }) => task.id);
       expect([...rows.map(({ task }) => task.id), ...placed].toSorted()).toEqual(
         given.plan.tasks.map(({ id }) => id).toSorted(),
       );
@@ -248,8 +255,12 @@ describe("the other sheets", () => {
     for (const { given } of all)
       for (const { eva } of evasOut(given)) {
         const rows = stationRows(given, eva);
-        const ids = rows.flatMap(({ place, spots }) => spots.map(({ task }) => `${place.id} ${task.id}`));
-        const own = spotsOf(given.plan).filter((spot) => spot.eva === eva.id && spot.crew.length > 0);
+        const ids = rows.flatMap(({ place, placedTasks }) =>
+          placedTasks.map(({ task }) => `${place.id} ${task.id}`),
+        );
+        const own = placedTasksOf(given.plan).filter(
+          (placed) => placed.eva === eva.id && placed.crew.length > 0,
+        );
         expect(ids.toSorted()).toEqual(own.map(({ task }) => `${task.place} ${task.id}`).toSorted());
       }
   });

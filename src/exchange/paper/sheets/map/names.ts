@@ -26,20 +26,20 @@ export function nameMarks(
   frame: Frame,
   kept: readonly Frame[],
 ): { marks: Mark[]; left: Named[] } {
-  const spots = places.map(({ x, y }) => ({ left: x - 1.2, right: x + 1.2, top: y - 1.2, bottom: y + 1.2 }));
-  const taken: Frame[] = [...kept, ...spots];
+  const points = places.map(({ x, y }) => ({ left: x - 1.2, right: x + 1.2, top: y - 1.2, bottom: y + 1.2 }));
+  const taken: Frame[] = [...kept, ...points];
   const marks: Mark[] = [];
   const left: Named[] = [];
   for (const place of places) {
     const face = { sizePt: SIZE_PT, bold: place.bold };
-    const spot = spotFor(place, textWidth(place.words, face), frame, taken);
-    if (!spot) {
+    const point = pointFor(place, textWidth(place.words, face), frame, taken);
+    if (!point) {
       left.push(place);
       continue;
     }
-    taken.push(widened(spot.box, APART_MM));
-    if (spot.far) marks.push(line(place.x, place.y, spot.atX, spot.atY, 0.12));
-    const { box } = spot;
+    taken.push(widened(point.box, APART_MM));
+    if (point.far) marks.push(line(place.x, place.y, point.atX, point.atY, 0.12));
+    const { box } = point;
     // White behind the name, so that no line goes through it.
     marks.push(rect(box.left, box.top + 0.2, box.right - box.left, box.bottom - box.top - 0.4, 0, 1));
     marks.push(...text(box.left + 0.3, box.bottom - 0.5, place.words, face));
@@ -54,7 +54,7 @@ interface PaperPoint {
   readonly atY: number;
 }
 
-function spotFor({ x, y }: Named, wide: number, frame: Frame, taken: readonly Frame[]): PaperPoint | null {
+function pointFor({ x, y }: Named, wide: number, frame: Frame, taken: readonly Frame[]): PaperPoint | null {
   const high = CAP * SIZE_PT * MM_PER_PT + 0.8;
   for (const radius of RADII_MM) {
     for (const angle of ANGLES) {
