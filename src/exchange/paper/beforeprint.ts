@@ -226,13 +226,26 @@ function isPlaced({ schedule }: Plan, id: string): boolean {
   return schedule.placements.some(({ task }) => task === id);
 }
 
-/** False where what makes the task good is printed on no page, or would be over before it can have gone wrong. */
+/** False where what makes the task good is printed on no page, would be over before it can have gone wrong, or hangs on work that is lost with it. */
 function mayBeMended(plan: Plan, task: Task): boolean {
   const host = remedyHost(task);
   if (host === null || host === task.id) return true;
+  if (lostWith(plan, task.id).has(host)) return false;
   const { placements } = plan.schedule;
   const [own, after] = [task.id, host].map((id) => placements.find((one) => one.task === id));
   return own === undefined || (after !== undefined && after.startS >= own.startS);
+}
+
+/** What is not done where a task is not: all that needs it, at first or at second hand. */
+function lostWith({ links }: Plan, id: string): Set<string> {
+  const needing = links.flatMap((link): (readonly [string, string])[] => {
+    if (link.type !== "lag" || link.needs === "none") return [];
+    const one = [link.from.task, link.to.task] as const;
+    return link.needs === "both" ? [one, [one[1], one[0]]] : [one];
+  });
+  const lost = new Set([id]);
+  for (const one of lost) for (const [needed, by] of needing) if (needed === one) lost.add(by);
+  return lost;
 }
 
 function placedByCrew({ tasks, schedule }: Plan): Task[] {

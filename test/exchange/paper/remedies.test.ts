@@ -76,4 +76,28 @@ describe("what is done only if, on paper", () => {
     };
     expect(doubts(without).map(({ tasks }) => tasks)).toEqual([[first]]);
   });
+
+  it("is told before print where it hangs on work that is not begun when it is needed", () => {
+    const said = (plan: Plan): boolean =>
+      beforePrint(plan, check(plan, plan.schedule)).some(({ words }) =>
+        words.startsWith("nobody there to make it good"),
+      );
+    const { others, first } = remedied();
+    const { plan } = remedied(others.at(-1));
+    const link = (id: string, from: string, to: string, needs: "from" | "none") => ({
+      id,
+      type: "lag" as const,
+      from: { task: from, end: "end" as const },
+      to: { task: to, end: "start" as const },
+      leastS: duration(0),
+      needs,
+    });
+    const between = others[0]!;
+    const linked = (needs: "from" | "none"): Plan => ({
+      ...plan,
+      links: [link("one", first, between, needs), link("two", between, others.at(-1)!, needs)],
+    });
+    expect(said(linked("none"))).toBe(false);
+    expect(said(linked("from"))).toBe(true);
+  });
 });
