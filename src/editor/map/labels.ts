@@ -28,6 +28,8 @@ export interface Box {
 }
 
 const GAP_PX = 4;
+/** Between names side by side: a letter's width, or two of them read as one. */
+const ASIDE_PX = 6;
 const FARTHER_PX = [0, 14, 30, 50, 75];
 
 /**
@@ -54,7 +56,7 @@ export function layLabels(wishes: readonly LabelWish[], widthPx: number, heightP
     const free = inside.find((box) => taken.every((other, k) => k === own || !overlap(box, other)));
     const box = free ?? (wish.rank === Infinity ? (inside[0] ?? boxes[0]) : undefined);
     if (!box) continue;
-    taken.push(box);
+    taken.push({ ...box, left: box.left - ASIDE_PX, right: box.right + ASIDE_PX });
     places.push({ key: wish.key, left: box.left, top: box.top });
   }
   return places;

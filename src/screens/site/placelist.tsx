@@ -3,7 +3,6 @@ import type { SiteLight, SitePlace } from "../../answers/index.ts";
 import type { Place, Plan } from "../../plan/index.ts";
 import { angle, bearing, lasting, metres } from "../../words/index.ts";
 import { useSiteView } from "./context.ts";
-import { ChosenPlace } from "./chosenplace.tsx";
 import type { SiteCommands } from "./commands.ts";
 import { lightWord } from "./lightwords.ts";
 
@@ -54,9 +53,6 @@ export function PlaceList(props: {
           </tbody>
         </table>
       </div>
-      {chosen !== null && byId.get(chosen) && (
-        <ChosenPlace {...props} known={byId.get(chosen)!} light={light} time={time} />
-      )}
     </section>
   );
 }

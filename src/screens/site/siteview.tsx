@@ -5,6 +5,7 @@ import { type SiteWork, withPlaceAt } from "../../session/index.ts";
 import { useApp, useSession, useView } from "../context.ts";
 import { SiteContext, useSite, useSiteView } from "./context.ts";
 import { type SiteCommands, siteCommands } from "./commands.ts";
+import { ChosenPlace } from "./chosenplace.tsx";
 import { Layers } from "./layers.tsx";
 import { MapStage } from "./mapstage.tsx";
 import { ZOOM } from "./mapwork.ts";
@@ -42,7 +43,7 @@ function Site() {
   const size = useSize(room);
   const { picture, problem } = usePicture(size);
   const commands = useSiteCommands(picture.minuteS, picture.ground);
-  const { plan, walks, light, rings, minuteS, time } = picture;
+  const { plan, walks, minuteS, time } = picture;
   return (
     <div className="site">
       <div className="site-main">
@@ -65,15 +66,41 @@ function Site() {
           A walk-back shown is never rounded down. {plan.ground ? WITH_HEIGHTS : WITHOUT_HEIGHTS}
         </p>
       </div>
-      <div className="site-side">
-        <PlaceList
-          plan={plan}
-          places={walks?.places ?? NONE}
-          light={light}
-          minuteS={minuteS}
-          time={time}
-          commands={commands}
-        />
+      <Side picture={picture} time={time} commands={commands} />
+    </div>
+  );
+}
+
+/** The list of places, and below it what is known of the chosen one, the layers and files. */
+function Side({
+  picture,
+  time,
+  commands,
+}: {
+  readonly picture: Picture;
+  readonly time: (atS: number) => string;
+  readonly commands: SiteCommands;
+}) {
+  const { plan, walks, light, rings, minuteS } = picture;
+  const of = { plan, light, minuteS, time, commands };
+  const chosen = useSiteView((state) => state.place);
+  const known = walks?.places.find((one) => one.id === chosen);
+  const rest = useRef<HTMLDivElement>(null);
+  // What is said of a place begins below the list, wherever was read before.
+  useEffect(() => {
+    if (chosen !== null) rest.current?.scrollTo(0, 0);
+  }, [chosen]);
+  return (
+    <div className="site-side">
+      <PlaceList {...of} places={walks?.places ?? NONE} />
+      <div
+        className="site-rest"
+        ref={rest}
+        tabIndex={0}
+        role="region"
+        aria-label="Chosen place, layers, files"
+      >
+        {known && <ChosenPlace {...of} known={known} />}
         <Layers picture={picture} />
         <SiteFiles walks={walks} rings={rings} />
         <p id="map-keys" className="note site-keys">
