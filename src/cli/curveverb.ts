@@ -67,7 +67,7 @@ function table(title: string, days: readonly WishedDay[], out: string | null): s
       metWords(day),
     ].join("; ");
   });
-  const counted = days[0] ? [`  counted on ${days[0].days} simulated days that nobody chose by`] : [];
+  const counted = days[0] ? [`  counted on ${days[0].days} simulated days that the search did not see`] : [];
   const none = days.length === 0 ? ["  no sound day with every must-do task was found"] : [];
   return `${[title, ...lines, ...counted, ...none, ...(out === null ? [] : [`  written   ${out}`])].join("\n")}\n`;
 }

@@ -143,7 +143,7 @@ function wishWords({ wished }: PackReport): string[] {
       ? "the wish is met as counted, and may be missed"
       : "the wish is not met";
   return [
-    `  home      ${outcome.home.words}, wanted ${percent(wish.home, "given")}; on ${days} days that nobody chose by\n`,
+    `  home      ${outcome.home.words}, wanted ${percent(wish.home, "given")}; on ${days} days that the search did not see\n`,
     `  must-do   ${outcome.must.words}, wanted ${percent(wish.must, "given")}: ${how}\n`,
     `  worth     ${Math.floor(outcome.meanWorth)} on average, with a caution of ${percent(caution, "given")}\n`,
   ];

@@ -89,7 +89,7 @@ function State() {
   if (curve?.end === "overtaken" && !curve.report)
     return <span className="note">Goes on when the plan rests.</span>;
   return curve?.report ? (
-    <span className="note">Of the plan as it stands, counted on days that nobody chose by.</span>
+    <span className="note">Of the plan as it stands, counted on days that the search did not see.</span>
   ) : null;
 }
 

@@ -3,7 +3,7 @@ import type { ChancesReport, WishedDay } from "../../answers/index.ts";
 import { axisScale } from "../../editor/index.ts";
 import { chanceFigure } from "../chancewords.ts";
 import { edgeOf } from "./curveedge.ts";
-import { labelFeet } from "./curvelabels.ts";
+import { boxOf, type InTheWay, layWords, type WordsPlace } from "./curvelabels.ts";
 
 const HEIGHT_PX = 300;
 const LEFT_PX = 62;
@@ -33,6 +33,7 @@ export function CurvePicture(props: PictureProps) {
   const axes = axesOf(props);
   const at = ({ outcome }: WishedDay): string =>
     `${axes.x.px(outcome.must.share)},${axes.y.px(outcome.meanWorth)}`;
+  const places = wordsPlaces(axes, props);
   const words = days
     .map(({ outcome }) => `${chanceFigure(outcome.must)}: ${grouped(Math.floor(outcome.meanWorth))}`)
     .join("; ");
@@ -46,16 +47,14 @@ export function CurvePicture(props: PictureProps) {
       <Grid axes={axes} widthPx={widthPx} />
       <WishLine axes={axes} wish={wish} />
       <polyline className="curve-line" points={edgeOf(days).map(at).join(" ")} />
-      <DayPoints axes={axes} days={days} chosen={chosen} choose={choose} />
-      {present && <PresentPoint axes={axes} present={present} />}
+      <DayPoints axes={axes} places={places.days} days={days} chosen={chosen} choose={choose} />
+      {present && <PresentPoint axes={axes} place={places.present} present={present} />}
     </svg>
   );
 }
 
 /** Where a chance and a worth lie in the picture. */
 interface Axes {
-  /** The least chance in the picture. */
-  readonly from: number;
   readonly x: ReturnType<typeof axisScale>;
   readonly y: ReturnType<typeof axisScale>;
 }
@@ -69,10 +68,46 @@ function axesOf({ widthPx, days, wish, present }: PictureProps): Axes {
   const lows = [...days.map(({ outcome }) => outcome.must.low), ...(present ? [present.must.low] : []), wish];
   const from = Math.max(0, Math.floor(Math.min(...lows) * 20) / 20);
   return {
-    from,
     x: axisScale([from, 1], [LEFT_PX, widthPx - RIGHT_PX]),
     y: axisScale([least - pad, most + pad], [BOTTOM_PX, TOP_PX]),
   };
+}
+
+const PRESENT_WORDS = "the day as it stands";
+
+const wishWords = (wish: number): string => `wish ${percent(wish, "given")}`;
+const soughtWords = ({ wishes }: CurveDay): string =>
+  `for ${wishes.map((one) => percent(one, "given")).join(", ")}`;
+
+/** Where the wish's words end left of its line, and where their foot is. */
+const WISH_ASIDE_PX = 5;
+const WISH_FOOT_PX = TOP_PX + 10;
+
+/** Where the words of each day and of the day as it stands have room. */
+function wordsPlaces(
+  { x, y }: Axes,
+  { widthPx, days, wish, present }: PictureProps,
+): { readonly days: readonly WordsPlace[]; readonly present: WordsPlace } {
+  const wishX = x.px(wish);
+  const own = boxOf(wishWords(wish), wishX, WISH_FOOT_PX);
+  const way: InTheWay = {
+    left: LEFT_PX,
+    right: widthPx - 4,
+    wishX,
+    wish: { ...own, left: wishX - WISH_ASIDE_PX - (own.right - own.left), right: wishX - WISH_ASIDE_PX },
+  };
+  const laid = layWords(
+    [
+      ...days.map((day) => ({
+        x: x.px(day.outcome.must.share),
+        y: y.px(day.outcome.meanWorth),
+        words: soughtWords(day),
+      })),
+      ...(present ? [{ x: x.px(present.must.share), y: y.px(present.meanWorth), words: PRESENT_WORDS }] : []),
+    ],
+    way,
+  );
+  return { days: laid, present: laid[days.length] ?? { dx: 0, dy: 0 } };
 }
 
 /** Lines to read values off, with what the axes are of. */
@@ -109,8 +144,8 @@ function WishLine({ axes: { x }, wish }: { readonly axes: Axes; readonly wish: n
   return (
     <>
       <line className="curve-wish" x1={x.px(wish)} x2={x.px(wish)} y1={TOP_PX} y2={BOTTOM_PX} />
-      <text className="curve-wish-name" x={x.px(wish) - 5} y={TOP_PX + 10} textAnchor="end">
-        wish {percent(wish, "given")}
+      <text className="curve-wish-name" x={x.px(wish) - WISH_ASIDE_PX} y={WISH_FOOT_PX} textAnchor="end">
+        {wishWords(wish)}
       </text>
     </>
   );
@@ -119,18 +154,14 @@ function WishLine({ axes: { x }, wish }: { readonly axes: Axes; readonly wish: n
 /** Every day with its sampling interval and the wishes for which it is the best that was found. */
 function DayPoints({
   axes: { x, y },
+  places,
   days,
   chosen,
   choose,
-}: { readonly axes: Axes } & Pick<PictureProps, "days" | "chosen" | "choose">) {
-  const wishesOf = ({ wishes }: CurveDay): string => wishes.map((one) => percent(one, "given")).join(", ");
-  const feet = labelFeet(
-    days.map((day) => ({
-      x: x.px(day.outcome.must.share),
-      y: y.px(day.outcome.meanWorth),
-      words: wishesOf(day),
-    })),
-  );
+}: { readonly axes: Axes; readonly places: readonly WordsPlace[] } & Pick<
+  PictureProps,
+  "days" | "chosen" | "choose"
+>) {
   return days.map((day, k) => {
     const { must, meanWorth } = day.outcome;
     return (
@@ -142,8 +173,8 @@ function DayPoints({
         <line x1={x.px(must.low)} x2={x.px(must.high)} y1={y.px(meanWorth)} y2={y.px(meanWorth)} />
         <circle cx={x.px(must.share)} cy={y.px(meanWorth)} r={POINT_PX} />
         <circle className="curve-hold" cx={x.px(must.share)} cy={y.px(meanWorth)} r={22} />
-        <text x={x.px(must.share)} y={y.px(meanWorth) + feet[k]!} textAnchor="middle">
-          {wishesOf(day)}
+        <text x={x.px(must.share) + places[k]!.dx} y={y.px(meanWorth) + places[k]!.dy} textAnchor="middle">
+          {soughtWords(day)}
         </text>
       </g>
     );
@@ -151,23 +182,19 @@ function DayPoints({
 }
 
 function PresentPoint({
-  axes: { from, x, y },
+  axes: { x, y },
+  place,
   present: { must, meanWorth },
 }: {
   readonly axes: Axes;
+  readonly place: WordsPlace;
   readonly present: ChancesReport;
 }) {
-  // On the right there is room for its name only to its left.
-  const right = must.share > (1 + from) / 2;
   return (
     <g className="curve-present">
       <path d={`M${x.px(must.share)} ${y.px(meanWorth) - 8} l8 8 l-8 8 l-8 -8 Z`} />
-      <text
-        x={x.px(must.share) + (right ? -12 : 12)}
-        y={y.px(meanWorth) + 18}
-        textAnchor={right ? "end" : "start"}
-      >
-        the day as it stands
+      <text x={x.px(must.share) + place.dx} y={y.px(meanWorth) + place.dy} textAnchor="middle">
+        {PRESENT_WORDS}
       </text>
     </g>
   );

@@ -24,8 +24,8 @@ export function Report(props: {
       <ThreeChances plan={plan} report={report} />
       <OffersPart plan={plan} report={report} open={open} />
       <CrewRulesPart report={report} />
-      <TaskOddsTable plan={plan} report={report} />
       <Hurts plan={plan} report={report} />
+      <TaskOddsTable plan={plan} report={report} />
       <EvaOddsTable plan={plan} report={report} />
       <WorthSpread worth={report.worth} />
       <MarginBands plan={plan} report={report} />
