@@ -137,10 +137,13 @@ function LeaveWords({ leave, nowS }: { readonly leave: NextLeave; readonly nowS:
     case "gone":
       return <>, to be on the way</>;
     case "at once":
-      return (
+      return leave.atS > nowS ? (
+        <>
+          , <b>leave as soon as free</b>, at {clock(leave.atS)}
+        </>
+      ) : (
         <>
           , <b>leave at once</b>
-          {leave.atS > nowS && ` at ${clock(leave.atS)}`}
         </>
       );
     case "by":

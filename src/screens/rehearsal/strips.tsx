@@ -5,6 +5,7 @@ import type { Rehearsed, RehearsedSpot } from "../../session/index.ts";
 import { briefly, clock, numberedTask, taskNumber } from "../../words/index.ts";
 import { useWidth } from "../width.ts";
 import { useRehearsed } from "./context.ts";
+import { stripText } from "./striptext.ts";
 import { stripWindow } from "./stripwindow.ts";
 
 const AXIS_PX = 24;
@@ -63,7 +64,7 @@ export function Strips() {
         ))}
         {nowPx >= NAME_PX && nowPx <= widthPx && (
           <g transform={`translate(${nowPx} 0)`}>
-            <line y1={0} y2={heightPx} className="strip-now" />
+            <line y1={AXIS_PX - 6} y2={heightPx} className="strip-now" />
           </g>
         )}
       </svg>
@@ -112,7 +113,7 @@ function Lane(props: {
         />
       ))}
       {own.map((spot) => (
-        <Went key={spot.task} plan={plan} spot={spot} scale={scale} />
+        <Went key={spot.task} plan={plan} spot={spot} scale={scale} nowS={standing.nowS} />
       ))}
     </g>
   );
@@ -120,13 +121,24 @@ function Lane(props: {
 
 const STATE_CLASS = { done: "strip-done", "under way": "strip-doing", "to come": "strip-ahead" } as const;
 
-function Went({ plan, spot, scale }: { plan: Plan; spot: RehearsedSpot; scale: TimeScale }) {
+function Went(props: {
+  readonly plan: Plan;
+  readonly spot: RehearsedSpot;
+  readonly scale: TimeScale;
+  readonly nowS: number;
+}) {
+  const { plan, spot, scale, nowS } = props;
   const task = plan.tasks.find((one) => one.id === spot.task);
   if (!task) return null;
   const x = clipped(scale, spot.startS);
   const widthPx = clipped(scale, spot.endS) - x;
   if (widthPx <= 0) return null;
-  const text = textFor([numberedTask(plan, task.id), taskNumber(plan, task.id)], widthPx);
+  const written = stripText(
+    [numberedTask(plan, task.id), taskNumber(plan, task.id)],
+    x,
+    widthPx,
+    scale.x(nowS),
+  );
   return (
     <g>
       <Bar
@@ -139,9 +151,14 @@ function Went({ plan, spot, scale }: { plan: Plan; spot: RehearsedSpot; scale: T
       >
         <title>{`${numberedTask(plan, task.id)}, ${spot.state}, ${clock(spot.startS)} to ${clock(spot.endS)}`}</title>
       </Bar>
-      {text !== "" && (
-        <text x={NAME_PX + x + 5} y={PLANNED_PX + ROW_PX / 2 + 9} className="strip-text" aria-hidden="true">
-          {text}
+      {written && (
+        <text
+          x={NAME_PX + written.x}
+          y={PLANNED_PX + ROW_PX / 2 + 9}
+          className="strip-text"
+          aria-hidden="true"
+        >
+          {written.text}
         </text>
       )}
     </g>
@@ -175,11 +192,6 @@ function Bar(props: {
 
 function clipped(scale: TimeScale, atS: number): number {
   return Math.min(scale.widthPx, Math.max(0, scale.x(atS)));
-}
-
-/** The first of these that has room whole, about 6.6 px a letter of the narrow face: a stump of a name says less than the number. */
-function textFor(texts: readonly string[], widthPx: number): string {
-  return texts.find((text) => text.length * 6.6 <= widthPx - 9) ?? "";
 }
 
 function Hatching() {
