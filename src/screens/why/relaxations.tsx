@@ -16,7 +16,8 @@ export function Relaxations(props: {
 }) {
   const { why, report, stale } = props;
   const ways = report.relaxations;
-  if (ways.length === 0 && (why.running || report.state !== "conflict")) return null;
+  // Where nothing was tried there is nothing to say of it.
+  if (ways.length === 0 && (why.running || report.state !== "conflict" || report.tried === 0)) return null;
   const heading = report.state === "conflict" ? "What could give" : "How it fits";
   return (
     <section aria-label={heading}>

@@ -149,4 +149,11 @@ describe("the answer to why not", () => {
     await asked({ relaxations: [] });
     expect(text()).toContain("No single change that was tried makes it fit.");
   });
+
+  it("says nothing of changes where none was tried", async () => {
+    await asked({ relaxations: [], tried: 0, offers: 33, stopped: "time" });
+    expect(text()).toContain("0 of 33 changes tried, then stopped.");
+    expect(text()).not.toContain("makes it fit");
+    expect(text()).not.toContain("What could give");
+  });
 });
