@@ -88,7 +88,7 @@ test("two fingers zoom, one on the ground pans, a resting one opens the menu", a
 });
 
 test("the lasso is a button away", async ({ page }) => {
-  await (await clockAndHand(page, "Lasso")).tap();
+  await (await clockAndHand(page, "Select")).tap();
   const stage = (await page.locator(".stage").boundingBox())!;
   const from = { x: stage.x + 6, y: stage.y + 6 };
   await strokes(page, [from], [{ x: stage.x + stage.width - 6, y: stage.y + stage.height * 0.9 }]);

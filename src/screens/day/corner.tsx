@@ -15,7 +15,7 @@ const CLOCKS = [
 
 const TOOLS = [
   { id: "pan", name: "Pan", says: "Dragging the empty ground pans" },
-  { id: "lasso", name: "Lasso", says: "Dragging the empty ground selects; with Shift it always does" },
+  { id: "lasso", name: "Select", says: "Dragging the empty ground selects; with Shift it always does" },
 ] as const;
 
 const MANNERS = (["stay", "slide"] as const).map((id: Manner) => ({

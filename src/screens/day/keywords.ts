@@ -32,7 +32,7 @@ export const STEERING: readonly { readonly title: string; readonly keys: readonl
     title: "With the pointer",
     keys: [
       { keys: "Shift, Ctrl + click", does: "add to the selection, take out of it" },
-      { keys: "Shift + drag the ground", does: "lasso" },
+      { keys: "Shift + drag the ground", does: "select what is touched" },
       { keys: "Drag a side", does: "longer or shorter" },
       { keys: "Drag an EVA's bar", does: "move the whole EVA" },
       { keys: "Shift while dragging", does: "others slide instead of stay" },

@@ -140,11 +140,11 @@ function handWork({ view }: LineWork): readonly Command[] {
     ),
     line(
       "lasso",
-      () => (view.getState().tool === "pan" ? "Drag the ground to lasso" : "Drag the ground to pan"),
+      () => (view.getState().tool === "pan" ? "Drag the ground to select" : "Drag the ground to pan"),
       ["L"],
       () => {
         const tool = view.getState().tool === "pan" ? "lasso" : "pan";
-        view.setState({ tool, spoken: tool === "lasso" ? "Lasso." : "Pan." });
+        view.setState({ tool, spoken: tool === "lasso" ? "Select." : "Pan." });
       },
     ),
   ];
