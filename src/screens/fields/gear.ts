@@ -33,7 +33,7 @@ export const equipmentTable = listTable<Equipment>({
   ],
   lacks: [
     { words: "mass not given", is: ({ massKg }) => massKg === undefined },
-    { words: "not said whether it comes back", is: ({ returns }) => returns === undefined },
+    { words: "not given whether it comes back", is: ({ returns }) => returns === undefined },
   ],
   blank: (plan, id) => ({ id, name: `New equipment ${plan.equipment.length + 1}`, count: 1 }),
   copy: (row, id) => ({ ...row, id, name: `${row.name} (copy)` }),

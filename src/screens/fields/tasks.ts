@@ -45,9 +45,9 @@ export const taskTable = listTable<Task>({
       is: (task) => allCautions(task).some((one) => one.class === undefined),
     },
     { words: "a sample of no mass", is: ({ sample }) => sample?.massKg === 0 },
-    { words: "bags not said", is: ({ sample }) => sample !== undefined && sample.bags === undefined },
+    { words: "no number of bags", is: ({ sample }) => sample !== undefined && sample.bags === undefined },
     {
-      words: "not said whether it comes back",
+      words: "not given whether it comes back",
       is: ({ massOutKg, returns }) => massOutKg > 0 && returns === undefined,
     },
   ],
