@@ -87,7 +87,7 @@ test("two fingers zoom, one on the ground pans, a resting one opens the menu", a
   await expect(block(page, "Core at Split Stone")).toHaveAttribute("aria-label", /pinned/);
 });
 
-test("the lasso is a button away", async ({ page }) => {
+test("to select by dragging is a button away", async ({ page }) => {
   await (await clockAndHand(page, "Select")).tap();
   const stage = (await page.locator(".stage").boundingBox())!;
   const from = { x: stage.x + 6, y: stage.y + 6 };

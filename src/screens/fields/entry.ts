@@ -194,11 +194,11 @@ export const tick: Entry = {
 export const perhaps: Entry = {
   editor: "one",
   align: "start",
-  show: (value) => (value === undefined ? "not said" : value === true ? "yes" : "no"),
+  show: (value) => (value === undefined ? "not given" : value === true ? "yes" : "no"),
   draft: (value) => (value === undefined ? "" : value === true ? "yes" : "no"),
   read: (draft) => done(draft === "" ? undefined : draft === "yes"),
   choices: () => [
-    { value: "", words: "not said" },
+    { value: "", words: "not given" },
     { value: "yes", words: "yes" },
     { value: "no", words: "no" },
   ],
