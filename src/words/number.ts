@@ -74,3 +74,21 @@ function text(figures: string): string {
   const size = [whole.replace(/\B(?=(\d{3})+$)/g, "\u202f"), ...rest].join(".");
   return /^[-−]/.test(figures) && /[1-9]/.test(size) ? MINUS + size : size;
 }
+
+/** Spaces or apostrophes between thousands, in groups of three. */
+const SPACED = /^([+-]?)\s*(\d{1,3}(?:([\s'’])\d{3})(?:\3\d{3})*)([.,]\d*)?$/;
+
+/** A number as people wrote it, with a plain minus and nothing between its thousands but point and comma. */
+export function ungrouped(draft: string): string {
+  const given = draft
+    .trim()
+    .replace("−", "-")
+    .replace(/^([+-])\s+/, "$1");
+  const [, sign = "", whole, , decimals = ""] = SPACED.exec(given) ?? [];
+  return whole === undefined ? given : `${sign}${whole.replace(/\D/g, "")}${decimals}`;
+}
+
+/** A written length of time without the spaces about its units; those between two digits stay, but for a group of three, since `10 15` is no 1015. */
+export function unspaced(text: string): string {
+  return text.replace(/(?<=\d)\s(?=\d{3}(?!\d))/g, "").replace(/(?<!\d)\s+|\s+(?!\d)/g, "");
+}

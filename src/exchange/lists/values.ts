@@ -1,3 +1,4 @@
+import { ungrouped, unspaced } from "../../words/index.ts";
 import { UNITS, type Sort } from "./targets.ts";
 
 /** Numbers, times and ticks as people write them in lists. */
@@ -18,7 +19,7 @@ const EITHER = /^[+-]?[1-9]\d{0,2}[.,]\d{3}$/;
 
 /** A number; null where the text is none. `mark` decides of what may be thousands or decimals: `1,500`. */
 function numberOf(text: string, mark: DecimalMark): number | null {
-  const given = text.replace(/[\s\u00a0\u202f']/g, "").replace("−", "-");
+  const given = ungrouped(text);
   const others = mark === "." ? "," : ".";
   const grouped = new RegExp(`^[+-]?[1-9]\\d{0,2}(\\${others}\\d{3})+(\\${mark}\\d*)?$`).test(given);
   const plain = (grouped ? given.replaceAll(others, "") : given).replace(",", ".");
@@ -96,7 +97,7 @@ function secondsOf(text: string, unit: string, { mark, clocks }: Written): numbe
   if (clock) return Number(clock[1]) * 3600 + Number(clock[2]) * 60 + Number(clock[3] ?? 0);
   const bare = numberOf(given, mark);
   if (bare !== null) return bare < 0 ? null : Math.round(bare * (UNITS.time?.[unit] ?? 60));
-  const spelt = SPELT.exec(given.replace(/\s+/g, ""));
+  const spelt = SPELT.exec(unspaced(given));
   if (!spelt || spelt[0] === "") return null;
   const [hours, minutes, seconds] = spelt
     .slice(1)

@@ -1,6 +1,6 @@
 import { done, failed, type Outcome } from "../../kernel/index.ts";
 import type { FieldGuide, Plan } from "../../plan/index.ts";
-import { bare, digits, unitNamed } from "../../words/index.ts";
+import { bare, digits, ungrouped, unitNamed } from "../../words/index.ts";
 
 /** What an editor offers to choose from. */
 export interface Choice {
@@ -75,25 +75,12 @@ const EITHER = /^[+-]?[1-9]\d{0,2}[,.]\d{3}$/;
 /** Points between thousands, with a comma for decimals or with two points at least. */
 const POINTED = /^[+-]?[1-9]\d{0,2}(\.\d{3})+,\d*$|^[+-]?[1-9]\d{0,2}(\.\d{3}){2,}$/;
 
-/** Spaces or apostrophes between thousands, in groups of three. */
-const SPACED = /^([+-]?)\s*(\d{1,3}(?:([\s'’])\d{3})(?:\3\d{3})*)([.,]\d*)?$/;
-
-/** A written number with a plain minus and nothing between its thousands but point and comma. */
-function plainOf(draft: string): string {
-  const given = draft
-    .trim()
-    .replace("−", "-")
-    .replace(/^([+-])\s+/, "$1");
-  const [, sign = "", whole, , decimals = ""] = SPACED.exec(given) ?? [];
-  return whole === undefined ? given : `${sign}${whole.replace(/\D/g, "")}${decimals}`;
-}
-
 /**
  * A number from people: comma or point for decimals; commas, points, spaces or apostrophes between thousands; either minus sign. Null
  * when it is none, or when one comma or point may be either.
  */
 export function numberIn(draft: string): number | null {
-  const given = plainOf(draft);
+  const given = ungrouped(draft);
   if (EITHER.test(given)) return null;
   const plain = GROUPED.test(given)
     ? given.replaceAll(",", "")
@@ -108,7 +95,7 @@ export function numberIn(draft: string): number | null {
  * it is none such. `units` are units of the document in a written one.
  */
 function eitherIn(draft: string, guide: FieldGuide, units: number): number | null {
-  const given = plainOf(draft);
+  const given = ungrouped(draft);
   if (!EITHER.test(given)) return null;
   const fits = [Number(given.replace(/[,.]/, "")), Number(given.replace(",", "."))].filter(
     (one) => one * units >= (guide.low ?? -Infinity) && one * units <= (guide.high ?? Infinity),
@@ -118,7 +105,7 @@ function eitherIn(draft: string, guide: FieldGuide, units: number): number | nul
 
 /** Why a text is no number of `unit`. */
 function noNumber(draft: string, unit: string): string {
-  const given = plainOf(draft);
+  const given = ungrouped(draft);
   if (!EITHER.test(given)) return `Write a number${unit === "" ? "" : ` (${unit})`}.`;
   const [whole, decimal] = [given.replace(/[,.]/, ""), Number(given.replace(",", "."))];
   const written = /\.\d{3}$/.test(String(decimal)) ? `${decimal}0` : String(decimal);
@@ -145,7 +132,7 @@ function unitless(draft: string, unit: string): { readonly bare: string; readonl
 
 /** A number as it is edited: one that would be asked about has a nought more. */
 function asked(text: string): string {
-  return EITHER.test(plainOf(text)) ? `${text}0` : text;
+  return EITHER.test(ungrouped(text)) ? `${text}0` : text;
 }
 
 /** A number with the unit that the column names. `scale` is document units a shown unit. */

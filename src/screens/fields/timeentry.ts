@@ -1,6 +1,6 @@
 import { done, failed, type Outcome } from "../../kernel/index.ts";
 import type { FieldGuide } from "../../plan/index.ts";
-import { clock } from "../../words/index.ts";
+import { clock, unspaced } from "../../words/index.ts";
 import { emptyRead, type Entry, numberIn, partsOf } from "./entry.ts";
 
 /**
@@ -13,7 +13,7 @@ const UNITS = /^(?:(\d+(?:\.\d+)?)d)?(?:(\d+(?:\.\d+)?)h)?(?:(\d+(?:\.\d+)?)(?:m
 
 /** Whole seconds of a written time, sign included; null when it is none. A bare number is none either. */
 export function secondsIn(draft: string): number | null {
-  const plain = draft.trim().toLowerCase().replace("−", "-").replace(/\s+/g, "").replace(",", ".");
+  const plain = unspaced(draft.toLowerCase()).replace("−", "-").replace(",", ".");
   const negative = plain.startsWith("-");
   const size = plain.replace(/^[+-]/, "");
   const clock = CLOCK.exec(size);

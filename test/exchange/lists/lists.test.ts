@@ -42,6 +42,37 @@ describe("the heads of a list", () => {
   });
 });
 
+describe("two numbers in one cell", () => {
+  const list = (...lengths: readonly string[]) =>
+    readInto(placedPlan(), ["Task,Where,Duration (min),Carry out (kg)", ...lengths].join("\n"));
+
+  it("are no number of their own, unless they are one in groups of three", () => {
+    const read = list(
+      "A,Lander,10 15,",
+      "B,Lander,5'30,",
+      "C,Lander,1 5 min,",
+      "D,Lander,1 h 30 min,1 2",
+      "E,Lander,2 700 s,",
+    );
+    expect(
+      read.parts.tasks?.map(({ name, duration, massOutKg }) => [name, duration.likelyS, massOutKg]),
+    ).toEqual([
+      ["D", 5400, 0],
+      ["E", 2700, 0],
+    ]);
+    expect(read.rows.map(({ state }) => state)).toEqual(["left out", "left out", "left out", "new", "new"]);
+    expect(read.rows[3]?.lost.join()).toContain("1 2");
+  });
+
+  it("put no place anywhere", () => {
+    const read = readInto(blankPlan(0), "Place,East (m),North (m)\nFold,1 2,30\nTor,1 200,30\n");
+    expect(read.parts.site?.places.map(({ name, eastM }) => [name, eastM])).toEqual([
+      ["Lander", 0],
+      ["Tor", 1200],
+    ]);
+  });
+});
+
 describe("places", () => {
   it("come in with their units, the lander stays where it is", () => {
     const read = readInto(blankPlan(0), PLACES);

@@ -38,12 +38,24 @@ describe("a written time", () => {
     ["-0:10", -600],
     ["−1:00", -3600],
     ["26:05", 93_900],
+    ["1 500 s", 1500],
   ])("%s is %d s", (draft, seconds) => expect(secondsIn(draft)).toBe(seconds));
 
-  it.each(["", "abc", "1:60", "1:3", "90", "1:30:99", "h", "1h 2h", "--1:00", "1:30 min"])(
-    "“%s” is none",
-    (draft) => expect(secondsIn(draft)).toBeNull(),
-  );
+  it.each([
+    "",
+    "abc",
+    "1:60",
+    "1:3",
+    "90",
+    "1:30:99",
+    "h",
+    "1h 2h",
+    "--1:00",
+    "1:30 min",
+    "10 15 min",
+    "1 5:30",
+    "5'30",
+  ])("“%s” is none", (draft) => expect(secondsIn(draft)).toBeNull());
 
   it("comes back from how it is shown", () => {
     fc.assert(
