@@ -8,6 +8,7 @@ import type { Problem } from "./problem/problem.ts";
 import { openingsFrom } from "./problem/starts.ts";
 import { type DaySample, Days, sampleFor } from "./simulate/days.ts";
 import { type Stage, stageOf } from "./simulate/stage.ts";
+import { changed } from "./problem/changed.ts";
 
 /**
  * What no crew does more of on average, however it is planned and however it decides: the mean over some simulated days of what that day
@@ -74,14 +75,13 @@ function onDay(stage: Stage, days: Days, day: number): Problem {
     }
     return list;
   });
-  return {
-    ...problem,
+  return changed(problem, {
     lengthS,
     worth,
     ...openingsFrom(lists),
     draws: { ...problem.draws, binds: false },
     limits: { ...problem.limits, workS: Infinity },
-  };
+  });
 }
 
 /** How long `a` takes on the day with the quickest of the crews that may do it, s. */

@@ -1,6 +1,7 @@
 import { type EdgeList, KINDS, type Problem } from "../problem/problem.ts";
 import { edgeList } from "../problem/relations.ts";
 import { detoured } from "./detours.ts";
+import { changed } from "../problem/changed.ts";
 
 /**
  * `problem` without the rules that a day keeps by waiting (rests, stored heat, staying near, the walk-back on consumables, duty, lander stores), and
@@ -19,8 +20,7 @@ export function relaxed(problem: Problem): Problem {
     closed.set(leg, made);
     return made;
   };
-  return {
-    ...problem,
+  return changed(problem, {
     checkLevel: "network",
     heat: null,
     edges: withoutTurning(problem),
@@ -48,7 +48,7 @@ export function relaxed(problem: Problem): Problem {
         return made;
       }),
     },
-  };
+  });
 }
 
 /**

@@ -1,5 +1,6 @@
 import { onlyMost } from "../problem/groups.ts";
 import type { Problem } from "../problem/problem.ts";
+import { changed } from "../problem/changed.ts";
 
 /** A problem in which each activity counts for itself, and points on top: no day counts more than it does here. */
 export interface Linear {
@@ -16,7 +17,7 @@ export function linearised(problem: Problem, bound: (linear: Linear) => number):
   const { groups } = problem;
   let best: Linear = { problem, more: 0 };
   if (!groups?.shares.some((list) => list.length > 0)) return best;
-  best = { problem: { ...problem, groups: onlyMost(groups) }, more: 0 };
+  best = { problem: changed(problem, { groups: onlyMost(groups) }), more: 0 };
   groups.shares.forEach((shares, g) => {
     const before = best;
     let least = Infinity;
@@ -45,5 +46,5 @@ function withShare(
   const over = Array.from({ length: Math.min(j, members.length) }, (_, k) =>
     members.subarray(k).reduce((most, a) => Math.max(most, counts(a, k) - counts(a, j)), 0),
   );
-  return { problem: { ...problem, worth }, more: over.reduce((sum, one) => sum + one, more) };
+  return { problem: changed(problem, { worth }), more: over.reduce((sum, one) => sum + one, more) };
 }

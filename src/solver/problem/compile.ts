@@ -23,6 +23,7 @@ import { feasibleCounts, type Slots, slotsOf } from "./slots.ts";
 import { openingsFrom, startsIn } from "./starts.ts";
 import { suitRatesOn } from "./suitrates.ts";
 import { firstsOf } from "./firsts.ts";
+import { changed } from "./changed.ts";
 
 /**
  * Compiles `plan`: everything the moves read, in flat arrays. Reads the plan, never changes it. EVAs with common crew are flown in the
@@ -48,7 +49,7 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
   const heat = heatOf(plan, ground, routes, suitRates, outings.longestOutS);
   const pet = fromEgress(plan);
   const { limits } = outings;
-  return {
+  const compiled: Problem = {
     plan,
     kinds: KINDS,
     activities: plan.tasks.length,
@@ -87,6 +88,7 @@ export function compile(plan: Plan, flown?: Schedule): Problem {
     cluster: clustersOf(relations, plan.tasks.length),
     checkLevel: checkLevelOf(plan, outings, slots, { edges, draws, heat, pet }),
   };
+  return changed(compiled, {});
 }
 
 /** When the EVAs may be flown and how long, and what holds over all of them. */

@@ -1,4 +1,5 @@
 import type { Problem } from "./problem.ts";
+import { changed } from "./changed.ts";
 
 /** `problem` with only those ways of crewing each activity that `keeps` is true of; nothing else changes. */
 export function withChoices(problem: Problem, keeps: (activity: number, choice: number) => boolean): Problem {
@@ -9,7 +10,10 @@ export function withChoices(problem: Problem, keeps: (activity: number, choice: 
       if (keeps(a, c)) choiceAt.push(problem.choiceAt[c]!);
     choiceStart.push(choiceAt.length);
   }
-  return { ...problem, choiceAt: Int32Array.from(choiceAt), choiceStart: Int32Array.from(choiceStart) };
+  return changed(problem, {
+    choiceAt: Int32Array.from(choiceAt),
+    choiceStart: Int32Array.from(choiceStart),
+  });
 }
 
 /** The EVA of a way of crewing an activity; -1 for work without crew. */

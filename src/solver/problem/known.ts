@@ -3,6 +3,7 @@ import type { Problem } from "./problem.ts";
 import { compile } from "./compile.ts";
 import { flyingOrder } from "./outings.ts";
 import { openingsFrom, openingsOfActivity, startsIn } from "./starts.ts";
+import { changed } from "./changed.ts";
 
 /** Plans are never changed in place, so what was compiled once need not be again; by the order in which the EVAs are flown. */
 const known = new WeakMap<Plan, Map<string, Problem>>();
@@ -41,5 +42,5 @@ export function withStartsOf(problem: Problem, schedule: Schedule): Problem {
   const lists = plan.tasks.map((task, a) =>
     startsIn(openingsOfActivity(problem.windows, a), gridS, task, givenS.get(a)),
   );
-  return { ...problem, givenS, ...openingsFrom(lists) };
+  return changed(problem, { givenS, ...openingsFrom(lists) });
 }

@@ -1,6 +1,7 @@
 import type { Opening } from "./openings.ts";
 import { openingsFrom, openingsOfActivity } from "./starts.ts";
 import type { Openings, Problem } from "./problem.ts";
+import { changed } from "./changed.ts";
 
 /** An activity held at its start and with its crew. */
 export interface PinnedActivity {
@@ -35,11 +36,10 @@ export function held(problem: Problem, holds: readonly PinnedActivity[], how: "a
       if (!hold || hold.choice === c) choiceAt.push(problem.choiceAt[c]!);
     choiceStart.push(choiceAt.length);
   }
-  return {
-    ...problem,
+  return changed(problem, {
     windows: heldIn(problem.windows),
     ...heldIn(problem),
     choiceAt: Int32Array.from(choiceAt),
     choiceStart: Int32Array.from(choiceStart),
-  };
+  });
 }

@@ -1,4 +1,5 @@
 import type { Problem } from "./problem.ts";
+import { changed } from "./changed.ts";
 
 /** The same problem in which only the named tasks can be placed. Its choice numbers are its own. */
 export function restricted(problem: Problem, ids: ReadonlySet<string>): Problem {
@@ -9,9 +10,8 @@ export function restricted(problem: Problem, ids: ReadonlySet<string>): Problem 
       if (ids.has(task.id)) choiceAt.push(problem.choiceAt[c]!);
     choiceStart.push(choiceAt.length);
   });
-  return {
-    ...problem,
+  return changed(problem, {
     choiceAt: Int32Array.from(choiceAt),
     choiceStart: Int32Array.from(choiceStart),
-  };
+  });
 }

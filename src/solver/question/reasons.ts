@@ -11,6 +11,7 @@ import { nearMissWords } from "./nearmiss.ts";
 import type { Problem } from "../problem/problem.ts";
 import { read, Verifier } from "../network/verify.ts";
 import { Trial } from "./trial/trial.ts";
+import { changed } from "../problem/changed.ts";
 
 /** Above this many tasks the bands of every bench task would take too long: only sliding fits are looked for. */
 const MOST_FOR_BANDS = 80;
@@ -114,7 +115,7 @@ class Bench {
   private fitsToTheSecond(a: number): boolean {
     const { problem, schedule } = this;
     if (this.toTheSecond === undefined) {
-      const finer = { ...problem, gridS: 1, ...problem.windows };
+      const finer = changed(problem, { gridS: 1, ...problem.windows });
       this.toTheSecond = problem.gridS === 1 ? null : Trial.of(finer, schedule);
       this.toTheSecond?.mark();
     }

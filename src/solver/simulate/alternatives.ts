@@ -6,6 +6,7 @@ import { Days } from "./days.ts";
 import { Player } from "./player.ts";
 import type { Script } from "./script.ts";
 import { outcomeOf } from "./seen.ts";
+import { changed } from "../problem/changed.ts";
 
 /** Settings of the caution that are compared; the crew's own is the run itself. */
 const CAUTIONS = [0, 0.25, 0.5, 0.75, 1];
@@ -53,14 +54,14 @@ export class Alternatives {
       of(
         crew,
         (outcome) => (this.independent = outcome),
-        new Days({ ...problem, plan: apart }, shape, days.count, seed),
+        new Days(changed(problem, { plan: apart }), shape, days.count, seed),
       ),
       ...(plan.tasks.some((task) => mishapsOf(plan, task).length > 0)
         ? [
             of(
               crew,
               (outcome) => (this.unhindered = outcome),
-              new Days({ ...problem, plan: withoutMishaps(plan) }, shape, days.count, seed),
+              new Days(changed(problem, { plan: withoutMishaps(plan) }), shape, days.count, seed),
             ),
           ]
         : []),

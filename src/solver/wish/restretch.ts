@@ -1,6 +1,7 @@
 import type { Opening } from "../problem/openings.ts";
 import { openingsFrom, openingsOfActivity, startsIn } from "../problem/starts.ts";
 import { KINDS, type Problem } from "../problem/problem.ts";
+import { changed } from "../problem/changed.ts";
 
 /**
  * The compiled problem with longer tasks, derived without compiling anew: every task lasts its likely time and a share of what
@@ -19,14 +20,13 @@ export function restretch(problem: Problem, share: (activity: number) => number)
     lengthS[a]! += more[a]!;
   }
   const shifted = plan.tasks.map((_, a) => windowsOf(problem, a, more[a]!));
-  return {
-    ...problem,
+  return changed(problem, {
     lengthS,
     ...openingsFrom(shifted.map((list, a) => startsIn(list, problem.gridS, problem.plan.tasks[a]!))),
     windows: openingsFrom(shifted),
     draws: { ...problem.draws, task: taskDraws(problem, lengthS, routes) },
     edges: { ...problem.edges, weight: weights(problem, more) },
-  };
+  });
 }
 
 /** The latest start moves forward by `moreS` so that the longer task still ends inside; a fixed start stays. */

@@ -2,6 +2,7 @@ import { duration } from "../../../kernel/index.ts";
 import { routesOf } from "../../problem/outings.ts";
 import { suitRatesOn } from "../../problem/suitrates.ts";
 import { KINDS, NEVER, type Problem } from "../../problem/problem.ts";
+import { changed } from "../../problem/changed.ts";
 
 /**
  * The same problem with `activity` lasting `lengthS`: its length, draws and the lags from and to its ends. Openings stay:
@@ -19,12 +20,11 @@ export function lasting(problem: Problem, activity: number, lengthS: number, pas
       task[(activity * routes + r) * KINDS + k] = (rate - problem.draws.restRate[r * KINDS + k]!) * lengthS;
     });
   });
-  return {
-    ...problem,
+  return changed(problem, {
     lengthS: lengths,
     draws: { ...problem.draws, task },
     edges: { ...problem.edges, weight: weightsLasting(problem, activity, lengthS, past) },
-  };
+  });
 }
 
 /** Least times between starts with `activity` lasting `lengthS`. */

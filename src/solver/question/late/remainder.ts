@@ -6,6 +6,7 @@ import { NEVER, type Problem } from "../../problem/problem.ts";
 import { type Fault, read, type PlacedActivity, Verifier } from "../../network/verify.ts";
 import { Trial } from "../trial/trial.ts";
 import { lasting } from "./lasting.ts";
+import { changed } from "../../problem/changed.ts";
 
 /**
  * The rest of an EVA once one task is under way. What began before that task's planned end is done or under way and
@@ -123,8 +124,8 @@ export class Remainder {
     restful[this.present] = 1;
     const workS = strict.limits.workS + lengthS - problem.lengthS[this.present]!;
     return {
-      problem: { ...strict, limits: { ...strict.limits, workS } },
-      verifier: new Verifier({ ...strict, restful }),
+      problem: changed(strict, { limits: { ...strict.limits, workS } }),
+      verifier: new Verifier(changed(strict, { restful })),
     };
   }
 
@@ -132,7 +133,7 @@ export class Remainder {
   private letGo(problem: Problem): Problem {
     if (!problem.pet) return problem;
     const toS = problem.pet.toS.map((byS, a) => (this.past[a] === 1 ? NEVER : byS));
-    return { ...problem, pet: { ...problem.pet, toS } };
+    return changed(problem, { pet: { ...problem.pet, toS } });
   }
 
   /** The starts of what is left when `drop` (1 by activity) is left out; null when a rule is broken. */

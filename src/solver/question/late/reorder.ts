@@ -9,6 +9,7 @@ import { openingsFrom, openingsOfActivity } from "../../problem/starts.ts";
 import { better, readValue, type Value } from "../../search/score.ts";
 import { Trial } from "../trial/trial.ts";
 import type { Remainder } from "./remainder.ts";
+import { changed } from "../../problem/changed.ts";
 
 /** Ruins and recreates for one lateness: always as many, so that the same day gives the same answer. */
 const ROUNDS = 70;
@@ -110,7 +111,7 @@ export class Reorder {
     // What is lost anyway is worth no time.
     const worth = problem.worth.map((one, a) => (remainder.lost.has(a) ? 0 : one));
     const must = problem.must.map((one, a) => (remainder.lost.has(a) ? 0 : one));
-    return { ...problem, ...openingsFrom(lists), worth, must };
+    return changed(problem, { ...openingsFrom(lists), worth, must });
   }
 
   /** A few loose tasks that are on `board`, and what needs them. */

@@ -12,6 +12,7 @@ import { scheduleFrom } from "../trial/placed.ts";
 import type { Aim } from "./aim.ts";
 import { less, losesNothing } from "./cost.ts";
 import { nearer } from "./nearer.ts";
+import { changed } from "../../problem/changed.ts";
 
 /**
  * What the nearest schedule drops, put on again by letting other tasks go for it: nothing, one of those that may rather be lost, or
@@ -96,7 +97,7 @@ function* searched(
 
 /** What is to be kept counts as must-do. */
 function keptAsMust(aim: Aim, problem: Problem): Problem {
-  return { ...problem, must: problem.must.map((must, a) => (aim.keep.has(a) ? 1 : must)) };
+  return changed(problem, { must: problem.must.map((must, a) => (aim.keep.has(a) ? 1 : must)) });
 }
 
 function withoutNew(aim: Aim, stands: readonly PlacedActivity[], before: Schedule): PlacedActivity[] {

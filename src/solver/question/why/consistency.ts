@@ -7,6 +7,7 @@ import { neededFor } from "../trial/needs.ts";
 import { pairsHold } from "../trial/pairs.ts";
 import { Trial } from "../trial/trial.ts";
 import { holding, type RelaxedProblem, provable } from "./relaxedproblem.ts";
+import { changed } from "../../problem/changed.ts";
 
 /**
  * fits: here is one that does. fails: proved that none does. none: the search found none, beside placed tasks that it could lay.
@@ -82,7 +83,7 @@ export class ConsistencyCheck {
   private asItStands(problem: Problem, kept: Schedule): Consistency {
     const { stands, unread } = read(problem, kept);
     if (unread.length > 0) return "fails";
-    return new Verifier({ ...problem, needs: this.missing(problem) }).holds(stands) ? "fits" : "fails";
+    return new Verifier(changed(problem, { needs: this.missing(problem) })).holds(stands) ? "fits" : "fails";
   }
 
   /** Needs that are on the bench: one that is placed counts as met even where a part of the causes lets it go. */

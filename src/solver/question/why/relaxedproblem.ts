@@ -10,6 +10,7 @@ import { edgeList, relationsOf } from "../../problem/relations.ts";
 import { openingsFrom, startsIn } from "../../problem/starts.ts";
 import { KINDS, NEVER, type Limits, type Loads, type Problem } from "../../problem/problem.ts";
 import { type Cause, keyOf, walksTooFast } from "./cause.ts";
+import { changed } from "../../problem/changed.ts";
 
 /** Sooner and later than any plan, s; sums stay far from NEVER. */
 const FAR_S = 100_000_000;
@@ -50,8 +51,7 @@ export class RelaxedProblem {
     const ground = { ...bound, mayFly: (e: number) => !holds("suit", e) || bound.mayFly(e) };
     const windows = plan.tasks.map((_, a) => this.windowsUnder(a, holds));
     const choices = plan.tasks.map((_, a) => this.choicesUnder(a, lenient, ground, holds));
-    return {
-      ...problem,
+    return changed(problem, {
       windows: openingsFrom(windows),
       ...openingsFrom(
         plan.tasks.map((task, a) => startsIn(windows[a]!, problem.gridS, task, problem.givenS.get(a))),
@@ -77,7 +77,7 @@ export class RelaxedProblem {
         most: problem.groups.most.map((most, g) => (holds("group", g) ? most : NEVER)),
       },
       checkLevel: problem.checkLevel === "slack" ? "network" : problem.checkLevel,
-    };
+    });
   }
 
   private groundFor(bound: boolean): LegTable {
@@ -162,15 +162,14 @@ export class RelaxedProblem {
  */
 export function provable(problem: Problem): Problem {
   const several = (_: CauseKind, q: number): boolean => (problem.equipmentCount[q] ?? 1) <= 1;
-  return {
-    ...problem,
+  return changed(problem, {
     ...chainsUnder(problem, several),
     draws: { ...problem.draws, walkbackBinds: new Uint8Array(KINDS) },
     limits: { ...problem.limits, apartM: Infinity, workS: Infinity, dutyS: Infinity, storesBind: false },
     heat: null,
     pet: null,
     checkLevel: "network",
-  };
+  });
 }
 
 /** The plan with lifted causes taken out where they are the plan's to say; lists keep their length. */
