@@ -4,21 +4,22 @@ import { useCallback, useMemo, useRef } from "react";
 import type { SiteWalks } from "../../answers/index.ts";
 import { type Extent, fitted, mapX, mapY, zoomedMap } from "../../editor/map/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
-import { betterDay, type SiteWork } from "../../session/index.ts";
+import { betterDay } from "../../session/index.ts";
 import { angle, clockText, counted, crewName, lasting } from "../../words/index.ts";
 import { useApp, useSession, useView } from "../context.ts";
 import { useDial } from "../dial.ts";
 import { minuteOf } from "../minute.ts";
 import { useSettled } from "../settled.ts";
-import { SiteContext, useSite, useSiteView } from "../site/context.ts";
+import { type SiteParts, useSite, useSiteView } from "../site/context.ts";
 import { crewStyle } from "../site/crewstyle.ts";
 import { glide } from "../site/glide.ts";
 import { useLatest } from "../site/latest.ts";
 import { useGroundAndLight } from "../site/light.ts";
+import { SiteOfPlan } from "../site/ofplan.tsx";
 import type { Picture } from "../site/picture.ts";
 import { useFrame, useSize } from "../site/room.ts";
 import { doneExtent, evasShown, PAD_PX, placesExtent } from "../site/shown.ts";
-import type { Layer, SiteViewStore } from "../site/siteviewstate.ts";
+import type { Layer } from "../site/siteviewstate.ts";
 import { BesideStage } from "./besidestage.tsx";
 import { apartWords, peopleAt, type Person, personWords } from "./people.ts";
 
@@ -36,15 +37,11 @@ const SWITCHES: readonly { readonly layer: Layer; readonly name: string }[] = [
 ];
 
 /** The map of the site beside the lanes: the same day and the same minute as on the line. */
-export function BesideMap(props: { readonly site: SiteWork; readonly siteView: SiteViewStore }) {
-  const { site, siteView } = props;
-  const parts = useMemo(() => ({ site, siteView }), [site, siteView]);
-  const slot = useSession((state) => state.slot);
+export function BesideMap(props: SiteParts) {
   return (
-    <SiteContext value={parts}>
-      {/* Another plan begins anew: no answer of the one before stands over it. */}
-      <MapOfDay key={slot} />
-    </SiteContext>
+    <SiteOfPlan {...props}>
+      <MapOfDay />
+    </SiteOfPlan>
   );
 }
 

@@ -1,15 +1,16 @@
 import "./site.css";
 import { type RefObject, useEffect, useMemo, useRef } from "react";
 import type { SiteGround } from "../../answers/index.ts";
-import { type SiteWork, withPlaceAt } from "../../session/index.ts";
+import { withPlaceAt } from "../../session/index.ts";
 import { useApp, useSession, useView } from "../context.ts";
-import { SiteContext, useSite, useSiteView } from "./context.ts";
+import { type SiteParts, useSite, useSiteView } from "./context.ts";
 import { type SiteCommands, siteCommands } from "./commands.ts";
 import { ChosenPlace } from "./chosenplace.tsx";
 import { Layers } from "./layers.tsx";
 import { MapStage } from "./mapstage.tsx";
 import { ZOOM } from "./mapwork.ts";
 import { MoveWords } from "./movewords.tsx";
+import { SiteOfPlan } from "./ofplan.tsx";
 import type { Picture } from "./picture.ts";
 import { PlaceList } from "./placelist.tsx";
 import { useFrame, useSize } from "./room.ts";
@@ -26,15 +27,11 @@ const WITHOUT_HEIGHTS =
   "This plan has no heights: ways are straight lines with the detour that its rules allow for, and where shadows lie is not known.";
 
 /** The site: map, minute, places, layers. */
-export function SiteView(props: { readonly site: SiteWork; readonly siteView: SiteViewStore }) {
-  const { site, siteView } = props;
-  const parts = useMemo(() => ({ site, siteView }), [site, siteView]);
-  const slot = useSession((state) => state.slot);
+export function SiteView(props: SiteParts) {
   return (
-    <SiteContext value={parts}>
-      {/* Another plan begins anew: no answer of the one before stands over it. */}
-      <Site key={slot} />
-    </SiteContext>
+    <SiteOfPlan {...props}>
+      <Site />
+    </SiteOfPlan>
   );
 }
 
