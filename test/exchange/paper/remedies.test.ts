@@ -3,6 +3,7 @@ import { check } from "../../../src/check/index.ts";
 import { beforePrint, booklets } from "../../../src/exchange/index.ts";
 import { remedyWords } from "../../../src/exchange/paper/remedies.ts";
 import { duration } from "../../../src/kernel/index.ts";
+import { instant } from "../../../src/kernel/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
 import { samplePlan } from "../samplePlan.ts";
 import { collisions, overflows, wordsOf } from "./reading.ts";
@@ -75,6 +76,19 @@ describe("what is done only if, on paper", () => {
       schedule: { placements: plan.schedule.placements.filter(({ task }) => task !== others[0]) },
     };
     expect(doubts(without).map(({ tasks }) => tasks)).toEqual([[first]]);
+    // Work that begins with the task is still to end when it has gone wrong; work that began a second before may be over.
+    const { placements } = plan.schedule;
+    const ownS = placements.find(({ task }) => task === first)!.startS;
+    const beginning = (byS: number): Plan => ({
+      ...plan,
+      schedule: {
+        placements: placements.map((one) =>
+          one.task === others[0] ? { ...one, startS: instant(ownS + byS) } : one,
+        ),
+      },
+    });
+    expect(doubts(beginning(0))).toEqual([]);
+    expect(doubts(beginning(-1)).map(({ tasks }) => tasks)).toEqual([[first]]);
   });
 
   it("is told before print where it hangs on work that is not begun when it is needed", () => {
