@@ -100,6 +100,11 @@ function patiently(asks: readonly NameAsk[], skies: readonly Sky[]): readonly Pl
   }
 }
 
+/** Where a name stands, whatever it has cost to find that. */
+function whereOf({ key, lane, x0, x1, out, hair }: PlacedName): unknown {
+  return expect.objectContaining({ key, lane, x0, x1, out, hair });
+}
+
 describe("names in the free sky", () => {
   it("never lie on each other, on the ribbon, on the ceiling or on what stands there, and no hairline runs through one", () => {
     fc.assert(
@@ -128,6 +133,35 @@ describe("names in the free sky", () => {
         expect(patiently(asks, skies)).toEqual(placed);
       }),
       { numRuns: 10 },
+    );
+  });
+
+  it("stay where they are while nothing about them changes, whatever comes and goes beside them", () => {
+    fc.assert(
+      fc.property(day, ({ asks, skies }) => {
+        const had = patiently(asks, skies);
+        const kept = placeNames(asks.slice(1), skies, had);
+        expect(faults(kept, skies)).toEqual([]);
+        // One that had none before may need a place of theirs; else nobody moves.
+        if (had.length < asks.length) return;
+        expect(placeNames(asks, skies, had)).toEqual(expect.arrayContaining(had.map(whereOf)));
+        expect(kept).toEqual(
+          expect.arrayContaining(had.filter(({ key }) => key !== asks[0]!.key).map(whereOf)),
+        );
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it("do not stay where something stands by now", () => {
+    fc.assert(
+      fc.property(day, ({ asks, skies }) => {
+        const had = placeNames(asks, skies);
+        const taken = had.map(({ x0, x1, out }) => ({ x0, x1, out0: out - 7, out1: out + 7 }));
+        const full = skies.map((sky) => ({ ...sky, taken: [...sky.taken, ...taken] }));
+        expect(faults(placeNames(asks, full, had), full)).toEqual([]);
+      }),
+      { numRuns: 40 },
     );
   });
 

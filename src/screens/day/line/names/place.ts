@@ -197,78 +197,146 @@ function freeOption({ options, has, near }: Placing, n: number): Option | null {
   return options[n]!.find((option) => rivals.every((other) => !clash(option, other))) ?? null;
 }
 
-/** Places what still has no place, and lets one that stands in the way step aside for it where it can. It pauses after each. */
-function* fill(placing: Placing): Generator<void, void> {
-  for (let round = 0; round < 3; round += 1) {
-    let placed = false;
-    for (const n of placing.order) {
-      if (placing.has[n]) continue;
-      yield;
-      placing.has[n] = freeOption(placing, n);
-      placed ||= placing.has[n] !== null || swapIn(placing, n);
+/** Places what still has no place and needs nobody to step aside, the most worth first. */
+function fill(placing: Placing): void {
+  for (const n of placing.order) placing.has[n] ??= freeOption(placing, n);
+}
+
+/** Turns tried for each name. */
+const TURNS = 8;
+/** A name that has just been given its place keeps it for so many turns. */
+const KEEPS = 7;
+/** What it weighs to take a name away: the more often it was, the more. Beside it a place farther from its block hardly counts. */
+const AGAIN = 0.25;
+const FARTHER = 0.004;
+/**
+ * Gives names that have no place one from which others must step aside, the least of them, which then ask anew: in circles it does not
+ * go, since who has just come stays a while, and who has had to go often stays longer. The best that it comes by is kept.
+ */
+function makeRoom(placing: Placing): void {
+  const { asks, has } = placing;
+  let best = [...has];
+  let most = countOf(has);
+  const gone = asks.map(() => 0);
+  const until = asks.map(() => 0);
+  const missing = placing.order.filter((n) => !has[n] && placing.options[n]!.length > 0);
+  for (let turn = 0; turn < TURNS * asks.length; turn += 1) {
+    const n = missing.shift();
+    if (n === undefined) break;
+    const weigh = (m: number): number => (until[m]! > turn ? Infinity : 1 + AGAIN * gone[m]!);
+    const option = leastInTheWay(placing, n, weigh);
+    if (!option) {
+      missing.push(n);
+      continue;
     }
-    if (!placed) return;
-  }
-}
-
-/** Gives `n` a place that only one other has, and that one another place; false where none can. */
-function swapIn(placing: Placing, n: number): boolean {
-  const { options, has } = placing;
-  for (const option of options[n]!) {
-    const m = onlyRival(placing, n, option);
-    if (m === null) continue;
-    const old = has[m]!;
+    for (const m of inTheWay(placing, n, option)) {
+      has[m] = null;
+      gone[m]! += 1;
+      missing.push(m);
+    }
     has[n] = option;
-    has[m] = null;
-    has[m] = freeOption(placing, m);
-    if (has[m]) return true;
-    has[n] = null;
-    has[m] = old;
+    until[n] = turn + KEEPS;
+    if (countOf(has) <= most) continue;
+    most = countOf(has);
+    best = [...has];
   }
-  return false;
+  best.forEach((one, n) => (has[n] = one));
 }
 
-/** The one that an option of `n` clashes with; null where there is none, or more than one. */
-function onlyRival({ has, near }: Placing, n: number, option: Option): number | null {
-  let only: number | null = null;
-  for (const m of near[n]!) {
+function countOf(has: Placing["has"]): number {
+  return has.reduce((sum, one) => sum + (one ? 1 : 0), 0);
+}
+
+/** The option of `n` for which what must step aside weighs least; null where none may be had. */
+function leastInTheWay(
+  { options, has, near }: Placing,
+  n: number,
+  weigh: (m: number) => number,
+): Option | null {
+  const rivals = near[n]!.flatMap((m) => {
     const other = has[m];
-    if (!other || !clash(option, other)) continue;
-    if (only !== null) return null;
-    only = m;
+    return other ? [{ other, weight: weigh(m) }] : [];
+  });
+  let best: Option | null = null;
+  let least = Infinity;
+  for (const option of options[n]!) {
+    let weight = FARTHER * option.cost;
+    for (const rival of rivals) {
+      if (weight >= least) break;
+      if (clash(option, rival.other)) weight += rival.weight;
+    }
+    if (weight >= least) continue;
+    least = weight;
+    best = option;
   }
-  return only;
+  return best;
 }
 
-/** A place for as many names as are found at once: the most worth first, each as near to its block as it can. */
-export function placeNames(asks: readonly NameAsk[], skies: readonly Sky[]): readonly PlacedName[] {
-  const placing = placingOf(
-    asks,
-    asks.map((ask) => optionsOf(ask, skies, FEW)),
-  );
-  const filling = fill(placing);
-  while (!filling.next().done) continue;
+function inTheWay({ has, near }: Placing, n: number, option: Option): readonly number[] {
+  return near[n]!.filter((m) => {
+    const other = has[m];
+    return other && clash(option, other);
+  });
+}
+
+/** Brings each name as near to its block as the others let it, the most worth first. */
+function drawNear(placing: Placing): void {
+  for (const n of placing.order) if (placing.has[n]) placing.has[n] = freeOption(placing, n);
+}
+
+/** Gives names the places back that they had, as far as these are still places and in nobody's way. */
+function takeBack(placing: Placing, skies: readonly Sky[], had: readonly PlacedName[]): void {
+  const before = new Map(had.map((one) => [one.key, one]));
+  for (const n of placing.order) {
+    const ask = placing.asks[n]!;
+    const was = before.get(ask.key);
+    const block = was && ask.on.find(({ lane }) => lane === was.lane);
+    const sky = was && skies.find(({ lane }) => lane === was.lane);
+    if (!was || !block || !sky || Math.abs(was.x1 - was.x0 - ask.widthPx) > 0.5) continue;
+    if (was.hair < block.from || was.hair > block.to || was.x0 < sky.left || was.x1 > sky.right) continue;
+    const same = inRows(ask.key, sky, was, 0).find(({ out }) => out === was.out);
+    if (same && inTheWay(placing, n, same).length === 0) placing.has[n] = same;
+  }
+}
+
+/**
+ * A place for as many names as are found at once: the most worth first, each as near to its block as it can. Where the same names `had`
+ * places before they keep them, so that an edit elsewhere moves none.
+ */
+export function placeNames(
+  asks: readonly NameAsk[],
+  skies: readonly Sky[],
+  had: readonly PlacedName[] = [],
+): readonly PlacedName[] {
+  const options = asks.map((ask) => optionsOf(ask, skies, FEW));
+  const placing = placingOf(asks, options);
+  takeBack(placing, skies, had);
+  const kept = placing.has.some((one) => one !== null);
+  fill(placing);
+  makeRoom(placing);
+  if (!kept) drawNear(placing);
   return placedIn(placing);
 }
 
 /** Moves tried for each name in one cooling, and coolings. */
-const MOVES = 4000;
+const MOVES = 600;
 const COOLINGS = 4;
 const HOT = 30;
 /** Moves between two pauses. */
-const SLICE = 1500;
+const SLICE = 300;
 const CLASH_COST = 60;
 const NOWHERE_COST = 999;
 
 /**
- * The same with more patience and more places to choose from: simulated annealing with a fixed seed, so that the same line always comes out the same. It pauses
- * after every slice of work; its answer is never less than `placeNames` places.
+ * The same with more patience and more places to choose from: simulated annealing with a fixed seed, so that the same line always comes out
+ * the same. It pauses after every slice of work; its answer is never less than `atOnce`, which `placeNames` has placed.
  */
 export function* placeNamesBetter(
   asks: readonly NameAsk[],
   skies: readonly Sky[],
+  atOnce: readonly PlacedName[] = placeNames(asks, skies),
 ): Generator<void, readonly PlacedName[]> {
-  let best = placeNames(asks, skies);
+  let best = atOnce;
   const options: (readonly Option[])[] = [];
   for (const ask of asks) {
     options.push(optionsOf(ask, skies, MANY));
@@ -291,7 +359,7 @@ export function* placeNamesBetter(
       if (by < 0 || stream.next() < Math.exp(-by / heat)) placing.has[n] = option;
     }
     dropClashing(placing);
-    yield* fill(placing);
+    makeRoom(placing);
     const found = placedIn(placing);
     if (found.length > best.length) best = found;
   }

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import type { TimeScale } from "../../../../editor/index.ts";
 import { useView } from "../../../context.ts";
 import { facePx, font } from "../../../parts/canvas/brush.ts";
@@ -36,7 +36,7 @@ interface Layout {
 }
 
 /**
- * The names that have no room in their blocks. They are placed at once, and again with patience when the machine is idle, which is
+ * The names that have no room in their blocks. They are placed at once, where they stood if they still can, and again with patience when the machine is idle, which is
  * taken only where it names more. They hold still while anything is in hand, and go along with their blocks while the window moves:
  * `stands` is the scale at which it stood last, `still` is true while it stands there.
  */
@@ -54,17 +54,24 @@ export function useNames(
     () => (face ? layoutOf(day, scale, known.slack, known.plates) : null),
     [day, scale, known, face],
   );
-  const atOnce = useMemo(() => (layout ? placeNames(layout.wanting, layout.skies) : []), [layout]);
+  const had = useRef<readonly PlacedName[]>([]);
+  const atOnce = useMemo(
+    () => (layout ? placeNames(layout.wanting, layout.skies, had.current) : []),
+    [layout],
+  );
   const [better, setBetter] = useState<{ readonly of: Layout; readonly names: readonly PlacedName[] } | null>(
     null,
   );
   useEffect(() => {
     if (!layout || inHand || !still || atOnce.length === layout.wanting.length) return;
-    return whenIdle(placeNamesBetter(layout.wanting, layout.skies), (names) => {
+    return whenIdle(placeNamesBetter(layout.wanting, layout.skies, atOnce), (names) => {
       if (names.length > atOnce.length) setBetter({ of: layout, names });
     });
   }, [layout, atOnce, inHand, still]);
   const places = better?.of === layout ? better.names : atOnce;
+  useEffect(() => {
+    had.current = places;
+  }, [places]);
   return useMemo(() => (layout ? named(layout, places) : null), [layout, places]);
 }
 
