@@ -142,28 +142,59 @@ function paintSpare(
   ctx.fillRect(x0, floor - 0.75, x1 - x0, 1.5);
   paintMissing(brush, own, place.top, scale, 0, place.top + place.heightPx - 2);
   strokeOver(brush, own, scale, y, 1.8);
-  const low = lowest(own);
-  if (low)
-    mark(
-      brush,
-      strip,
-      { atS: low.atS, y: y(low.value) },
-      `least ${percent(low.value, "down")} at ${clock(low.atS)}`,
-      low.value < 0 ? palette.breach : palette.tight,
-    );
+  sayLeast(brush, strip, own, worst, y);
 }
 
-/** A point that is the worst of its course, with its words beside it where they have room in the strip. */
+/** A course that comes nowhere lower than this below its margin is level, as a share of the stock. */
+const LEVEL_SHARE = 0.0005;
+
+/**
+ * The lowest point of a strip, and at its end the margin itself: what is left at ingress. The lowest is reckoned with an even use
+ * from there on, so that it may be less; without the margin beside it the two would contradict each other.
+ */
+function sayLeast(
+  brush: Brush,
+  strip: SpareStrip,
+  own: Course,
+  { margin }: MarginTrack,
+  y: (share: number) => number,
+): void {
+  const { palette } = brush;
+  const low = lowest(own);
+  const last = own.points.at(-1);
+  if (!low || !last) return;
+  const level = low.value > margin - LEVEL_SHARE;
+  const point = level ? last : low;
+  const colour = point.value < 0 ? palette.breach : palette.tight;
+  const when = level ? "ingress" : clock(low.atS);
+  const said = mark(
+    brush,
+    strip,
+    { atS: point.atS, y: y(point.value) },
+    `least ${percent(point.value, "down")} at ${when}`,
+    colour,
+  );
+  const text = `${percent(margin, "down")} at ingress`;
+  const { place, scale } = strip;
+  const end = scale.x(last.atS);
+  setFont(brush.ctx, 12.5, 600);
+  const left = end - 6 - figurePx(brush.ctx, text);
+  const free = said === null || said.to + 10 < left || said.from > end;
+  if (level || end > brush.widthPx || left < 0 || !free) return;
+  rimmed(brush, text, left, besideY(place, y(last.value)), margin < 0 ? palette.breach : palette.ink);
+}
+
+/** A point that is the worst of its course, with its words beside it; the columns that these take, or null where it is out of sight. */
 function mark(
   brush: Brush,
   { place, scale }: Pick<SpareStrip, "place" | "scale">,
   { atS, y }: { readonly atS: number; readonly y: number },
   text: string,
   colour: string,
-): void {
+): { readonly from: number; readonly to: number } | null {
   const { ctx } = brush;
   const x = scale.x(atS);
-  if (x < -4 || x > brush.widthPx + 4) return;
+  if (x < -4 || x > brush.widthPx + 4) return null;
   ctx.beginPath();
   ctx.arc(x, y, 3.2, 0, 2 * Math.PI);
   ctx.fillStyle = colour;
@@ -171,10 +202,16 @@ function mark(
   setFont(ctx, 12.5, 600);
   const wide = figurePx(ctx, text);
   const right = x + 7 + wide <= brush.widthPx - 4;
-  const bottom = place.top + place.heightPx - 3;
-  // Above the course, else below it, else on it.
-  const baseline = y - 5 >= place.top + 10 ? y - 5 : y + 13 <= bottom ? y + 13 : (place.top + bottom) / 2 + 4;
-  rimmed(brush, text, right ? x + 7 : x - 7 - wide, baseline, colour);
+  const left = right ? x + 7 : x - 7 - wide;
+  rimmed(brush, text, left, besideY(place, y), colour);
+  return { from: Math.min(x - 4, left), to: Math.max(x + 4, left + wide) };
+}
+
+/** The baseline of words beside a course at `y`: above it, else below it, else on it. */
+function besideY({ top, heightPx }: Pick<RowPlace, "top" | "heightPx">, y: number): number {
+  const bottom = top + heightPx - 3;
+  if (y - 5 >= top + 10) return y - 5;
+  return y + 13 <= bottom ? y + 13 : (top + bottom) / 2 + 4;
 }
 
 function rimmed(brush: Brush, text: string, x: number, baseline: number, colour: string): void {
