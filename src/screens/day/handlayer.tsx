@@ -1,5 +1,5 @@
-import { memo } from "react";
-import type { Lane, TimeScale } from "../../editor/index.ts";
+import { type CSSProperties, memo } from "react";
+import { type Lane, REMOTE, type TimeScale } from "../../editor/index.ts";
 import { FLIGHT_RULES } from "../../rules/index.ts";
 import { clockText } from "../../words/index.ts";
 import { useSession, useView } from "../context.ts";
@@ -21,8 +21,13 @@ export const HandLayer = memo(function HandLayer(props: {
   const lane = target.at === "line" ? standing.lanes.find(({ key }) => key === target.lane) : undefined;
   // Away from the flags of the lane that it is held over.
   const low = lane?.sense === "up" && lane.topPx < standing.lanesPx / 2;
+  const remote = standing.lanes.find(({ key }) => key === REMOTE);
   return (
-    <div className={low ? "hand-layer low" : "hand-layer"} aria-hidden="true">
+    <div
+      className={low ? "hand-layer low" : "hand-layer"}
+      style={{ "--remote": `${remote?.heightPx ?? 0}px` } as CSSProperties}
+      aria-hidden="true"
+    >
       {overlapsOf(standing.blocks, hand.tasks).map(({ lane, startS, endS, block }) => {
         const slab = slabFor(standing, scale, block);
         if (!slab) return null;

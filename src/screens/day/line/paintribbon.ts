@@ -350,6 +350,9 @@ export function paintPause(
   ctx.stroke();
 }
 
+/** Words in two lines stand nearer to the ends than one line; a rope hangs steeply there, so that they keep farther off it, pixels. */
+const BESIDE_PX = { rope: 9, else: 1 } as const;
+
 /** A pause's words in one line or in two, whichever has room between its ends; null where neither has. */
 export function pauseFits(
   [kind, minutes]: readonly [string, string],
@@ -357,7 +360,8 @@ export function pauseFits(
   px: (text: string) => number,
 ): readonly string[] | null {
   if (px(`${kind} ${minutes}`) + 5 <= roomPx) return [`${kind} ${minutes}`];
-  return Math.max(px(kind), px(minutes)) + 1 <= roomPx ? [kind, minutes] : null;
+  const beside = kind === "slack" ? BESIDE_PX.rope : BESIDE_PX.else;
+  return Math.max(px(kind), px(minutes)) + beside <= roomPx ? [kind, minutes] : null;
 }
 
 function pauseWords(kind: string, words: readonly string[], x: number, y: number): readonly RibbonWords[] {

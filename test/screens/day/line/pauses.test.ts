@@ -65,4 +65,10 @@ describe("words of a pause", () => {
     );
     expect(said.length).toBeGreaterThan(0);
   });
+
+  it("keeps words in two lines farther off the ends of a rope than off those of a rest", () => {
+    expect(pauseFits(["rest", "10"], 26, pausePx)).toEqual(["rest", "10"]);
+    expect(pauseFits(["slack", "5"], 36, pausePx)).toBeNull();
+    expect(pauseFits(["slack", "5"], 39, pausePx)).toEqual(["slack", "5"]);
+  });
 });

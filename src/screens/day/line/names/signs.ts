@@ -179,6 +179,7 @@ function spareSign(
     places.find(
       (place) =>
         place.out - HALF_TEXT_PX >= highest(track, scale, place, outer) &&
+        !crossesCeiling(track, scale, place, outer) &&
         !boxesOf(place).some((box) => taken.some((other) => overlap(box, other))),
     ) ?? null
   );
@@ -191,7 +192,7 @@ const STEP_PX = 4;
 function highest(
   { points }: ReachTrack,
   scale: TimeScale,
-  { x, widthPx }: SkySign,
+  { x, widthPx }: Pick<SkySign, "x" | "widthPx">,
   outer: (homeS: number) => number,
 ): number {
   const [from, to] = [points[0]?.atS ?? Infinity, points.at(-1)?.atS ?? -Infinity];
@@ -201,6 +202,24 @@ function highest(
     if (atS >= from && atS <= to) most = Math.max(most, outer(valueNear({ points }, atS, 0)));
   }
   return most;
+}
+
+/** True where a text stands on the ceiling of its outing, level or falling. */
+function crossesCeiling(
+  { allowed }: ReachTrack,
+  scale: TimeScale,
+  { x, widthPx, out }: SkySign,
+  outer: (homeS: number) => number,
+): boolean {
+  const [from, to] = [allowed[0]?.atS ?? Infinity, allowed.at(-1)?.atS ?? -Infinity];
+  let [low, high] = [Infinity, -Infinity];
+  for (let column = x; column < x + widthPx + STEP_PX; column += STEP_PX) {
+    const atS = scale.at(Math.min(column, x + widthPx));
+    if (atS < from || atS > to) continue;
+    const ceiling = outer(valueNear({ points: allowed }, atS, 0));
+    [low, high] = [Math.min(low, ceiling), Math.max(high, ceiling)];
+  }
+  return out + HALF_TEXT_PX > low && out - HALF_TEXT_PX < high;
 }
 
 /** A pause in sight whose words have no room between its ends, pixels. */
@@ -237,7 +256,7 @@ function untoldPauses(
 
 /** Words of pauses that have no room between their ends: just beyond the ribbon. */
 function pauseSigns(
-  { relief }: DayLayout,
+  { relief, verdict }: DayLayout,
   lane: Lane,
   scale: TimeScale,
   untold: readonly UntoldPause[],
@@ -245,10 +264,14 @@ function pauseSigns(
   textPx: (text: string) => number,
 ): readonly SkySign[] {
   const found: SkySign[] = [];
+  const tracks = verdict.reach.filter(({ crew }) => crew === lane.crew);
+  const outer = (homeS: number): number => awayPx(lane, relief, homeS) + relief.thickPx;
   for (const { text, kind, left, right, homeS } of untold) {
     const widthPx = textPx(text);
     const x = Math.min(scale.widthPx - widthPx - 4, Math.max(4, (left + right - widthPx) / 2));
-    const out = awayPx(lane, relief, homeS) + relief.thickPx + 10;
+    // Beside a pause the ribbon may go farther out than at it, and the words are wider than the pause.
+    const under = tracks.map((track) => highest(track, scale, { x, widthPx }, outer));
+    const out = Math.max(outer(homeS), ...under) + 10;
     const colour = kind === "slack" ? "fit" : "ink";
     const sign: SkySign = { lane: lane.key, text, colour, x, out, widthPx, line: null };
     if (![...others, ...found].some((other) => overlaps(sign, other))) found.push(sign);
