@@ -5,6 +5,7 @@ import { parseText } from "../src/plan/index.ts";
 import { packRun } from "../src/solver/index.ts";
 import { atRest } from "./atrest.ts";
 import { block, openDay, openPacked } from "./days.ts";
+import { mindPainting, paintedTexts, textsOnTexts } from "./painted.ts";
 import { goTo, howToPack, setTheme } from "./shell.ts";
 
 /** What can be seen and hit: magnified, by fingers, with long names, in the system's own colours, and while something is said. */
@@ -293,77 +294,11 @@ for (const theme of ["light", "dark"] as const) {
   });
 }
 
-/** What is written on a canvas, as it lies on the page. */
-interface WrittenBox {
-  readonly text: string;
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
-
-/** Notes what is written on every canvas from now on, and forgets it when the canvas is emptied. */
-function noteTexts(): void {
-  const notes = new Map<HTMLCanvasElement, WrittenBox[]>();
-  Object.assign(window, { writtenTexts: notes });
-  const { fillText, clearRect } = CanvasRenderingContext2D.prototype;
-  CanvasRenderingContext2D.prototype.clearRect = function (x, y, width, height) {
-    if (x <= 0 && width * devicePixelRatio >= this.canvas.width - 1) notes.set(this.canvas, []);
-    clearRect.call(this, x, y, width, height);
-  };
-  CanvasRenderingContext2D.prototype.fillText = function (text, x, y, most) {
-    const size = this.measureText(text);
-    const { a, b, c, d, e, f } = this.getTransform();
-    // What is seen of a line of text, not the box that the face could fill.
-    const ends = [
-      [x - size.actualBoundingBoxLeft, y - size.actualBoundingBoxAscent],
-      [x + size.actualBoundingBoxRight, y + size.actualBoundingBoxDescent],
-    ].map(([px = 0, py = 0]) => [
-      (a * px + c * py + e) / devicePixelRatio,
-      (b * px + d * py + f) / devicePixelRatio,
-    ]);
-    const [xs, ys] = [ends.map(([px = 0]) => px), ends.map(([, py = 0]) => py)];
-    const box = {
-      text,
-      left: Math.min(...xs),
-      right: Math.max(...xs),
-      top: Math.min(...ys),
-      bottom: Math.max(...ys),
-    };
-    notes.set(this.canvas, [...(notes.get(this.canvas) ?? []), box]);
-    if (most === undefined) fillText.call(this, text, x, y);
-    else fillText.call(this, text, x, y, most);
-  };
-}
-
 /** Pairs of texts of the line that lie on each other, in words; and how many texts there are. */
-const crossing = (page: Page): Promise<{ readonly pairs: string[]; readonly texts: number }> =>
-  page.evaluate(() => {
-    const notes = (window as unknown as { writtenTexts: Map<HTMLCanvasElement, WrittenBox[]> }).writtenTexts;
-    const all = [...document.querySelectorAll<HTMLCanvasElement>(".board canvas")].flatMap((canvas) => {
-      const at = canvas.getBoundingClientRect();
-      return (notes.get(canvas) ?? []).flatMap((box) => {
-        const [left, right] = [
-          Math.max(at.left, at.left + box.left),
-          Math.min(at.right, at.left + box.right),
-        ];
-        const seen = { text: box.text, left, right, top: at.top + box.top, bottom: at.top + box.bottom };
-        return right - left > 1 ? [seen] : [];
-      });
-    });
-    const pairs = all.flatMap((one, i) =>
-      all
-        .slice(i + 1)
-        .filter(
-          (other) =>
-            Math.min(one.right, other.right) - Math.max(one.left, other.left) > 0.5 &&
-            // A descender of one line may touch the next.
-            Math.min(one.bottom, other.bottom) - Math.max(one.top, other.top) > 1,
-        )
-        .map((other) => `${one.text} on ${other.text}`),
-    );
-    return { pairs, texts: all.length };
-  });
+async function crossing(page: Page): Promise<{ readonly pairs: string[]; readonly texts: number }> {
+  const texts = await paintedTexts(page, ".board");
+  return { pairs: textsOnTexts(texts).map(([a, b]) => `${a.text} on ${b.text}`), texts: texts.length };
+}
 
 /** Windows that the desk is built for, CSS pixels. */
 const SIZES = [
@@ -404,7 +339,7 @@ for (const [width, height] of SIZES)
   test(`no two texts of the line lie on each other, no lane is hidden, lanes have most of the height, ${width} by ${height}`, async ({
     page,
   }) => {
-    await page.addInitScript(noteTexts);
+    await mindPainting(page);
     await page.setViewportSize({ width, height });
     await openDay(page);
     await readable(page, width, height);
@@ -433,7 +368,7 @@ for (const [who, open] of [
 ] as const)
   test(`the same holds for ${who} in every size`, async ({ page }) => {
     test.slow();
-    await page.addInitScript(noteTexts);
+    await mindPainting(page);
     await open(page);
     await expect(page.locator(".stage .block").first()).toBeVisible();
     for (const [width, height] of SIZES) await readable(page, width, height);

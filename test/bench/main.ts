@@ -9,6 +9,10 @@ const benches: Record<string, { readonly says: string; readonly load: () => Prom
     says: "a frame of a drag, a pan and a zoom in a real browser: [--frames N] [--plan NAME] [--slide] [--profile] [--raster] [--pace] [--built]",
     load: () => import("./drag.ts"),
   },
+  glance: {
+    says: "what can be read of the day screen at a glance, in a real browser: names, lanes, texts on texts: [--plans demo,large] [--sizes 1280x720] [--themes light,dark,dim] [--views V,...] [--list] [--pictures DIR] [--built]",
+    load: () => import("./glance.ts"),
+  },
   inner: {
     says: "the core's inner works on 60 tasks: [--seed N] [--iterations N]",
     load: () => import("./inner.ts"),
