@@ -112,13 +112,36 @@ function lineOf(before: Plan, after: Plan, change: Change): readonly DifferenceL
     return [{ about, sentence: fieldWords(path, item + 1, from, to) }];
   }
   const order = path.findIndex((step) => step.startsWith(">"));
-  if (order > 0) {
-    const [, all] = LISTS[path[order - 1] ?? ""] ?? ["", bare(path[order - 1] ?? "")];
-    return [{ about: "Order", sentence: `The ${all} stand in another order.` }];
-  }
+  if (order > 0) return orderLines(before, after, path.slice(0, order));
   const [first = "plan", ...rest] = path;
   const about = rest.length === 0 ? "Plan" : capital(bare(first));
   return [{ about, sentence: fieldWords(path, rest.length === 0 ? 0 : 1, from, to) }];
+}
+
+/** That the things of a list stand in another order, where those that both plans have do. */
+function orderLines(before: Plan, after: Plan, path: readonly string[]): readonly DifferenceLine[] {
+  if (isSameOrder(before, after, path)) return [];
+  const list = path.at(-1) ?? "";
+  const [, all] = LISTS[list] ?? ["", bare(list)];
+  return [{ about: "Order", sentence: `The ${all} stand in another order.` }];
+}
+
+/** Whether what a list has in both plans stands in one order: what is new or gone puts nothing in another. */
+function isSameOrder(before: Plan, after: Plan, path: readonly string[]): boolean {
+  const [was, is] = [before, after].map((plan) => idsAt(plan, path));
+  if (!was || !is) return false;
+  const [kept, still] = [was.filter((id) => is.includes(id)), is.filter((id) => was.includes(id))];
+  return kept.every((id, k) => id === still[k]);
+}
+
+/** The ids of a list of a plan; null where it is none of things with ids. */
+function idsAt(plan: Plan, path: readonly string[]): readonly string[] | null {
+  let value: unknown = plan;
+  for (const step of path) value = isRecord(value) ? value[step] : undefined;
+  if (value === undefined) return [];
+  if (!Array.isArray(value)) return null;
+  const ids = value.map((one: unknown) => (isRecord(one) ? one["id"] : undefined));
+  return ids.every((id) => typeof id === "string") ? ids : null;
 }
 
 function isSaid(list: string | undefined): boolean {

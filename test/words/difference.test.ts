@@ -44,12 +44,24 @@ describe("the difference between two plans in words", () => {
     expect(said(windowed({ steps }))).toEqual(["Task 1 Task one: Steps: changed."]);
   });
 
+  it("says of no list that it stands in another order where something is only new in its middle or gone from it", () => {
+    const four = { ...one!, id: "four", name: "Task four", number: "9" };
+    const orders = (change: object) => said(change).filter((line) => line.startsWith("Order"));
+    for (const tasks of [
+      [one!, two!],
+      [two!, three!],
+      [one!, three!],
+      [four, one!, two!, three!],
+      [one!, four, two!, three!],
+      [],
+    ])
+      expect(orders({ tasks, links: [], schedule: { placements: [] } })).toEqual([]);
+    expect(orders({ tasks: [two!, one!, four], links: [], schedule: { placements: [] } })).toHaveLength(1);
+  });
+
   it("says what is new, gone, in another order, and what became of the schedule", () => {
     const four = { ...one!, id: "four", name: "Task four" };
-    expect(said({ tasks: [one!, two!, three!, four] })).toEqual([
-      "Task 4 Task four: New.",
-      "Order: The tasks stand in another order.",
-    ]);
+    expect(said({ tasks: [one!, two!, three!, four] })).toEqual(["Task 4 Task four: New."]);
     expect(differenceWords(plan, { ...plan, tasks: plan.tasks.toReversed() })).toEqual([
       { about: "Order", sentence: "The tasks stand in another order." },
     ]);

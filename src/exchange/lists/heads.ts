@@ -59,7 +59,9 @@ export function layoutAt(sheet: Sheet, headRow: number, kind: ListKind): Layout 
       const found = taken.get(column);
       // Where a group ends nobody can tell: its word is said where it helped.
       const head = found?.fit === WITH_GROUP ? `${over}: ${words}` : words;
-      return { head, target: found?.target.id ?? null, unit: unitOf(found?.target.sort, unit) };
+      const sort = found?.target.sort;
+      if (isForeign(sort, unit)) return { head: `${head} (${unit})`, target: null, unit: "" };
+      return { head, target: found?.target.id ?? null, unit: unitOf(sort, unit) };
     }),
   };
 }
@@ -68,6 +70,25 @@ export function layoutAt(sheet: Sheet, headRow: number, kind: ListKind): Layout 
 export function unitOf(sort: Sort | undefined, named: string): string {
   const units = Object.keys((sort && UNITS[sort]) ?? {});
   return units.find((unit) => unit.toLowerCase() === named.toLowerCase()) ?? units[0] ?? "";
+}
+
+/** Units that people write and no column is read in: a number under one of them would be taken for another amount. */
+const FOREIGN: ReadonlySet<string> = new Set(
+  [
+    "lb lbs pound pounds oz ounce ounces st stone t ton tons tonne tonnes mg",
+    "ft foot feet in inch inches yd yard yards mi mile miles nm mm cm dm",
+    "d day days week weeks ms",
+    "gal gallon gallons qt pt pint pints cl dl ft3 in3 cm3 m3",
+  ].flatMap((words) => words.split(" ")),
+);
+
+/** Whether a head names a unit in which amounts of its sort are not read: no such column is taken by itself. */
+function isForeign(sort: Sort | undefined, named: string): boolean {
+  const own = sort && UNITS[sort];
+  if (!own) return false;
+  const is = (unit: string): boolean => unit.toLowerCase() === named.toLowerCase();
+  const others = Object.values(UNITS).flatMap((units) => Object.keys(units));
+  return !Object.keys(own).some(is) && (FOREIGN.has(named.toLowerCase()) || others.some(is));
 }
 
 interface Head {

@@ -36,6 +36,29 @@ describe("the heads of a list", () => {
     expect(read.parts.tasks?.[0]?.duration.likelyS).toBe(5400);
   });
 
+  it("take no column whose unit is none that it is read in", () => {
+    const target = (head: string) => readingOf(`Task,Where,${head}\nDig,Lander,2`).columns[2]?.target;
+    for (const head of [
+      "Mass out (lb)",
+      "Mass out [oz]",
+      "Mass out (pounds)",
+      "Mass out (min)",
+      "Duration (days)",
+      "Duration (kg)",
+    ])
+      expect([head, target(head)]).toEqual([head, null]);
+    for (const head of ["Mass out (g)", "Mass out (planned)", "Duration (hours)", "Duration (estimate)"])
+      expect([head, target(head)]).not.toEqual([head, null]);
+    expect(readingOf("Place,East (ft),North (m)\nTor,5,6").columns.map((one) => one.target)).toEqual([
+      "name",
+      null,
+      "north",
+    ]);
+    const read = readInto(placedPlan(), "Task,Where,Duration,Mass out (lb)\nDig,Lander,20,5");
+    expect(read.parts.tasks?.[0]?.massOutKg).toBe(0);
+    expect(read.unread).toEqual([{ head: "Mass out (lb)", cells: 1 }]);
+  });
+
   it("tell places and links from tasks", () => {
     expect(readingOf(PLACES).kind).toBe("places");
     expect(readingOf("First task\tSecond task\tAt least\nA\tB\t4:00").kind).toBe("links");
