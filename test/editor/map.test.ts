@@ -137,6 +137,15 @@ describe("labels", () => {
     );
   });
 
+  it("leave free what is kept for the map's own signs", () => {
+    const one = { key: "a", x: 60, y: 550, radiusPx: 5, widthPx: 80, heightPx: 15, rank: 1 };
+    const kept = { left: 0, right: 230, top: 500, bottom: 560 };
+    const lies = ({ left, top }: { readonly left: number; readonly top: number }): boolean =>
+      left < kept.right && left + 80 > kept.left && top < kept.bottom && top + 15 > kept.top;
+    expect(layLabels([one], 800, 600).some(lies)).toBe(true);
+    expect(layLabels([one], 800, 600, [kept]).some(lies)).toBe(false);
+  });
+
   it("give way to higher ranks, and the chosen one is always laid", () => {
     const at = { x: 100, y: 100, radiusPx: 5, widthPx: 300, heightPx: 190 };
     const keys = (ranks: readonly number[]): string[] =>

@@ -34,15 +34,22 @@ const FARTHER_PX = [0, 14, 30, 50, 75];
 
 /**
  * Left and top of every label that finds room: beside its thing, else above or below it, else at a corner. Higher
- * ranks choose first; those that find no room are left out, but for infinite ones, which look farther away as well. Nothing lies beyond `widthPx` and `heightPx`.
+ * ranks choose first; those that find no room are left out, but for infinite ones, which look farther away as well. Nothing lies beyond `widthPx` and `heightPx`,
+ * nor on what is `kept` free for the map's own signs.
  */
-export function layLabels(wishes: readonly LabelWish[], widthPx: number, heightPx: number): LabelPlace[] {
-  const taken: Box[] = wishes.map(({ x, y, radiusPx }) => ({
+export function layLabels(
+  wishes: readonly LabelWish[],
+  widthPx: number,
+  heightPx: number,
+  kept: readonly Box[] = [],
+): LabelPlace[] {
+  const signs = wishes.map(({ x, y, radiusPx }) => ({
     left: x - radiusPx,
     top: y - radiusPx,
     right: x + radiusPx,
     bottom: y + radiusPx,
   }));
+  const taken: Box[] = [...signs, ...kept];
   const order = wishes
     .map((wish, own) => ({ wish, own }))
     .sort((a, b) => b.wish.rank - a.wish.rank || a.own - b.own);

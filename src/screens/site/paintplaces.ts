@@ -3,6 +3,7 @@ import type { Place } from "../../plan/index.ts";
 import { briefly, crewName } from "../../words/index.ts";
 import { type Brush, font, setFace, textPx } from "../parts/canvas/brush.ts";
 import { crewStyle } from "./crewstyle.ts";
+import { frameBoxes } from "./paintframe.ts";
 import { haloed } from "./paintground.ts";
 import { ringAnchor, ringWords } from "./paintlimits.ts";
 import { minuteMarks } from "./paintways.ts";
@@ -46,7 +47,7 @@ export function paintPlaces(brush: Brush, picture: Picture): void {
     };
   });
   const byKey = new Map(texts.map((text, k) => [text.key, { text, wish: wishes[k]! }]));
-  for (const { key, left, top } of layLabels(wishes, frame.widthPx, frame.heightPx)) {
+  for (const { key, left, top } of layLabels(wishes, frame.widthPx, frame.heightPx, frameBoxes(frame))) {
     const { text, wish } = byKey.get(key)!;
     if (text.pill) paintPill(brush, text, wish, left, top);
     else paintLines(brush, text, left, top);
