@@ -303,6 +303,23 @@ describe("a task's page", () => {
     expect(words).toContain("no way home");
     expect(words).not.toContain("no walk");
   });
+
+  it("has no way to go between two places in one point", () => {
+    const plan = planOf(
+      [taskOf("first", { place: "rim" }), taskOf("then", { place: "rim" })],
+      [
+        { task: "first", eva: "eva-1", crew: ["ev1"], startS: 6000 },
+        { task: "then", eva: "eva-1", crew: ["ev1"], startS: 9000 },
+      ],
+    );
+    const ledge = { ...plan.site.places.find(({ id }) => id === "rim")!, id: "ledge", name: "Ledge" };
+    const both: Plan = {
+      ...plan,
+      site: { ...plan.site, places: [...plan.site.places, ledge] },
+      tasks: plan.tasks.map((task) => (task.id === "then" ? { ...task, place: "ledge" } : task)),
+    };
+    expect(wordsOf(pageOf(both, "ev1", "first"))).toContain("NEXT HERE AT");
+  });
 });
 
 describe("how a page is filled", () => {
