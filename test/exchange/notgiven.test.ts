@@ -19,7 +19,7 @@ import { given, type Plan, parse, stillToGive, TO_GIVE } from "../../src/plan/in
 import { blankPlan } from "../../src/session/blank.ts";
 import { sunDegOver } from "../../src/terrain/index.ts";
 import { notGivenWords, skyUnknownWords } from "../../src/words/index.ts";
-import { wordsOf } from "./paper/reading.ts";
+import { overflows, wordsOf } from "./paper/reading.ts";
 import { samplePlan } from "./samplePlan.ts";
 
 /** A begun plan with one task on its EVA: nobody has said where and when it lands, who goes out and in what. */
@@ -96,9 +96,17 @@ describe("what nobody has given", () => {
       },
       suits: [{ ...worn!, toGive: ["oxygenKg" as const, "emergencyOxygenS" as const] }, ...more],
     };
-    const { pages } = booklets(open, check(open), { crew: ["ev1"] });
+    const { pages } = booklets(
+      { ...open, revision: { name: "Revision twelve of three", note: "" } },
+      check(open),
+      {
+        crew: ["ev1"],
+        printedMs: Date.UTC(2031, 3, 5),
+      },
+    );
+    expect(overflows(pages)).toEqual([]);
     const all = pages.map((page) => wordsOf(page));
-    for (const words of all) expect(words).toContain(" · 4 values not given · ");
+    for (const words of all) expect(words).toContain(" · 4 not given · ");
     const there = all.filter((words) => words.includes(" AT North rim "));
     expect(there.length).toBeGreaterThan(0);
     for (const words of there) expect(words).toMatch(/HOME unknown|HOME .*unknown/);

@@ -1,6 +1,6 @@
 import type { PrintedDay, Verdict } from "../../answers/index.ts";
 import { type CrewMember, type Plan, shortFingerprint, stillToGive } from "../../plan/index.ts";
-import { counted, utcYearDay } from "../../words/index.ts";
+import { utcYearDay } from "../../words/index.ts";
 import { placedCount } from "../planstate.ts";
 import { fileMs } from "./filems.ts";
 import { crewEvas, nameOf } from "./crewday.ts";
@@ -77,7 +77,7 @@ function stateOf(plan: Plan, printedMs: number | undefined): State {
     ...(name === undefined ? [] : [name]),
     shortFingerprint(plan),
     placedCount(plan),
-    ...(open === 0 ? [] : [`${counted(open, "value")} not given`]),
+    ...(open === 0 ? [] : [`${open} not given`]),
     ...(printedMs === undefined ? [] : [utcYearDay(printedMs, 0)]),
   ];
   return { title: plan.title, state: parts.join(" · ") };

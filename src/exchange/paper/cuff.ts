@@ -124,9 +124,10 @@ export function bound(list: readonly Leaf[]): Page[] {
 
 /** For the desk and not for the crew: which plan, in which state, which page. Whose booklet it is stands in every head. */
 function foot({ title, state }: Heading, count: string): Mark[] {
-  const face = { sizePt: 7, bold: false, tight: true };
-  // Of the foot nothing but the title may be cut.
+  const full = { sizePt: 7, bold: false, tight: true };
+  // Of the foot nothing but the title may be cut: it is set smaller where even without one it is too long.
   const rest = ` · ${state} · ${count} · Training aid`;
+  const face = { ...full, sizePt: full.sizePt * Math.min(1, WIDE / textWidth(`…${rest}`, full)) };
   const words = `${clip(title, WIDE - textWidth(rest, face), face)}${rest}`;
   return [line(LEFT, 127.3, RIGHT, 127.3, 0.5), ...text(LEFT, 129.8, words, face)];
 }
