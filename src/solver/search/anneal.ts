@@ -3,6 +3,7 @@ import type { Schedule } from "../../plan/index.ts";
 import { Board } from "../network/board.ts";
 import { Day } from "../network/day.ts";
 import { Cooling } from "./cooling.ts";
+import { fillAtFirst } from "./firstday.ts";
 import { Linger } from "./linger.ts";
 import { loadSchedule } from "../network/placing.ts";
 import type { Problem } from "../problem/problem.ts";
@@ -56,16 +57,22 @@ export class Anneal {
     // While searching a must-do task may be left out for a step, but for a high price.
     this.mustWeight = this.mean + problem.worth.reduce((most, one) => Math.max(most, one), 0);
     if (from) loadSchedule(this.day, from);
-    this.recreate.fill();
+    if (this.day.board.count > 0) this.recreate.fill();
+    else fillAtFirst(this.recreate);
     this.accept();
   }
 
   /** One ruin and recreate; `share` of the run is done, 0 to 1. */
   iterate(share: number): void {
     const { day, parameters } = this;
-    const around = this.ruined();
+    let around = this.ruined();
+    let settles = day.settleFrom(this.current);
+    if (!settles && this.ruin.last === "ejected") {
+      around = this.ruin.ejectRest();
+      settles = around >= 0 && day.settleFrom(this.current);
+    }
     // Without what was taken off, crew members may be too far apart or a way longer: such a ruin leads nowhere.
-    if (!day.settleFrom(this.current)) {
+    if (!settles) {
       day.board.copy(this.current);
       this.counts.note(this.ruin.last, "unsettled");
       return;

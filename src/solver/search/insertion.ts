@@ -88,6 +88,8 @@ export class Insertion {
   private pushes = false;
   private scanned = 0;
   private scannedBehind = 0;
+  /** The one EVA on which places are looked for; -1 for any, and for what needs nobody. */
+  onlyEva = -1;
   /** Extra cost of the best spot taken last, and its start. */
   lastCost = 0;
 
@@ -160,12 +162,22 @@ export class Insertion {
       const at = problem.choiceAt[c]!;
       this.choice = c;
       this.eva = this.crew === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!;
-      if (remembers && this.fullAt[activity * problem.evas + this.eva] === this.orderOn(this.eva)) continue;
+      if (this.isPassedOver(remembers)) continue;
       if (problem.pairs[activity]!.length > 0 && !this.pairsAllow(at)) continue;
       this.onChoice(at);
     }
     if (remembers) this.noteFull();
     return this.found > 0;
+  }
+
+  /** True where the EVA in hand is not to be looked at, or is remembered as full for the activity in hand. */
+  private isPassedOver(remembers: boolean): boolean {
+    const { eva, onlyEva, problem } = this;
+    if (onlyEva < 0 || eva === onlyEva)
+      return remembers && this.fullAt[this.activity * problem.evas + eva] === this.orderOn(eva);
+    // What was not looked at is not full.
+    if (remembers) this.fits[eva] = 1;
+    return true;
   }
 
   /** The places of the crew choice in hand, whose routes begin at number `at`. */

@@ -28,6 +28,9 @@ const ACROSS_ROUTES: readonly RuinOperator[] = [
   { name: "outing", share: 0.03, take: (ruin) => ruin.outing() },
 ];
 
+/** Part of the ejections that take must-do work too. */
+const MUST_TOO = 0.3;
+
 /** Every way in which a ruin may begin, by name: statistics count them. */
 export const RUINS = ["ejected", "swapped", "begun anew", ...ACROSS_ROUTES.map(({ name }) => name)] as const;
 export type RuinName = (typeof RUINS)[number];
@@ -48,6 +51,8 @@ export class Ruin {
   /** Where the last ruin began, and how. */
   seed = 0;
   last: RuinName = "strings";
+  /** The EVA on which the last ejection made room; -1 where that was on none. */
+  private ejectedFrom = -1;
 
   constructor(day: Day, random: Random, parameters = searchParameters()) {
     this.day = day;
@@ -220,8 +225,8 @@ export class Ruin {
   }
 
   /**
-   * Makes room for a must-do activity that is left out: optional work goes from one of the EVAs that it may be on, all of it or half, and
-   * its whole cluster, which is put back together.
+   * Makes room for a must-do activity that is left out: optional work goes from one of the EVAs that it may be on, all of it or half, now and
+   * then must-do work too, which may stand in its way there but not elsewhere; and its whole cluster, which is put back together.
    */
   private eject(): void {
     const { problem, random } = this;
@@ -234,13 +239,29 @@ export class Ruin {
     const crewed = problem.crewCount[a]! > 0 && choices > 0;
     const choice = first + (crewed ? random.below(choices) : 0);
     const e = crewed ? problem.evaOfRoute[problem.choiceRoutes[problem.choiceAt[choice]!]!]! : -1;
-    const all = random.next() < 0.5;
+    this.ejectedFrom = e;
+    const at = random.next();
+    const all = at < 0.5;
+    const mustToo = all && e >= 0 && at < MUST_TOO;
     for (let b = 0; b < problem.activities; b += 1) {
       if (board.placed[b] === 0) continue;
-      const optional =
-        problem.must[b] === 0 && (e < 0 || board.evaOf[b] === e) && (all || random.next() < 0.5);
-      if (optional || problem.cluster[b] === problem.cluster[a]) this.remove(b);
+      const goes =
+        (mustToo || problem.must[b] === 0) && (e < 0 || board.evaOf[b] === e) && (all || random.next() < 0.5);
+      if (goes || problem.cluster[b] === problem.cluster[a]) this.remove(b);
     }
+  }
+
+  /**
+   * Takes all that is left on the EVA on which the last ejection made room, must-do work with it, and gives what that was for: to begin the EVA
+   * anew around it. What an ejection leaves is often too far apart for those who have to stay together. -1 where it was on no EVA.
+   */
+  ejectRest(): number {
+    const { problem, ejectedFrom } = this;
+    const { board } = this.day;
+    if (ejectedFrom < 0) return -1;
+    for (let b = 0; b < problem.activities; b += 1)
+      if (board.placed[b] === 1 && board.evaOf[b] === ejectedFrom) this.remove(b);
+    return this.seed;
   }
 
   /**

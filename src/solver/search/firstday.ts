@@ -1,0 +1,45 @@
+import { Board } from "../network/board.ts";
+import type { Recreate } from "./recreate.ts";
+import { better, readValue, type Value } from "./score.ts";
+
+/** Days that are filled one EVA after the other, beside one that is filled at once. */
+const ONE_BY_ONE = 3;
+
+/**
+ * Fills the empty day of `recreate` with the best of a few: one on which every task goes where it costs least on any EVA, and some that fill one
+ * EVA after the other. On the first, tasks far from each other open each EVA, and where two have to stay together hardly anything fits between
+ * them; on the others, what goes on an EVA draws its neighbours there before the next one is begun.
+ */
+export function fillAtFirst(recreate: Recreate): void {
+  const { day } = recreate;
+  const { board, problem } = day;
+  if (problem.evas < 2) {
+    recreate.fill();
+    return;
+  }
+  const blank = new Board(problem);
+  const best = new Board(problem);
+  const bestValue: Value = { mustOut: Infinity, worth: -1, endsS: 0 };
+  const value: Value = { mustOut: 0, worth: 0, endsS: 0 };
+  blank.copy(board);
+  for (let k = 0; k <= ONE_BY_ONE && best.count < problem.activities; k += 1) {
+    board.copy(blank);
+    if (k > 0) fillOneByOne(recreate);
+    recreate.fill();
+    readValue(board, value);
+    if (!better(value, bestValue)) continue;
+    Object.assign(bestValue, value);
+    best.copy(board);
+  }
+  board.copy(best);
+}
+
+/** Fills one EVA after the other, with what fits on it. */
+function fillOneByOne(recreate: Recreate): void {
+  const { insertion, day } = recreate;
+  for (let e = 0; e < day.problem.evas; e += 1) {
+    insertion.onlyEva = e;
+    recreate.fill();
+  }
+  insertion.onlyEva = -1;
+}
