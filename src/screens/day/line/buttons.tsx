@@ -5,7 +5,7 @@ import { useApp, useSession, useView } from "../../context.ts";
 import type { ChancesReport, TaskChance } from "../../../answers/index.ts";
 import { belowWords, slackWords } from "../../chancewords.ts";
 import { KIND_WORDS } from "../../words.ts";
-import { shows, slabFor, type DayLayout } from "./geometry.ts";
+import { isJoint, shows, slabFor, type DayLayout } from "./geometry.ts";
 import { useStill } from "./still.ts";
 
 /**
@@ -57,6 +57,7 @@ const Buttons = memo(function Buttons(props: ButtonsProps) {
                   key={keys.get(block)}
                   task={block.task}
                   lane={block.lane}
+                  joint={isJoint(block, lane) ? lane.sense : null}
                   name={nameOf(
                     standing,
                     block,
@@ -85,6 +86,8 @@ const Buttons = memo(function Buttons(props: ButtonsProps) {
 const BlockButton = memo(function BlockButton(props: {
   readonly task: string;
   readonly lane: string;
+  /** Which half of a block across the line home this is; null of any other. */
+  readonly joint: "up" | "down" | null;
   readonly name: string;
   readonly left: number;
   readonly top: number;
@@ -110,6 +113,7 @@ const BlockButton = memo(function BlockButton(props: {
       className={props.held ? "block held" : "block"}
       data-task={props.task}
       data-lane={props.lane}
+      data-joint={props.joint ?? undefined}
       aria-label={props.name}
       title={props.name}
       aria-pressed={props.selected}
