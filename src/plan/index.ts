@@ -53,5 +53,6 @@ export { remediesAfter, remedyHost } from "./remedy.ts";
 export { mishapsOf } from "./mishaps.ts";
 export type { Odds } from "./odds.ts";
 export type { Rules, RuleLevel } from "./rules.ts";
+export { ruleSource } from "./rulesource.ts";
 export type { GivesUp, Placement, Schedule } from "./schedule.ts";
 export { isHeavySite } from "./siteload.ts";

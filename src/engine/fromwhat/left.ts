@@ -10,7 +10,7 @@ import {
   levelW,
   suitIn,
 } from "../../physics/index.ts";
-import type { Eva, Plan, Schedule, Suit } from "../../plan/index.ts";
+import { type Eva, type Plan, ruleSource, type Schedule, type Suit } from "../../plan/index.ts";
 import { gaitsOf, heavensOf, environmentHeatOnEvaW, waysOf } from "../../terrain/index.ts";
 import { bare, clockToSecond } from "../../words/index.ts";
 import { stretchName, UNITS } from "./words.ts";
@@ -93,7 +93,7 @@ function leftFigures(
         },
         { name: "stock", value: full / per, unit },
       ],
-      source: `reserve: ${plan.rules.reserve.source}`,
+      source: `reserve: ${ruleSource(plan, "reserve")}`,
     },
   ];
 }

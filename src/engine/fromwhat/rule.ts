@@ -11,7 +11,7 @@ const FIXED: Partial<Record<RuleId, string>> = {
 /** What a rule says and where its numbers come from. */
 export function fromRule(plan: Plan, rule: RuleId): FromAnswer {
   const { words, sentence, numbers } = FLIGHT_RULES[rule];
-  const figures = givenNumbers(plan.rules, rule).map(({ key, value, unit, level, source }): Explained => ({
+  const figures = givenNumbers(plan, rule).map(({ key, value, unit, level, source }): Explained => ({
     of: words,
     value,
     unit,

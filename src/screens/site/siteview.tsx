@@ -85,7 +85,7 @@ function Side({
   const rest = useRef<HTMLDivElement>(null);
   // What is said of a place begins below the list, wherever was read before.
   useEffect(() => {
-    if (chosen !== null) rest.current?.scrollTo(0, 0);
+    if (chosen !== null && rest.current) rest.current.scrollTop = 0;
   }, [chosen]);
   return (
     <div className="site-side">

@@ -1,5 +1,5 @@
 import type { Outing } from "../../../answers/index.ts";
-import { suitIdOn } from "../../../plan/index.ts";
+import { ruleSource, suitIdOn } from "../../../plan/index.ts";
 import { clockToSecond, nameIn } from "../../../words/index.ts";
 import { stretchName } from "../words.ts";
 import {
@@ -158,7 +158,7 @@ export function dutyBehind({ plan, verdict, finding }: Asked): Behind {
     span.endS - span.startS,
   ]);
   return {
-    need: given("time outside at most", plan.rules.duty.stayS, "s", plan.rules.duty.source),
+    need: given("time outside at most", plan.rules.duty.stayS, "s", ruleSource(plan, "duty")),
     have: sumOf("time outside", "s", terms, "judge: from egress to ingress complete"),
   };
 }
@@ -184,7 +184,7 @@ export function rechargeBehind(asked: Asked): Behind {
   const [before, next] = [of(0), of(1)];
   if (!before || !next) return {};
   return {
-    need: given("between EVAs at least", plan.rules.recharge.leastS, "s", plan.rules.recharge.source),
+    need: given("between EVAs at least", plan.rules.recharge.leastS, "s", ruleSource(plan, "recharge")),
     have: timeBetween(
       "between EVAs",
       [`ingress complete, ${nameIn(plan.evas, before.eva)}`, before.span.endS],

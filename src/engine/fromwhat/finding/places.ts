@@ -1,4 +1,4 @@
-import type { Plan } from "../../../plan/index.ts";
+import { type Plan, ruleSource } from "../../../plan/index.ts";
 import { pointsAt } from "../../../check/index.ts";
 import { walksOf } from "../../../terrain/index.ts";
 import { clockToSecond, nameIn } from "../../../words/index.ts";
@@ -44,7 +44,7 @@ export function blastBehind({ plan, finding }: Asked): Behind {
   const end = endOf(plan, subject(finding, "task"));
   if (!lander || !end) return {};
   return {
-    need: given("from the lander at least", plan.rules.blast.leastM, "m", plan.rules.blast.source),
+    need: given("from the lander at least", plan.rules.blast.leastM, "m", ruleSource(plan, "blast")),
     have: apart("from the lander", { words: lander.name, eastM: lander.eastM, northM: lander.northM }, end),
   };
 }
@@ -82,7 +82,7 @@ export function separationBehind({ plan, schedule, finding }: Asked): Behind {
     .toSorted((a, b) => a.missM - b.missM)[0];
   if (!pair) return {};
   return {
-    need: given("apart at most", plan.rules.separation.greatestM, "m", plan.rules.separation.source),
+    need: given("apart at most", plan.rules.separation.greatestM, "m", ruleSource(plan, "separation")),
     have: apart(`apart at ${clockToSecond(atS)} MET`, pair.a, pair.b, pair.offM),
   };
 }
@@ -153,7 +153,7 @@ export function returnMassBehind(asked: Asked): Behind {
     .filter(({ id }) => boxes.includes(id))
     .map(({ name, emptyMassKg }): Term => [`${name}, empty`, Math.ceil(emptyMassKg * 1000 - 1e-6) / 1000]);
   return {
-    need: given("lifted at most", plan.rules.returnMass.greatestKg, "kg", plan.rules.returnMass.source),
+    need: given("lifted at most", plan.rules.returnMass.greatestKg, "kg", ruleSource(plan, "returnMass")),
     have: sumOf(
       "samples and their containers",
       "kg",

@@ -1,7 +1,7 @@
 import { ledgerOf } from "../../../check/index.ts";
 import type { Explained } from "../../../kernel/index.ts";
 import { type Consumable, CONSUMABLES } from "../../../physics/index.ts";
-import { suitOn } from "../../../plan/index.ts";
+import { ruleSource, suitOn } from "../../../plan/index.ts";
 import { gaitsOf, homeOf, stops, waysOf } from "../../../terrain/index.ts";
 import { fromHeat, fromLeft } from "../left.ts";
 import { stretchName, UNITS } from "../words.ts";
@@ -24,7 +24,7 @@ export function reserveBehind(consumable: Consumable) {
       unit,
       `Math.ceil(share * stock * ${per}) / ${per}`,
       { share: ["of the stock, suit", share], stock: [unit, ledger.full[consumable] / per] },
-      `reserve: ${plan.rules.reserve.source}`,
+      `reserve: ${ruleSource(plan, "reserve")}`,
     );
     const [have, ...more] = left.figures;
     return { need, ...(have ? { have } : {}), more, ...(left.sums ? { sums: left.sums } : {}) };

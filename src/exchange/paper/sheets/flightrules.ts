@@ -1,4 +1,4 @@
-import type { Suit } from "../../../plan/index.ts";
+import { ruleSource, type Suit } from "../../../plan/index.ts";
 import { FLIGHT_RULES, givenNumbers, RULE_IDS, type RuleId, type RuleNumber } from "../../../rules/index.ts";
 import {
   aboutWords,
@@ -33,7 +33,7 @@ export interface RuleRow {
 export function ruleRows({ plan }: Pick<SheetGiven, "plan">): RuleRow[] {
   return RULE_IDS.map((rule): RuleRow => {
     const { words, decides, numbers } = FLIGHT_RULES[rule];
-    const given = numbers ? givenNumbers(plan.rules, rule) : [];
+    const given = numbers ? givenNumbers(plan, rule) : [];
     const standing = numbers ? plan.rules[numbers.group] : null;
     return {
       rule,
@@ -42,7 +42,7 @@ export function ruleRows({ plan }: Pick<SheetGiven, "plan">): RuleRow[] {
         given.map((one) => `${one.words} ${numberWords(one, one.value)}`).join("; ") ||
         "said by tasks, links, EVAs and site",
       counts: standing?.level ?? (rule === "must-do" || rule === "group-least" ? "open" : "breach"),
-      source: standing === null ? "the plan" : standing.source.trim() || "not given",
+      source: numbers ? ruleSource(plan, numbers.group) : "the plan",
       owner: decides ?? "the planner",
     };
   });
