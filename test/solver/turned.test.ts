@@ -30,7 +30,7 @@ function eitherWay(seed: number): { plan: Plan; turned: Plan } {
 
 /** Sound schedules of plans whose EVAs open the other way round. */
 function turnedDays(): { seed: number; turned: Plan; schedule: Schedule }[] {
-  return Array.from({ length: 260 }, (_, k) => 60_000 + k).flatMap((seed) => {
+  return Array.from({ length: 400 }, (_, k) => 60_000 + k).flatMap((seed) => {
     const { plan, turned } = eitherWay(seed);
     const schedule = packed(plan, 30, seed);
     const flown = new Set(schedule.placements.map(({ eva }) => eva).filter((eva) => eva !== null));
