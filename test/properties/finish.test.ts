@@ -4,6 +4,7 @@ import { Day } from "../../src/solver/network/day.ts";
 import { loadSchedule, scheduleOf } from "../../src/solver/network/placing.ts";
 import { compile } from "../../src/solver/problem/compile.ts";
 import { ownOf, readFinish } from "../../src/solver/search/finish.ts";
+import { at, task, tinyPlan } from "../check/tinyPlan.ts";
 import { packedPlan } from "./packedPlan.ts";
 
 describe("what decides beside must-do work and worth", () => {
@@ -25,5 +26,20 @@ describe("what decides beside must-do work and worth", () => {
       if (day.board.count > 0) seen += 1;
     }
     expect(seen).toBeGreaterThan(50);
+  });
+
+  it("counts the gauges of who goes out with nothing to do", () => {
+    const wide = tinyPlan({ tasks: [task("scoop", "a")], placements: [at("scoop", 1000)] });
+    const [suit, other] = wide.suits;
+    // 50 W over the 2,200 s outside are 31 Wh.
+    const plan = { ...wide, suits: [suit!, { ...other!, batteryWh: 40 }] };
+    const day = new Day(compile(plan));
+    expect(loadSchedule(day, plan.schedule)).toBe(0);
+    const finish = { worstMargin: 0, changes: 0, walkM: 0, finishS: 0 };
+    readFinish(day.board, ownOf(day.problem), finish);
+    const { worstMargin, breaches } = judgeFor(plan)(scheduleOf(day.board)).score;
+    expect(breaches).toBe(0);
+    expect(worstMargin).toBeLessThan(2000);
+    expect(finish.worstMargin).toBe(worstMargin);
   });
 });

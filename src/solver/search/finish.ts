@@ -80,10 +80,12 @@ export function isByOwnCrew(board: Board, own: Own, a: number): boolean {
   return true;
 }
 
+/** Who has nothing to do on an EVA goes out with the others all the same. */
 function worstMargin(board: Board): number {
+  const { routes, evaOfRoute } = board.problem;
   let least = WHOLE;
-  for (let r = 0; r < board.problem.routes; r += 1)
-    if (board.onRoute[r]! > 0) least = Math.min(least, marginOf(board, r));
+  for (let r = 0; r < routes; r += 1)
+    if (board.onEva[evaOfRoute[r]!]! > 0) least = Math.min(least, marginOf(board, r));
   return least;
 }
 
