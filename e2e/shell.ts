@@ -6,6 +6,14 @@ export type Theme = "light" | "dark" | "dim";
 
 const THEMES: Readonly<Record<Theme, string>> = { light: "Light", dark: "Dark", dim: "Dark room" };
 
+/** Windows that the desk is built for, CSS pixels. */
+export const DESK_SIZES = [
+  [1024, 768],
+  [1280, 720],
+  [1440, 900],
+  [1920, 1080],
+] as const;
+
 /** Chooses a theme. */
 export async function setTheme(page: Page, theme: Theme): Promise<void> {
   await page.getByRole("button", { name: "Help and theme" }).click();

@@ -6,7 +6,7 @@ import { packRun } from "../src/solver/index.ts";
 import { atRest } from "./atrest.ts";
 import { block, openDay, openPacked } from "./days.ts";
 import { mindPainting, paintedTexts, textsOnTexts } from "./painted.ts";
-import { goTo, howToPack, setTheme } from "./shell.ts";
+import { DESK_SIZES, goTo, howToPack, setTheme } from "./shell.ts";
 
 /** What can be seen and hit: magnified, by fingers, with long names, in the system's own colours, and while something is said. */
 
@@ -300,14 +300,6 @@ async function crossing(page: Page): Promise<{ readonly pairs: string[]; readonl
   return { pairs: textsOnTexts(texts).map(([a, b]) => `${a.text} on ${b.text}`), texts: texts.length };
 }
 
-/** Windows that the desk is built for, CSS pixels. */
-const SIZES = [
-  [1024, 768],
-  [1280, 720],
-  [1440, 900],
-  [1920, 1080],
-] as const;
-
 /** No two texts of the line lie on each other, no lane is hidden, and lanes have most of the height, over an EVA and over the stay. */
 async function readable(page: Page, width: number, height: number): Promise<void> {
   const of = `${width} by ${height}`;
@@ -335,7 +327,7 @@ async function readable(page: Page, width: number, height: number): Promise<void
     if (k > 0) expect(left, of).toBeGreaterThanOrEqual(row[k - 1]![1]! - 1);
 }
 
-for (const [width, height] of SIZES)
+for (const [width, height] of DESK_SIZES)
   test(`no two texts of the line lie on each other, no lane is hidden, lanes have most of the height, ${width} by ${height}`, async ({
     page,
   }) => {
@@ -371,7 +363,7 @@ for (const [who, open] of [
     await mindPainting(page);
     await open(page);
     await expect(page.locator(".stage .block").first()).toBeVisible();
-    for (const [width, height] of SIZES) await readable(page, width, height);
+    for (const [width, height] of DESK_SIZES) await readable(page, width, height);
   });
 
 async function openLarge(page: Page, crew: number): Promise<void> {

@@ -1,7 +1,7 @@
 import { axeOn } from "./axe.ts";
 import { expect, type Locator, type Page, test } from "@playwright/test";
 import { block, middleOf, openPacked, spanOf } from "./days.ts";
-import { goTo, howToPack, setTheme } from "./shell.ts";
+import { DESK_SIZES, goTo, howToPack, setTheme } from "./shell.ts";
 
 /**
  * What a planner does all day, by hand, on the packed demo day. Each press, key, drag or pointing counts as one action; no task may
@@ -305,14 +305,6 @@ for (const theme of ["light", "dark", "dim"] as const)
     await check("setup");
   });
 
-/** Windows that the desk is built for, CSS pixels. */
-const SIZES = [
-  [1024, 768],
-  [1280, 720],
-  [1440, 900],
-  [1920, 1080],
-] as const;
-
 test("nothing overflows at 1024 to 1920 pixels, at rest, before packing and in hand", async ({ page }) => {
   /** What of the top row, the side and the readout lies outside of its place. */
   const outside = (): Promise<string[]> =>
@@ -340,7 +332,7 @@ test("nothing overflows at 1024 to 1920 pixels, at rest, before packing and in h
         ),
       ].map(said);
     });
-  for (const [width, height] of SIZES) {
+  for (const [width, height] of DESK_SIZES) {
     await page.setViewportSize({ width, height });
     await expect.poll(outside, { message: `${width} px` }).toEqual([]);
     expect((await page.locator(".header").boundingBox())?.height, `${width} px`).toBe(52);
@@ -353,7 +345,7 @@ test("nothing overflows at 1024 to 1920 pixels, at rest, before packing and in h
   }
   await page.unroute("**/plans/demo.json");
   await page.goto("./?plan=demo");
-  for (const [width, height] of SIZES) {
+  for (const [width, height] of DESK_SIZES) {
     await page.setViewportSize({ width, height });
     await expect.poll(outside, { message: `${width} px, empty` }).toEqual([]);
   }

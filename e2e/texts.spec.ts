@@ -4,16 +4,9 @@ import { parseText } from "../src/plan/index.ts";
 import { packRun } from "../src/solver/index.ts";
 import { openPacked } from "./days.ts";
 import { crossingTexts, cutTexts, teachTexts } from "./seentexts.ts";
-import { goTo } from "./shell.ts";
+import { DESK_SIZES, goTo } from "./shell.ts";
 
 /** On every screen, in every window that the desk is built for, no text is cut unsaid and none lies on another. */
-
-const SIZES = [
-  [1024, 768],
-  [1280, 720],
-  [1440, 900],
-  [1920, 1080],
-] as const;
 
 /** Opens the large plan with a day packed into it, the same each time. */
 async function openLarge(page: Page): Promise<void> {
@@ -30,7 +23,7 @@ async function openLarge(page: Page): Promise<void> {
 
 /** Nothing is wrong with a text in any of the windows; `what` is shown. */
 async function reads(page: Page, what: string): Promise<void> {
-  for (const [width, height] of SIZES) {
+  for (const [width, height] of DESK_SIZES) {
     await page.setViewportSize({ width, height });
     const faults = async (): Promise<string[]> => [...(await cutTexts(page)), ...(await crossingTexts(page))];
     // What a new width lays out anew settles a frame later.

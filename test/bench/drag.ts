@@ -1,10 +1,9 @@
-import { execFileSync, spawn } from "node:child_process";
-import { once } from "node:events";
 import { readFileSync } from "node:fs";
 import { chromium, type CDPSession, type Page } from "@playwright/test";
 import { BROWSER_SWITCHES, browserPath } from "../../e2e/browser.ts";
 import { parseText } from "../../src/plan/index.ts";
 import { packRun } from "../../src/solver/index.ts";
+import { served } from "./served.ts";
 import { type Frame, framesOf, gapsOf, type Input, rasterMsOf } from "./frames.ts";
 
 /**
@@ -21,21 +20,9 @@ export async function run(args: string[]): Promise<void> {
   const frames = Number(valueOf(args, "--frames") ?? 200);
   const only = valueOf(args, "--plan");
   const plans = only === null ? ["demo", "large"] : [only];
-  if (!args.includes("--built")) {
-    // A profile names functions, so they must keep their names.
-    const plain = args.includes("--profile") ? ["--minify", "false"] : [];
-    execFileSync("npx", ["vite", "build", "--outDir", OUT, "--emptyOutDir", ...plain], { stdio: "ignore" });
-  }
-  const server = spawn(
-    "npx",
-    ["vite", "preview", "--host", "127.0.0.1", "--port", String(PORT), "--strictPort", "--outDir", OUT],
-    {
-      stdio: "ignore",
-      detached: true,
-    },
-  );
-  try {
-    await answers(`http://127.0.0.1:${PORT}/`);
+  // A profile names functions, so they must keep their names.
+  const plain = args.includes("--profile") ? ["--minify", "false"] : [];
+  await served({ out: OUT, port: PORT, build: args.includes("--built") ? null : plain }, async () => {
     const browser = await chromium.launch({ executablePath: await browserPath(), args: BROWSER_SWITCHES });
     if (args.includes("--pace")) {
       console.log(
@@ -62,12 +49,7 @@ export async function run(args: string[]): Promise<void> {
       await page.close();
     }
     await browser.close();
-  } finally {
-    if (server.pid !== undefined && server.exitCode === null) {
-      process.kill(-server.pid);
-      await once(server, "exit");
-    }
-  }
+  });
 }
 
 const OUT = "node_modules/.bench/drag";
@@ -222,18 +204,6 @@ async function report(session: CDPSession): Promise<void> {
   for (const [name, count] of most)
     console.log(`  ${((100 * count) / all).toFixed(1).padStart(5)} % ${name}`);
   await session.detach();
-}
-
-async function answers(url: string): Promise<void> {
-  for (let tries = 0; tries < 100; tries += 1) {
-    const up = await fetch(url).then(
-      (answer) => answer.ok,
-      () => false,
-    );
-    if (up) return;
-    await new Promise((next) => setTimeout(next, 100));
-  }
-  throw new Error("the built app is not served");
 }
 
 function row(list: number[]): string[] {

@@ -1,5 +1,3 @@
-import { execFileSync, spawn } from "node:child_process";
-import { once } from "node:events";
 import { mkdirSync, readFileSync } from "node:fs";
 import { type Browser, chromium, type Page } from "@playwright/test";
 import { atRest } from "../../e2e/atrest.ts";
@@ -8,6 +6,7 @@ import { mindPainting, type PaintedText, paintedTexts, textsOnTexts } from "../.
 import { setTheme, type Theme } from "../../e2e/shell.ts";
 import { parseText } from "../../src/plan/index.ts";
 import { packRun } from "../../src/solver/index.ts";
+import { served } from "./served.ts";
 
 /**
  * What the day screen can be read for at a glance, measured on what a real browser paints of the production build: whole names of the
@@ -22,15 +21,8 @@ export async function run(args: string[]): Promise<void> {
   const only = valueOf(args, "--views")?.split(",") ?? null;
   const how = { list: args.includes("--list"), pictures: valueOf(args, "--pictures"), only };
   if (how.pictures !== null) mkdirSync(how.pictures, { recursive: true });
-  if (!args.includes("--built"))
-    execFileSync("npx", ["vite", "build", "--outDir", OUT, "--emptyOutDir"], { stdio: "ignore" });
-  const address = ["--host", "127.0.0.1", "--port", String(PORT), "--strictPort"];
-  const server = spawn("npx", ["vite", "preview", ...address, "--outDir", OUT], {
-    stdio: "ignore",
-    detached: true,
-  });
-  try {
-    await answers(`http://127.0.0.1:${PORT}/`);
+  const build = args.includes("--built") ? null : [];
+  await served({ out: OUT, port: PORT, build }, async () => {
     const browser = await chromium.launch({ executablePath: await browserPath(), args: BROWSER_SWITCHES });
     console.log("plan   size      theme view   names whole  lanes %  hidden  on texts  covered  struck");
     for (const name of names) {
@@ -39,12 +31,7 @@ export async function run(args: string[]): Promise<void> {
         for (const theme of themes) await measured(browser, { name, body, size, theme }, how);
     }
     await browser.close();
-  } finally {
-    if (server.pid !== undefined && server.exitCode === null) {
-      process.kill(-server.pid);
-      await once(server, "exit");
-    }
-  }
+  });
 }
 
 const OUT = "node_modules/.bench/glance";
@@ -252,18 +239,6 @@ function list({ missing, pairs, covered, struck }: Found): void {
   for (const [a, b] of pairs) console.log(`    ${at(a)} on ${at(b)}`);
   for (const one of covered) console.log(`    covered in part: ${at(one)} ${one.covered.toFixed(2)}`);
   for (const one of struck) console.log(`    struck: ${at(one)}`);
-}
-
-async function answers(url: string): Promise<void> {
-  for (let tries = 0; tries < 100; tries += 1) {
-    const up = await fetch(url).then(
-      (answer) => answer.ok,
-      () => false,
-    );
-    if (up) return;
-    await new Promise((next) => setTimeout(next, 100));
-  }
-  throw new Error("the built app is not served");
 }
 
 function valueOf(args: readonly string[], name: string): string | null {
