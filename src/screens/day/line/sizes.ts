@@ -19,8 +19,8 @@ const WIDE_PX = 1090;
 /** The sizes for a box of this size and so many crew members. */
 export function lineSizes(widthPx: number, heightPx: number, crew: number): LineSizes {
   const low = heightPx < MIDDLE_PX;
-  const suit = low ? 36 : heightPx < TALL_PX ? 52 : 64;
-  const apart = low ? 28 : heightPx < TALL_PX ? 36 : 46;
+  const suit = low ? 34 : heightPx < TALL_PX ? 52 : 64;
+  const apart = low ? 27 : heightPx < TALL_PX ? 36 : 46;
   // Many suits take so much that the lanes would come below 60 % of a low window.
   const many = crew > 2;
   return {
