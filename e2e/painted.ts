@@ -28,19 +28,22 @@ export async function mindPainting(page: Page): Promise<void> {
   await page.addInitScript(minding);
 }
 
+type Point = [number, number];
+
+/** One thing that a canvas was told to paint. */
+interface Painted {
+  kind: "text" | "line" | "ground";
+  text?: string;
+  rim?: boolean;
+  points: Point[];
+  wide: number;
+  clip: number[] | null;
+}
+
 /** In the page: keeps for every canvas what it was told to paint since it was emptied last. */
 function minding(): void {
   const made = CanvasRenderingContext2D.prototype;
   const store = window as unknown as { painting: WeakMap<HTMLCanvasElement, Painted[]> };
-  type Point = [number, number];
-  interface Painted {
-    kind: "text" | "line" | "ground";
-    text?: string;
-    rim?: boolean;
-    points: Point[];
-    wide: number;
-    clip: number[] | null;
-  }
   interface Own {
     path: Point[][];
     clip: number[] | null;
@@ -200,14 +203,7 @@ export function paintedTexts(page: Page, within = "body"): Promise<readonly Pain
 
 /** In the page: what stands there now. */
 function readTexts(within: string): PaintedText[] {
-  type Point = [number, number];
-  interface Item {
-    kind: "text" | "line" | "ground";
-    text?: string;
-    rim?: boolean;
-    points: Point[];
-    wide: number;
-    clip: number[] | null;
+  interface Item extends Painted {
     x0: number;
     y0: number;
     x1: number;

@@ -138,6 +138,14 @@ export const containerSchema = z.strictObject({
 export type Suit = z.infer<typeof suitSchema>;
 /** What a suit carries and uses up. */
 export type Consumable = keyof Suit["reserve"];
+
+/** Where a suit says how much of each consumable it holds. */
+export const STOCK_FIELDS = {
+  oxygen: "oxygenKg",
+  co2: "co2Kg",
+  water: "waterKg",
+  battery: "batteryWh",
+} as const satisfies Record<Consumable, keyof Suit>;
 export type CrewMember = z.infer<typeof crewSchema>;
 export type Eva = z.infer<typeof evaSchema>;
 export type Equipment = z.infer<typeof equipmentSchema>;

@@ -1,5 +1,5 @@
 import { isRecord } from "../kernel/index.ts";
-import { parse, type Plan } from "../plan/index.ts";
+import { parse, type Plan, STOCK_FIELDS } from "../plan/index.ts";
 import { clock, crewName, digits, evaName, nameIn, taskName } from "../words/index.ts";
 import type { Call, Reading, Rehearsal } from "./call.ts";
 
@@ -27,9 +27,6 @@ export function callFaults(plan: Plan, { calls, nowS }: Rehearsal): readonly str
   }
   return faults;
 }
-
-/** The greatest that a gauge of each consumable can show on any suit of the plan. */
-const HOLDS = { oxygen: "oxygenKg", co2: "co2Kg", water: "waterKg", battery: "batteryWh" } as const;
 
 /** Hears one call after the other. */
 class Listener {
@@ -116,7 +113,8 @@ class Listener {
   }
 
   private reads({ crew, consumable, left }: Reading): string | null {
-    const most = Math.max(...this.plan.suits.map((suit) => suit[HOLDS[consumable]]));
+    // No gauge shows more than the fullest suit of the plan holds.
+    const most = Math.max(...this.plan.suits.map((suit) => suit[STOCK_FIELDS[consumable]]));
     if (left <= most) return null;
     const unit = consumable === "battery" ? "Wh" : "kg";
     return `reads ${digits(left)} ${unit} of ${consumable === "co2" ? "CO2 room" : consumable} from the gauge of ${crewName(this.plan, crew)}, and no suit of the plan holds more than ${digits(most)} ${unit}`;

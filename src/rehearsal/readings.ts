@@ -1,4 +1,4 @@
-import { type Plan, type Suit, suitIdOn } from "../plan/index.ts";
+import { type Plan, STOCK_FIELDS, type Suit, suitIdOn } from "../plan/index.ts";
 import type { Reading } from "./call.ts";
 
 type Consumable = Reading["consumable"];
@@ -40,8 +40,6 @@ function levelAt({ points }: LevelTrack, atS: number): number {
   return a.atS === b.atS ? b.value : a.value + ((atS - a.atS) / (b.atS - a.atS)) * (b.value - a.value);
 }
 
-const STOCK = { oxygen: "oxygenKg", co2: "co2Kg", water: "waterKg", battery: "batteryWh" } as const;
-
 /**
  * The plan with stocks as they were read out, where the last reading of a suit by a wearer shows less than was worked out: the suit
  * then holds so much less, and what must be left stays as much as it was. A reading that shows more changes nothing, since a margin
@@ -72,7 +70,7 @@ export function withReadings(plan: Plan, reads: readonly ReadOut[]): Plan {
 }
 
 function lessBy(suit: Suit, consumable: Consumable, missing: number): Suit {
-  const key = STOCK[consumable];
+  const key = STOCK_FIELDS[consumable];
   const kept = suit.reserve[consumable] * suit[key];
   const stock = Math.max(0, suit[key] - missing);
   const reserve = stock > 0 ? Math.min(1, kept / stock) : 1;

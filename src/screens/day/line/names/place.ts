@@ -236,8 +236,9 @@ function makeRoom(placing: Placing): void {
     }
     has[n] = option;
     until[n] = turn + KEEPS;
-    if (countOf(has) <= most) continue;
-    most = countOf(has);
+    const count = countOf(has);
+    if (count <= most) continue;
+    most = count;
     best = [...has];
   }
   best.forEach((one, n) => (has[n] = one));
