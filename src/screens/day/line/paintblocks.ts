@@ -254,11 +254,9 @@ export function wordsOf(form: BlockForm, words: Words, room: InBlock, px: Measur
   const sight = inSight(slab, room.widthPx);
   if (form.row) {
     const { topLeft: top, bottomLeft: bottom } = slab;
-    return textBeside(
-      { ...sight, left: sight.left + ROW_EDGE_PX, top: top + 1, bottom: bottom + 1 },
-      words,
-      px,
-    );
+    // In so low a row there is no room over the mark of a state: words stand beside it.
+    const [left, right] = [sight.left + ROW_EDGE_PX, sight.right - (room.marked ? 2 * MARK_PX : 0)];
+    return textBeside({ left, right, top: top + 1, bottom: bottom + 1 }, words, px);
   }
   const far = farEdge(form);
   const edge = edgeTaken(thickPx, room.plate);
