@@ -3,7 +3,7 @@ import { judgeFor } from "../../src/check/index.ts";
 import { proposed } from "../../src/editor/index.ts";
 import type { Schedule } from "../../src/plan/index.ts";
 import { bandAlone, bandChange } from "../../src/screens/day/line/bandstill.tsx";
-import { bandsOf, standingOf } from "../../src/screens/day/line/geometry.ts";
+import { bandsOf, layoutOf } from "../../src/screens/day/line/geometry.ts";
 import { fixturePlan, fixtureSchedule } from "../editor/fixture.ts";
 
 const plan = fixturePlan();
@@ -12,17 +12,17 @@ const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
 const start = fixtureSchedule();
 
 function lane(schedule: Schedule, key: string) {
-  const standing = standingOf(plan, schedule, judge(schedule), tasks, 100);
+  const layout = layoutOf(plan, schedule, judge(schedule), tasks, 100);
   return bandAlone(
-    standing,
-    standing.lanes.filter((one) => one.key === key),
+    layout,
+    layout.lanes.filter((one) => one.key === key),
   );
 }
 
 describe("a band's still layer", () => {
   it("holds the two lanes about one line home, and an odd one by itself", () => {
-    const standing = standingOf(plan, start, judge(start), tasks, 100);
-    expect(bandsOf(standing.lanes).map((band) => band.map(({ name }) => name))).toEqual([
+    const layout = layoutOf(plan, start, judge(start), tasks, 100);
+    expect(bandsOf(layout.lanes).map((band) => band.map(({ name }) => name))).toEqual([
       ["EV1", "EV2"],
       ["EV3"],
       ["By command"],

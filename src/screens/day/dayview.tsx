@@ -43,7 +43,7 @@ export function DayView(props: { readonly details: ReactNode; readonly map: Reac
   );
   useEffect(() => session.commands.add(splitWork(session, view)), [session, view]);
   useEffect(
-    () => dayKeys({ session, view, gesture, windows, standing: () => latest.current?.standing ?? null }),
+    () => dayKeys({ session, view, gesture, windows, layout: () => latest.current?.layout ?? null }),
     [session, view, gesture, windows, latest],
   );
   const day = useMemo<Day>(() => ({ gesture, windows }), [gesture, windows]);

@@ -11,7 +11,7 @@ export function gestureView({ session, view, ground }: GestureSurface, gesture: 
   return {
     plan,
     selection,
-    lanes: gesture.state === "keyed" ? (ground()?.standing.lanes ?? []) : [],
+    lanes: gesture.state === "keyed" ? (ground()?.layout.lanes ?? []) : [],
     fitting: (lane) => fittingStarts(fitBands ?? [], lane, plan.rules.startGridS),
     lineStart: () => lineStart(plan, view, inHand),
   };

@@ -12,7 +12,7 @@ import { EDGE_PX } from "./line/sizes.ts";
 
 /** The day line as a gesture meets it: what stands there, at which scale, and where on the page. */
 export interface HitSurface {
-  readonly standing: DayLayout;
+  readonly layout: DayLayout;
   readonly scale: TimeScale;
   /** Left and top of the lanes on the page, CSS pixels. */
   readonly left: number;
@@ -25,7 +25,7 @@ export type GroundSource = () => HitSurface | null;
 /** The ground from what stands there and the element that shows it. */
 export function groundOf(
   stage: HTMLElement | null,
-  laid: Pick<HitSurface, "standing" | "scale"> | null,
+  laid: Pick<HitSurface, "layout" | "scale"> | null,
 ): HitSurface | null {
   if (!stage || !laid) return null;
   const { left, top } = stage.getBoundingClientRect();
@@ -45,7 +45,7 @@ export function under(
 ): { readonly atS: number; readonly lane: string | null } {
   const atS = ground.scale.at(point.x - ground.left);
   if (overBench) return { atS, lane: null };
-  const lane = laneAt(ground.standing.lanes, point.y - ground.top);
+  const lane = laneAt(ground.layout.lanes, point.y - ground.top);
   return { atS, lane: lane?.key ?? REMOTE };
 }
 

@@ -43,14 +43,14 @@ export const StayGutter = memo(function StayGutter(props: {
 });
 
 /** Who the lanes are of, what their day comes to, the scale of heights, and the EVAs in sight against their limits. */
-export function LanesGutter({ standing }: { readonly standing: DayLayout }) {
-  return <CalmLanesGutter standing={useCalm(standing)} />;
+export function LanesGutter({ layout }: { readonly layout: DayLayout }) {
+  return <CalmLanesGutter layout={useCalm(layout)} />;
 }
 
-const CalmLanesGutter = memo(function CalmLanesGutter({ standing }: { readonly standing: DayLayout }) {
-  const { lanes } = standing;
+const CalmLanesGutter = memo(function CalmLanesGutter({ layout }: { readonly layout: DayLayout }) {
+  const { lanes } = layout;
   return (
-    <div className="gutter gutter-lanes" style={{ height: standing.lanesPx }}>
+    <div className="gutter gutter-lanes" style={{ height: layout.lanesPx }}>
       {lanes.map((lane) => (
         <div
           key={lane.key}
@@ -60,22 +60,20 @@ const CalmLanesGutter = memo(function CalmLanesGutter({ standing }: { readonly s
           <b className={nameClass(lane)} title={lane.name}>
             {lane.name}
           </b>
-          {lane.crew !== null && <Does standing={standing} lane={lane} />}
-          {lane.crew !== null && <Heights standing={standing} lane={lane} />}
+          {lane.crew !== null && <Does layout={layout} lane={lane} />}
+          {lane.crew !== null && <Heights layout={layout} lane={lane} />}
         </div>
       ))}
-      {bandsOf(lanes).map(
-        (band) => band[0]?.crew && <Home key={band[0].key} standing={standing} band={band} />,
-      )}
+      {bandsOf(lanes).map((band) => band[0]?.crew && <Home key={band[0].key} layout={layout} band={band} />)}
     </div>
   );
 });
 
 /** `17 tasks · 2.6 km` of the EVAs in sight. */
-function Does({ standing, lane }: { readonly standing: DayLayout; readonly lane: Lane }) {
-  const { verdict } = standing;
-  const evas = useEvasInSight(standing, [lane]);
-  const tasks = standing.blocks.filter((one) => one.lane === lane.key && evas.includes(one.eva ?? "")).length;
+function Does({ layout, lane }: { readonly layout: DayLayout; readonly lane: Lane }) {
+  const { verdict } = layout;
+  const evas = useEvasInSight(layout, [lane]);
+  const tasks = layout.blocks.filter((one) => one.lane === lane.key && evas.includes(one.eva ?? "")).length;
   const walkedM = verdict.outings
     .filter((one) => one.crew === lane.crew && evas.includes(one.eva))
     .flatMap(({ stretches }) => stretches)
@@ -89,8 +87,8 @@ function Does({ standing, lane }: { readonly standing: DayLayout; readonly lane:
 }
 
 /** Minutes of walk home along the far edge of the ribbon. */
-function Heights({ standing, lane }: { readonly standing: DayLayout; readonly lane: Lane }) {
-  return heightLabels(standing, lane).map(({ minutes, y }) => (
+function Heights({ layout, lane }: { readonly layout: DayLayout; readonly lane: Lane }) {
+  return heightLabels(layout, lane).map(({ minutes, y }) => (
     <span
       key={minutes}
       className="gutter-height"
@@ -110,10 +108,10 @@ const NAME_PX = 46;
 
 /** Heights at which a lane is labelled, and where in it. */
 function heightLabels(
-  standing: DayLayout,
+  layout: DayLayout,
   lane: Lane,
 ): readonly { readonly minutes: number; readonly y: number }[] {
-  const { relief } = standing;
+  const { relief } = layout;
   const stepS = relief.topS > 3600 ? 1800 : 600;
   const labels: { minutes: number; y: number }[] = [];
   for (let homeS = stepS; homeS < relief.topS; homeS += stepS) {
@@ -127,10 +125,10 @@ function heightLabels(
 }
 
 /** At the line home: the EVA in sight with its times and its length against the limit, or how many. */
-function Home({ standing, band }: { readonly standing: DayLayout; readonly band: readonly Lane[] }) {
+function Home({ layout, band }: { readonly layout: DayLayout; readonly band: readonly Lane[] }) {
   const dial = useDial();
-  const { plan, verdict } = standing;
-  const ids = useEvasInSight(standing, band);
+  const { plan, verdict } = layout;
+  const ids = useEvasInSight(layout, band);
   const [lane] = band;
   if (!lane) return null;
   const eva = ids.length === 1 ? plan.evas.find((one) => one.id === ids[0]) : undefined;

@@ -9,27 +9,27 @@ import { slabFor, type DayLayout } from "./line/geometry.ts";
 
 /** Over the line while something is in hand: where it breaks a rule, and from when to when it could start. */
 export const HandLayer = memo(function HandLayer(props: {
-  readonly standing: DayLayout;
+  readonly layout: DayLayout;
   readonly scale: TimeScale;
 }) {
-  const { standing, scale } = props;
+  const { layout, scale } = props;
   const hand = useView((state) => state.inHand);
   const difference = useSession((state) => state.preview?.difference ?? null);
   const dial = useDial();
   if (!hand || !difference) return null;
   const { target } = hand;
-  const lane = target.at === "line" ? standing.lanes.find(({ key }) => key === target.lane) : undefined;
+  const lane = target.at === "line" ? layout.lanes.find(({ key }) => key === target.lane) : undefined;
   // Away from the flags of the lane that it is held over.
-  const low = lane?.sense === "up" && lane.topPx < standing.lanesPx / 2;
-  const remote = standing.lanes.find(({ key }) => key === REMOTE);
+  const low = lane?.sense === "up" && lane.topPx < layout.lanesPx / 2;
+  const remote = layout.lanes.find(({ key }) => key === REMOTE);
   return (
     <div
       className={low ? "hand-layer low" : "hand-layer"}
       style={{ "--remote": `${remote?.heightPx ?? 0}px` } as CSSProperties}
       aria-hidden="true"
     >
-      {overlapsOf(standing.blocks, hand.tasks).map(({ lane, startS, endS, block }) => {
-        const slab = slabFor(standing, scale, block);
+      {overlapsOf(layout.blocks, hand.tasks).map(({ lane, startS, endS, block }) => {
+        const slab = slabFor(layout, scale, block);
         if (!slab) return null;
         const top = Math.min(slab.topLeft, slab.topRight);
         const height = Math.max(slab.bottomLeft, slab.bottomRight) - top;
@@ -53,18 +53,18 @@ export const HandLayer = memo(function HandLayer(props: {
           </span>
         );
       })}
-      <Flags standing={standing} scale={scale} />
+      <Flags layout={layout} scale={scale} />
     </div>
   );
 });
 
 /** First and last start on the lane that it is held over, and how far these go if the others slide. */
-function Flags({ standing, scale }: { readonly standing: DayLayout; readonly scale: TimeScale }) {
+function Flags({ layout, scale }: { readonly layout: DayLayout; readonly scale: TimeScale }) {
   const target = useView((state) => state.inHand?.target ?? null);
   const many = useView((state) => (state.inHand?.tasks.length ?? 0) > 1);
   const bands = useSession((state) => state.fitBands);
   const gridS = useSession((state) => state.plan.rules.startGridS);
-  const lane = target?.at === "line" ? standing.lanes.find(({ key }) => key === target.lane) : undefined;
+  const lane = target?.at === "line" ? layout.lanes.find(({ key }) => key === target.lane) : undefined;
   if (!bands || !lane || target?.at !== "line") return null;
   const { fixed, sliding } = nearestStarts(bands, lane.key, target.startS, gridS);
   if (!fixed && !sliding && !many)

@@ -10,12 +10,12 @@ export interface KeyGround {
   readonly view: ViewStore;
   readonly windows: Windowing;
   /** What stands on the line; null before it is laid out. */
-  readonly standing: () => DayLayout | null;
+  readonly layout: () => DayLayout | null;
 }
 
 /** Goes to the block beside the keyboard's place and selects it; `more` adds it to what is selected. */
-export function walk({ session, view, windows, standing }: KeyGround, way: Direction, more: boolean): void {
-  const { blocks, lanes } = standing() ?? NOTHING;
+export function walk({ session, view, windows, layout }: KeyGround, way: Direction, more: boolean): void {
+  const { blocks, lanes } = layout() ?? NOTHING;
   const from = view.getState().focus ?? blocks[0];
   const next = from ? blockBeside(blocks, lanes, from, way) : null;
   if (!next) return;
@@ -27,8 +27,8 @@ export function walk({ session, view, windows, standing }: KeyGround, way: Direc
 }
 
 /** The keyboard's place goes to a neighbour before its block leaves the line. */
-export function stepAside({ session, view, standing }: KeyGround): void {
-  const { blocks, lanes } = standing() ?? NOTHING;
+export function stepAside({ session, view, layout }: KeyGround): void {
+  const { blocks, lanes } = layout() ?? NOTHING;
   const { selection, plan } = session.state.getState();
   const { focus } = view.getState();
   const task = focus?.task ?? selection[0];

@@ -19,14 +19,14 @@ interface Change {
  * What an undo, a pack or a mend has changed: each block glides from where it was, and is edged for a second; where it was is
  * dotted while the packer is at work. A hand shows what it moves by itself.
  */
-export const Moved = memo(function Moved(props: { readonly standing: DayLayout; readonly scale: TimeScale }) {
-  const { standing, scale } = props;
+export const Moved = memo(function Moved(props: { readonly layout: DayLayout; readonly scale: TimeScale }) {
+  const { layout, scale } = props;
   const packing = useSession((state) => betterDay(state) !== null);
-  const change = useChange(standing, packing);
+  const change = useChange(layout, packing);
   if (!change) return null;
   const ways = change.blocks.flatMap(({ block, was }) => {
-    const to = slabFor(standing, scale, block);
-    const from = was && slabFor(standing, scale, was);
+    const to = slabFor(layout, scale, block);
+    const from = was && slabFor(layout, scale, was);
     return to ? [{ key: `${change.nth} ${block.task} ${block.lane}`, to, from }] : [];
   });
   return (
@@ -66,26 +66,23 @@ function CutOut({ of }: { readonly of: Slab }) {
 }
 
 /** The last change of the shown day that no hand has made; null once it has been seen. */
-function useChange(standing: DayLayout, packing: boolean): Change | null {
+function useChange(layout: DayLayout, packing: boolean): Change | null {
   const { session } = useApp();
-  const last = useRef(standing);
+  const last = useRef(layout);
   const nth = useRef(0);
   const [change, setChange] = useState<Change | null>(null);
   // Before the eye sees the new day: else it would stand there for a frame and jump back.
   useLayoutEffect(() => {
     const was = last.current;
-    last.current = standing;
-    if (was.schedule === standing.schedule || session.state.getState().preview !== null) return;
+    last.current = layout;
+    if (was.schedule === layout.schedule || session.state.getState().preview !== null) return;
     // Another plan is not a change of this one.
-    if (
-      was.plan.stay.touchdownUtc !== standing.plan.stay.touchdownUtc ||
-      was.plan.title !== standing.plan.title
-    )
+    if (was.plan.stay.touchdownUtc !== layout.plan.stay.touchdownUtc || was.plan.title !== layout.plan.title)
       return;
-    const blocks = changedBlocks(was.blocks, standing.blocks, packing ? WORTH_S : 1);
+    const blocks = changedBlocks(was.blocks, layout.blocks, packing ? WORTH_S : 1);
     nth.current += 1;
     setChange(blocks.length === 0 ? null : { nth: nth.current, blocks });
-  }, [standing, packing, session]);
+  }, [layout, packing, session]);
   useEffect(() => {
     if (!change || packing) return;
     const timer = setTimeout(() => setChange(null), EDGED_MS);

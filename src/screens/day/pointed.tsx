@@ -6,16 +6,16 @@ import { boxOf } from "./moved.tsx";
 
 /** Edges about the blocks of the task that is pointed at elsewhere: on the map, by its number. */
 export const Pointed = memo(function Pointed(props: {
-  readonly standing: DayLayout;
+  readonly layout: DayLayout;
   readonly scale: TimeScale;
 }) {
-  const { standing, scale } = props;
+  const { layout, scale } = props;
   const task = useView((state) => (state.cursorS === null ? state.pointed : null));
   if (task === null) return null;
-  return standing.blocks
+  return layout.blocks
     .filter((block) => block.task === task && shows(scale, block))
     .map((block) => {
-      const slab = slabFor(standing, scale, block);
+      const slab = slabFor(layout, scale, block);
       return (
         slab && <span key={block.lane} className="pointed-block" aria-hidden="true" style={boxOf(slab)} />
       );

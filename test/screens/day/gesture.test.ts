@@ -6,7 +6,7 @@ import { type Session, tasksById } from "../../../src/session/index.ts";
 import { dayGesture, type DayGesture } from "../../../src/screens/day/gesture.ts";
 import { stuckWords } from "../../../src/screens/day/speech.ts";
 import { windowing } from "../../../src/screens/day/windowing.ts";
-import { standingOf } from "../../../src/screens/day/line/geometry.ts";
+import { layoutOf } from "../../../src/screens/day/line/geometry.ts";
 import { createViewStore, type ViewStore } from "../../../src/screens/viewstate.ts";
 import { sessionWith } from "../../session/bench.ts";
 
@@ -34,8 +34,8 @@ function lay(): Table {
   const ground = () => {
     const state = session.state.getState();
     const { plan, verdict } = state;
-    const standing = standingOf(plan, plan.schedule, verdict, tasksById(state), 100);
-    return { standing, scale: timeScale(view.getState().window, WIDE), left: 0, top: 0 };
+    const layout = layoutOf(plan, plan.schedule, verdict, tasksById(state), 100);
+    return { layout, scale: timeScale(view.getState().window, WIDE), left: 0, top: 0 };
   };
   const windows = windowing(
     view,

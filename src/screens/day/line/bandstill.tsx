@@ -23,7 +23,7 @@ import { type BetweenOnRibbon, paintBetweens, paintCeiling, paintGround, paintHo
 
 /** What is drawn in one band's still layer, and what it depends on besides what stands there. */
 interface Drawn {
-  readonly standing: DayLayout;
+  readonly layout: DayLayout;
   readonly scale: TimeScale;
   readonly selection: readonly string[];
   /** The tasks in hand. */
@@ -44,10 +44,10 @@ interface Drawn {
  * were: such a band keeps its picture, and of the others only the stretch that changed is painted. What is in hand is drawn on top.
  */
 export function BandStill(props: Drawn & { readonly lanes: readonly Lane[] }) {
-  const { lanes, standing, scale, selection, held, chosen, bands, ghosts, slack, plates } = props;
+  const { lanes, layout, scale, selection, held, chosen, bands, ghosts, slack, plates } = props;
   const drawn = useMemo(
     (): Drawn => ({
-      standing: bandAlone(standing, lanes),
+      layout: bandAlone(layout, lanes),
       scale,
       selection,
       held,
@@ -57,12 +57,12 @@ export function BandStill(props: Drawn & { readonly lanes: readonly Lane[] }) {
       slack,
       plates,
     }),
-    [standing, lanes, scale, selection, held, chosen, bands, ghosts, slack, plates],
+    [layout, lanes, scale, selection, held, chosen, bands, ghosts, slack, plates],
   );
   return (
     <KeptCanvas
       widthPx={scale.widthPx}
-      heightPx={drawn.standing.lanesPx}
+      heightPx={drawn.layout.lanesPx}
       drawn={drawn}
       changed={columnsChanged}
       paint={paintBand}
@@ -71,14 +71,14 @@ export function BandStill(props: Drawn & { readonly lanes: readonly Lane[] }) {
 }
 
 /** The day with these lanes only, at the top. */
-export function bandAlone(standing: DayLayout, lanes: readonly Lane[]): DayLayout {
+export function bandAlone(layout: DayLayout, lanes: readonly Lane[]): DayLayout {
   const keys = new Set(lanes.map((lane) => lane.key));
   const top = Math.min(...lanes.map((lane) => lane.topPx));
   return {
-    ...standing,
+    ...layout,
     lanes: lanes.map((lane) => ({ ...lane, topPx: lane.topPx - top })),
-    blocks: standing.blocks.filter((block) => keys.has(block.lane)),
-    betweens: standing.betweens.filter((between) => keys.has(between.lane)),
+    blocks: layout.blocks.filter((block) => keys.has(block.lane)),
+    betweens: layout.betweens.filter((between) => keys.has(between.lane)),
     lanesPx: lanes.reduce((sum, lane) => sum + lane.heightPx, 0),
   };
 }
@@ -97,7 +97,7 @@ function columnsChanged(was: Drawn, now: Drawn): Columns | "all" | null {
     was.plates !== now.plates
   )
     return "all";
-  const band = bandChange(was.standing, now.standing);
+  const band = bandChange(was.layout, now.layout);
   if (band === "anywhere") return "all";
   const all = around([...(band ? [band] : []), ...differing(was.ghosts, now.ghosts, sameBlock)]);
   return all && columnsOf(all, now.scale, BEYOND_PX);
@@ -182,82 +182,80 @@ interface Mark extends Stretch {
 }
 
 /** The findings and states of tasks that these lanes show. */
-function marks(standing: DayLayout): readonly Mark[] {
-  const known = marksOf.get(standing);
+function marks(layout: DayLayout): readonly Mark[] {
+  const known = marksOf.get(layout);
   if (known) return known;
-  const keys = standing.lanes.map((lane) => lane.key);
-  const found = standing.verdict.findings.flatMap((finding): readonly Mark[] => {
+  const keys = layout.lanes.map((lane) => lane.key);
+  const found = layout.verdict.findings.flatMap((finding): readonly Mark[] => {
     const { span, level } = finding;
-    const on = keys.filter((key) => findingLanes(standing, finding).includes(key));
+    const on = keys.filter((key) => findingLanes(layout, finding).includes(key));
     return span === null
       ? []
       : on.map((key) => ({ state: `${key} ${level}`, startS: span.startS, endS: span.endS }));
   });
-  const states = taskStates(standing.verdict);
-  const blocks = standing.blocks.map(({ task, startS, endS }) => ({
+  const states = taskStates(layout.verdict);
+  const blocks = layout.blocks.map(({ task, startS, endS }) => ({
     state: states.get(task) ?? "sound",
     startS,
     endS,
   }));
   const all = [...found, ...blocks];
-  marksOf.set(standing, all);
+  marksOf.set(layout, all);
   return all;
 }
 
 const marksOf = new WeakMap<DayLayout, readonly Mark[]>();
 
 function paintBand(brush: Brush, drawn: Drawn, columns: Columns | null): void {
-  const { standing, held, chosen, bands } = drawn;
+  const { layout, held, chosen, bands } = drawn;
   const scale = within(drawn.scale, columns, BEYOND_PX);
-  const { lanes, verdict } = standing;
+  const { lanes, verdict } = layout;
   const reach = lanes.flatMap((lane) =>
     verdict.reach.filter(({ crew }) => crew === lane.crew).map((track) => ({ lane, track })),
   );
-  paintLaneGrounds(brush, standing, scale);
+  paintLaneGrounds(brush, layout, scale);
   const [only] = held;
-  if (bands && only !== undefined) paintFitBands(brush, standing, drawn.scale, bands, only);
-  for (const { lane, track } of reach) paintGround(brush, standing, lane, track, scale);
+  if (bands && only !== undefined) paintFitBands(brush, layout, drawn.scale, bands, only);
+  for (const { lane, track } of reach) paintGround(brush, layout, lane, track, scale);
   for (const lane of lanes) if (lane.crew !== null && lane.sense === "up") paintHome(brush, lane);
   paintBetweens(brush, betweensOn(drawn, scale));
   const going = new Set(held);
-  const staying = standing.blocks.filter((block) => !going.has(block.task));
-  const inHand = standing.blocks.filter((block) => going.has(block.task));
+  const staying = layout.blocks.filter((block) => !going.has(block.task));
+  const inHand = layout.blocks.filter((block) => going.has(block.task));
   for (const block of staying) paintOne(brush, drawn, scale, block, going);
-  for (const { lane, track } of reach) paintCeiling(brush, standing, lane, track, scale);
+  for (const { lane, track } of reach) paintCeiling(brush, layout, lane, track, scale);
   paintGhosts(brush, drawn, scale);
   // What is in hand lies on top.
   for (const block of inHand) paintOne(brush, drawn, scale, block, going);
-  paintFindings(brush, standing, scale, chosen);
+  paintFindings(brush, layout, scale, chosen);
 }
 
-function paintGhosts(brush: Brush, { standing, ghosts }: Drawn, scale: TimeScale): void {
+function paintGhosts(brush: Brush, { layout, ghosts }: Drawn, scale: TimeScale): void {
   for (const ghost of ghosts) {
-    const slab = slabFor(standing, scale, ghost);
-    if (slab && shows(scale, ghost)) paintGhost(brush, slab, standing.tasks.get(ghost.task)?.name ?? "");
+    const slab = slabFor(layout, scale, ghost);
+    if (slab && shows(scale, ghost)) paintGhost(brush, slab, layout.tasks.get(ghost.task)?.name ?? "");
   }
 }
 
 /** What is in sight of ways, waits and the work at the ends. */
-function betweensOn({ standing, slack }: Drawn, scale: TimeScale): readonly BetweenOnRibbon[] {
-  return standing.betweens.flatMap((between) => {
-    const lane = standing.lanes.find((one) => one.key === between.lane);
+function betweensOn({ layout, slack }: Drawn, scale: TimeScale): readonly BetweenOnRibbon[] {
+  return layout.betweens.flatMap((between) => {
+    const lane = layout.lanes.find((one) => one.key === between.lane);
     if (!lane || !shows(scale, between)) return [];
-    const track = standing.verdict.reach.find(
-      ({ eva, crew }) => eva === between.eva && crew === between.lane,
-    );
-    const ribbon = { standing, lane, track, scale };
-    return [{ between, ribbon, slackS: slackBefore(standing, between, slack) }];
+    const track = layout.verdict.reach.find(({ eva, crew }) => eva === between.eva && crew === between.lane);
+    const ribbon = { layout, lane, track, scale };
+    return [{ between, ribbon, slackS: slackBefore(layout, between, slack) }];
   });
 }
 
 /** By how much the task before a wait may start later; null where there is none, or where it is not known. */
 export function slackBefore(
-  standing: DayLayout,
+  layout: DayLayout,
   between: Between,
   slack: ReadonlyMap<string, number>,
 ): number | null {
   if (between.kind !== "wait") return null;
-  const before = standing.blocks
+  const before = layout.blocks
     .filter(({ lane, eva, endS }) => lane === between.lane && eva === between.eva && endS <= between.startS)
     .reduce<Block | null>((last, block) => (last && last.endS >= block.endS ? last : block), null);
   return before ? (slack.get(before.task) ?? null) : null;
@@ -271,20 +269,20 @@ function paintOne(
   block: Block,
   going: ReadonlySet<string>,
 ): void {
-  const { standing, selection } = drawn;
-  const task = standing.tasks.get(block.task);
-  const lane = standing.lanes.find((one) => one.key === block.lane);
-  const form = lane && shows(scale, block) ? formOf(standing, scale, block, lane) : null;
+  const { layout, selection } = drawn;
+  const task = layout.tasks.get(block.task);
+  const lane = layout.lanes.find((one) => one.key === block.lane);
+  const form = lane && shows(scale, block) ? formOf(layout, scale, block, lane) : null;
   if (!task || !lane || !form) return;
   paintBlock(brush, form, {
     task,
-    state: taskStates(standing.verdict).get(block.task) ?? "sound",
+    state: taskStates(layout.verdict).get(block.task) ?? "sound",
     selected: selection.includes(block.task) && !going.has(block.task),
     held: going.has(block.task),
   });
-  const upper = form.across ? upperOf(standing, block, lane) : block;
+  const upper = form.across ? upperOf(layout, block, lane) : block;
   const text =
-    upper && insideText(standing, scale, upper, drawn.plates.has(block.task), blockMeasure(brush.ctx));
+    upper && insideText(layout, scale, upper, drawn.plates.has(block.task), blockMeasure(brush.ctx));
   if (text) paintWords(brush, text);
 }
 

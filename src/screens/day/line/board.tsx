@@ -23,7 +23,7 @@ export const Board = memo(function Board({ onPage }: { readonly onPage: LineOnPa
   const plan = useSession(shownPlan);
   const dial = useDial();
   const line = useTheLine(onPage);
-  const { standing, scale, sizes, margins } = line;
+  const { layout, scale, sizes, margins } = line;
   const { widthPx } = scale;
   const headStage = useRef<HTMLDivElement>(null);
   const headPanning = usePanning(headStage, scale, windows);
@@ -55,16 +55,16 @@ export const Board = memo(function Board({ onPage }: { readonly onPage: LineOnPa
         </div>
       </div>
       <div className="lanes" id="lanes">
-        <LanesGutter standing={standing} />
-        <DayLine standing={standing} scale={scale} onPage={onPage} />
+        <LanesGutter layout={layout} />
+        <DayLine layout={layout} scale={scale} onPage={onPage} />
       </div>
       <Margins scale={scale} which={margins} sizes={sizes} />
       <div className="board-foot">
         <StayGutter heightPx={sizes.stayPx} margins={margins} />
-        <Overview standing={standing} widthPx={widthPx} heightPx={sizes.stayPx} />
+        <Overview layout={layout} widthPx={widthPx} heightPx={sizes.stayPx} />
       </div>
       <Cursor scale={scale} gutterPx={sizes.gutterPx} />
-      <Plumb standing={standing} scale={scale} gutterPx={sizes.gutterPx} />
+      <Plumb layout={layout} scale={scale} gutterPx={sizes.gutterPx} />
     </section>
   );
 });

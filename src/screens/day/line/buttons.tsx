@@ -15,12 +15,12 @@ import { useStill } from "./still.ts";
  */
 export function BlockButtons(props: ButtonsProps) {
   // Pointers go through the buttons: under a pointer's drag they may stay where they were.
-  const standing = useStill(props.standing);
-  return <Buttons standing={standing} scale={props.scale} chances={props.chances} />;
+  const layout = useStill(props.layout);
+  return <Buttons layout={layout} scale={props.scale} chances={props.chances} />;
 }
 
 interface ButtonsProps {
-  readonly standing: DayLayout;
+  readonly layout: DayLayout;
   /** Where the window stands, or stood before it moved. */
   readonly scale: TimeScale;
   /** Null while they are not known or something is in hand. */
@@ -28,15 +28,15 @@ interface ButtonsProps {
 }
 
 const Buttons = memo(function Buttons(props: ButtonsProps) {
-  const { standing, scale, chances } = props;
+  const { layout, scale, chances } = props;
   const selection = useSession((state) => state.selection);
   const focus = useView((view) => view.focus);
   const held = useView((view) => view.inHand?.tasks ?? null);
 
-  const inOrder = useMemo(() => readingOrder(standing.blocks, standing.lanes), [standing]);
-  const counts = useMemo(() => findingCounts(standing), [standing]);
+  const inOrder = useMemo(() => readingOrder(layout.blocks, layout.lanes), [layout]);
+  const counts = useMemo(() => findingCounts(layout), [layout]);
   const known = useMemo(() => new Map(chances?.tasks.map((one) => [one.task, one])), [chances]);
-  const keys = useMemo(() => keysOf(standing.blocks), [standing]);
+  const keys = useMemo(() => keysOf(layout.blocks), [layout]);
   const focused =
     inOrder.find((block) => block.task === focus?.task && block.lane === focus.lane) ??
     inOrder.find((block) => block.task === focus?.task) ??
@@ -45,12 +45,12 @@ const Buttons = memo(function Buttons(props: ButtonsProps) {
 
   return (
     <div className="blocks">
-      {standing.lanes.map((lane) => (
+      {layout.lanes.map((lane) => (
         <div key={lane.key} role="group" aria-label={`Lane ${lane.name}`}>
           {inOrder
             .filter((block) => block.lane === lane.key && (shows(scale, block) || block === focused))
             .map((block) => {
-              const slab = slabFor(standing, scale, block);
+              const slab = slabFor(layout, scale, block);
               if (!slab) return null;
               return (
                 <BlockButton
@@ -59,7 +59,7 @@ const Buttons = memo(function Buttons(props: ButtonsProps) {
                   lane={block.lane}
                   joint={isJoint(block, lane) ? lane.sense : null}
                   name={nameOf(
-                    standing,
+                    layout,
                     block,
                     counts.get(block.task) ?? 0,
                     chanceWords(chances, known.get(block.task)),
@@ -143,9 +143,9 @@ function chanceWords(report: ChancesReport | null, one: TaskChance | undefined):
   return [...(below === null ? [] : [below]), ...(one.slackS === null ? [] : [slackWords(one.slackS)])];
 }
 
-function nameOf(standing: DayLayout, block: Block, findings: number, chances: readonly string[]): string {
-  const { plan } = standing;
-  const task = standing.tasks.get(block.task);
+function nameOf(layout: DayLayout, block: Block, findings: number, chances: readonly string[]): string {
+  const { plan } = layout;
+  const task = layout.tasks.get(block.task);
   if (!task) return block.task;
   const parts = [
     task.name,
@@ -161,9 +161,9 @@ function nameOf(standing: DayLayout, block: Block, findings: number, chances: re
   return parts.join(", ");
 }
 
-function findingCounts(standing: DayLayout): ReadonlyMap<string, number> {
+function findingCounts(layout: DayLayout): ReadonlyMap<string, number> {
   const counts = new Map<string, number>();
-  for (const finding of standing.verdict.findings) {
+  for (const finding of layout.verdict.findings) {
     for (const subject of finding.subjects) {
       if (subject.kind === "task") counts.set(subject.id, (counts.get(subject.id) ?? 0) + 1);
     }

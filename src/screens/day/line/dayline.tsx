@@ -21,11 +21,11 @@ import type { LineOnPage } from "./theline.ts";
 
 /** The lanes: a still layer that is painted when the day or the window changes, and one for what is in hand. */
 export function DayLine(props: {
-  readonly standing: DayLayout;
+  readonly layout: DayLayout;
   readonly scale: TimeScale;
   readonly onPage: LineOnPage;
 }) {
-  const { standing, scale, onPage } = props;
+  const { layout, scale, onPage } = props;
   const chosen = useView((state) => state.chosen);
   const selection = useSession((state) => state.selection);
   const held = useView((state) => (state.inHand === null ? NOTHING : state.inHand.tasks));
@@ -34,17 +34,17 @@ export function DayLine(props: {
   const known = useKnown(chances);
   const stands = useStandstill(scale);
   useLaneInSight(onPage, chosen);
-  const pointer = useLinePointer({ standing, scale, onPage });
+  const pointer = useLinePointer({ layout, scale, onPage });
   return (
     <div
       ref={onPage.stage}
       className={held.length > 0 ? "stage holding" : "stage"}
-      style={{ height: standing.lanesPx }}
+      style={{ height: layout.lanesPx }}
       {...pointer}
     >
-      <Bands standing={standing} scale={scale} selection={selection} held={held} chosen={chosen} {...known} />
+      <Bands layout={layout} scale={scale} selection={selection} held={held} chosen={chosen} {...known} />
       <OverLayer
-        standing={standing}
+        layout={layout}
         scale={scale}
         stands={stands}
         known={known}
@@ -52,12 +52,12 @@ export function DayLine(props: {
         selection={selection}
         only={onlyOf(held, selection)}
       />
-      <EvaBars standing={standing} scale={scale} />
-      <BlockButtons standing={standing} scale={stands} chances={chances} />
-      {held.length === 0 && <EmptyHint standing={standing} />}
-      <HandLayer standing={standing} scale={scale} />
-      <Moved standing={standing} scale={scale} />
-      <Pointed standing={standing} scale={scale} />
+      <EvaBars layout={layout} scale={scale} />
+      <BlockButtons layout={layout} scale={stands} chances={chances} />
+      {held.length === 0 && <EmptyHint layout={layout} />}
+      <HandLayer layout={layout} scale={scale} />
+      <Moved layout={layout} scale={scale} />
+      <Pointed layout={layout} scale={scale} />
       <LassoBox />
     </div>
   );
@@ -65,7 +65,7 @@ export function DayLine(props: {
 
 /** The still layer, a band for each line home. */
 function Bands(props: {
-  readonly standing: DayLayout;
+  readonly layout: DayLayout;
   readonly scale: TimeScale;
   readonly selection: readonly string[];
   readonly held: readonly string[];
@@ -73,16 +73,16 @@ function Bands(props: {
   readonly slack: ReadonlyMap<string, number>;
   readonly plates: ReadonlySet<string>;
 }) {
-  const { standing, held } = props;
+  const { layout, held } = props;
   const bands = useSession((state) => (held.length === 1 ? state.fitBands : null));
-  const ghosts = useGhosts(standing);
-  const rows = useMemo(() => bandsOf(standing.lanes), [standing.lanes]);
+  const ghosts = useGhosts(layout);
+  const rows = useMemo(() => bandsOf(layout.lanes), [layout.lanes]);
   return rows.map((lanes) => (
     <BandStill {...props} key={lanes[0]?.key} lanes={lanes} bands={bands} ghosts={ghosts} />
   ));
 }
 
-function EmptyHint({ standing: { blocks, tasks } }: { readonly standing: DayLayout }) {
+function EmptyHint({ layout: { blocks, tasks } }: { readonly layout: DayLayout }) {
   if (blocks.length > 0 || tasks.size === 0) return null;
   return (
     <p className="line-hint">

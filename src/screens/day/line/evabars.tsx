@@ -16,21 +16,18 @@ const LEAST_PX = 10;
  * A handle over the egress of every EVA, and one over its ingress: dragged or taken in hand by keys it moves all of the EVA, pressed it
  * selects it.
  */
-export function EvaBars(props: { readonly standing: DayLayout; readonly scale: TimeScale }) {
+export function EvaBars(props: { readonly layout: DayLayout; readonly scale: TimeScale }) {
   // Pointers are followed by the window: under a drag they may stay where they were.
-  return <StillBars standing={useStill(props.standing)} scale={props.scale} />;
+  return <StillBars layout={useStill(props.layout)} scale={props.scale} />;
 }
 
-const StillBars = memo(function StillBars(props: {
-  readonly standing: DayLayout;
-  readonly scale: TimeScale;
-}) {
-  const { standing, scale } = props;
-  return outNow(standing)
+const StillBars = memo(function StillBars(props: { readonly layout: DayLayout; readonly scale: TimeScale }) {
+  const { layout, scale } = props;
+  return outNow(layout)
     .filter(({ outing }) => shows(scale, outing.span))
     .flatMap((out) =>
-      bandsOf(standing.lanes).map((band, nth) => (
-        <BandBars key={`${out.eva.id} ${nth}`} {...out} standing={standing} scale={scale} band={band} />
+      bandsOf(layout.lanes).map((band, nth) => (
+        <BandBars key={`${out.eva.id} ${nth}`} {...out} layout={layout} scale={scale} band={band} />
       )),
     );
 });
@@ -54,9 +51,9 @@ function outNow({ plan, schedule, verdict }: DayLayout): readonly Out[] {
 
 /** The handles of an EVA on the lanes about one line home. */
 function BandBars(
-  props: Out & { readonly standing: DayLayout; readonly scale: TimeScale; readonly band: readonly Lane[] },
+  props: Out & { readonly layout: DayLayout; readonly scale: TimeScale; readonly band: readonly Lane[] },
 ) {
-  const { eva, outing, first, tasks, standing, scale, band } = props;
+  const { eva, outing, first, tasks, layout, scale, band } = props;
   const { gesture } = useDay();
   const dial = useDial();
   const held = useView((state) => state.inHand?.eva === eva.id);
@@ -76,7 +73,7 @@ function BandBars(
     title: `${eva.name}: drag moves all of it`,
     onPointerDown: press,
   };
-  const upright = ribbonOf(standing, lanes);
+  const upright = ribbonOf(layout, lanes);
   return outing.stretches
     .filter(({ kind }) => kind === "egress" || kind === "ingress")
     .map(({ kind, span }) => {

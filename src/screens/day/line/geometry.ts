@@ -33,7 +33,7 @@ export interface DayLayout {
 }
 
 /** Lays the plan out in lanes of `crewPx`. */
-export function standingOf(
+export function layoutOf(
   plan: Plan,
   schedule: Schedule,
   verdict: Verdict,
@@ -72,12 +72,12 @@ export function remoteLanePx(plan: Plan, schedule: Schedule): number {
 }
 
 /** Where a block stands on screen; null when its lane is not shown. */
-export function slabFor(standing: DayLayout, scale: TimeScale, block: Block): Slab | null {
-  const lane = standing.lanes.find((one) => one.key === block.lane);
+export function slabFor(layout: DayLayout, scale: TimeScale, block: Block): Slab | null {
+  const lane = layout.lanes.find((one) => one.key === block.lane);
   if (!lane) return null;
   return block.lane === REMOTE
     ? rowSlabOf(block, lane, REMOTE_ROW_PX, REMOTE_PAD_PX, scale)
-    : slabOf(block, lane, standing.relief, scale, isJoint(block, lane));
+    : slabOf(block, lane, layout.relief, scale, isJoint(block, lane));
 }
 
 /** True of what both do together who share the lane's line home: one block across it. */
@@ -94,15 +94,15 @@ export function bandsOf(lanes: readonly Lane[]): readonly (readonly Lane[])[] {
 
 /** The room between line home and far edge over both halves of what two do together; null where the other half is not shown. */
 export function acrossOf(
-  standing: DayLayout,
+  layout: DayLayout,
   scale: TimeScale,
   block: Block,
 ): { readonly upper: Slab; readonly lower: Slab; readonly homePx: number } | null {
-  const lane = standing.lanes.find((one) => one.key === block.lane);
+  const lane = layout.lanes.find((one) => one.key === block.lane);
   if (!lane || lane.sense !== "up" || !isJoint(block, lane)) return null;
-  const other = standing.blocks.find((one) => one.task === block.task && one.lane === lane.mate);
-  const upper = slabFor(standing, scale, block);
-  const lower = other ? slabFor(standing, scale, other) : null;
+  const other = layout.blocks.find((one) => one.task === block.task && one.lane === lane.mate);
+  const upper = slabFor(layout, scale, block);
+  const lower = other ? slabFor(layout, scale, other) : null;
   return upper && lower ? { upper, lower, homePx: homeY(lane) } : null;
 }
 

@@ -8,7 +8,7 @@ import { shows, type DayLayout } from "./geometry.ts";
 const NONE: readonly Block[] = [];
 
 /** Where what is held, and what it pushes, stood at the begin: the blocks that stand elsewhere now. */
-export function useGhosts(standing: DayLayout): readonly Block[] {
+export function useGhosts(layout: DayLayout): readonly Block[] {
   const hand = useView((state) => state.inHand);
   const plan = useSession((state) => state.plan);
   const settled = useSession((state) => state.verdict);
@@ -22,7 +22,7 @@ export function useGhosts(standing: DayLayout): readonly Block[] {
     if (!hand) return NONE;
     const going = new Set([...hand.tasks, ...hand.slid.keys()]);
     const now = new Map(
-      standing.blocks
+      layout.blocks
         .filter((block) => going.has(block.task))
         .map((block) => [`${block.task} ${block.lane}`, block]),
     );
@@ -31,19 +31,19 @@ export function useGhosts(standing: DayLayout): readonly Block[] {
       const block = now.get(`${ghost.task} ${ghost.lane}`);
       return !block || block.startS !== ghost.startS || block.endS !== ghost.endS;
     });
-  }, [hand, before, standing]);
+  }, [hand, before, layout]);
 }
 
 /** Plumb lines at both ends of what is under the pointer, from the ruler down, where they carry their times. */
 export function Plumb(props: {
-  readonly standing: DayLayout;
+  readonly layout: DayLayout;
   readonly scale: TimeScale;
   readonly gutterPx: number;
 }) {
-  const { standing, scale, gutterPx } = props;
+  const { layout, scale, gutterPx } = props;
   const hand = useView((state) => state.inHand);
   const dial = useDial();
-  const block = standing.blocks.find((one) => one.task === hand?.task);
+  const block = layout.blocks.find((one) => one.task === hand?.task);
   if (!block || !shows(scale, block)) return null;
   return (
     <>

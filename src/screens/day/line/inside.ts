@@ -6,14 +6,14 @@ import { type BlockForm, wordsAcross, wordsOf } from "./paintblocks.ts";
 import { taskStates } from "./paintfindings.ts";
 
 /** The form of a block at a scale; null when its lane is not shown. */
-export function formOf(standing: DayLayout, scale: TimeScale, block: Block, lane: Lane): BlockForm | null {
-  const slab = slabFor(standing, scale, block);
+export function formOf(layout: DayLayout, scale: TimeScale, block: Block, lane: Lane): BlockForm | null {
+  const slab = slabFor(layout, scale, block);
   if (!slab) return null;
   const row = lane.crew === null;
   return {
     slab,
     sense: lane.sense,
-    thickPx: row ? slab.bottomLeft - slab.topLeft : standing.relief.thickPx,
+    thickPx: row ? slab.bottomLeft - slab.topLeft : layout.relief.thickPx,
     across: isJoint(block, lane),
     row,
   };
@@ -24,27 +24,27 @@ export function formOf(standing: DayLayout, scale: TimeScale, block: Block, lane
  * takes. Null when its lane is not shown.
  */
 export function insideText(
-  standing: DayLayout,
+  layout: DayLayout,
   scale: TimeScale,
   block: Block,
   plate: boolean,
   px: Measure,
 ): BlockText | null {
-  const lane = standing.lanes.find((one) => one.key === block.lane);
-  const form = lane ? formOf(standing, scale, block, lane) : null;
+  const lane = layout.lanes.find((one) => one.key === block.lane);
+  const form = lane ? formOf(layout, scale, block, lane) : null;
   if (!form) return null;
-  const words = blockWords(standing, block);
-  const marked = taskStates(standing.verdict).has(block.task);
-  const both = form.across ? acrossOf(standing, scale, block) : null;
+  const words = blockWords(layout, block);
+  const marked = taskStates(layout.verdict).has(block.task);
+  const both = form.across ? acrossOf(layout, scale, block) : null;
   return both
     ? wordsAcross(both, form.thickPx, words, { widthPx: scale.widthPx, plate, marked }, px)
     : wordsOf(form, words, { widthPx: scale.widthPx, plate, marked }, px);
 }
 
 /** Number, name, and what else is told of a block where there is room. */
-export function blockWords(standing: DayLayout, block: Block): Words {
-  const { plan } = standing;
-  const task = standing.tasks.get(block.task);
+export function blockWords(layout: DayLayout, block: Block): Words {
+  const { plan } = layout;
+  const task = layout.tasks.get(block.task);
   const homeS = Math.max(block.homeStartS, block.homeEndS);
   const place = block.eva === null ? evaName(plan, null) : placeName(plan, task?.place);
   return {

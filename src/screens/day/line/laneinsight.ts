@@ -7,10 +7,10 @@ import type { LineOnPage } from "./theline.ts";
 export function useLaneInSight({ stage, latest }: LineOnPage, chosen: Finding | null): void {
   useEffect(() => {
     const scroller = stage.current?.parentElement;
-    const standing = latest.current?.standing;
-    if (!chosen || !scroller || !standing) return;
-    const keys = findingLanes(standing, chosen);
-    const lane = standing.lanes.find((one) => keys.includes(one.key));
+    const layout = latest.current?.layout;
+    if (!chosen || !scroller || !layout) return;
+    const keys = findingLanes(layout, chosen);
+    const lane = layout.lanes.find((one) => keys.includes(one.key));
     if (!lane) return;
     const top = Math.min(scroller.scrollTop, lane.topPx);
     scroller.scrollTop = Math.max(top, lane.topPx + lane.heightPx - scroller.clientHeight);

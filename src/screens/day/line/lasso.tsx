@@ -81,9 +81,9 @@ function lassoHand(session: Session, view: ViewStore, latest: LineOnPage["latest
 /** The tasks that a lasso touches. */
 function touchedBy(lasso: Lasso, laid: LineOnPage["latest"]["current"]): readonly string[] {
   if (!laid) return [];
-  const { standing, scale } = laid;
-  const shown = standing.blocks.filter((block) => shows(scale, block));
-  return lassoed(shown, (block) => slabFor(standing, scale, block), lasso).map((one) => one.task);
+  const { layout, scale } = laid;
+  const shown = layout.blocks.filter((block) => shows(scale, block));
+  return lassoed(shown, (block) => slabFor(layout, scale, block), lasso).map((one) => one.task);
 }
 
 /** The box of the lasso. */

@@ -9,7 +9,7 @@ import { GRIP_PX, REST_MS, SLACK_PX } from "./sizes.ts";
 import type { LineOnPage } from "./theline.ts";
 
 interface Lanes {
-  readonly standing: DayLayout;
+  readonly layout: DayLayout;
   readonly scale: TimeScale;
 }
 
@@ -70,10 +70,10 @@ interface Found {
 }
 
 /** The block under a point of the lanes. */
-function under({ standing, scale }: Lanes, x: number, y: number, slack: number): Found | null {
-  const shown = standing.blocks.filter((block) => shows(scale, block));
-  const block = hit(shown, (one) => slabFor(standing, scale, one)!, x, y, slack);
-  return block ? { block, edge: edgeUnder(slabFor(standing, scale, block)!, x, GRIP_PX) } : null;
+function under({ layout, scale }: Lanes, x: number, y: number, slack: number): Found | null {
+  const shown = layout.blocks.filter((block) => shows(scale, block));
+  const block = hit(shown, (one) => slabFor(layout, scale, one)!, x, y, slack);
+  return block ? { block, edge: edgeUnder(slabFor(layout, scale, block)!, x, GRIP_PX) } : null;
 }
 
 function gripOn({ block, edge }: Found, atS: number, pointerType: string, more: boolean): Grip {

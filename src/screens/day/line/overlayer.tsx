@@ -21,7 +21,7 @@ const BEYOND = 0.25;
  * be. All of it in one canvas, which a pan only pushes along: it is painted anew where the window stands again.
  */
 export function OverLayer(props: {
-  readonly standing: DayLayout;
+  readonly layout: DayLayout;
   readonly scale: TimeScale;
   /** Where the window stands, or stood before it moved. */
   readonly stands: TimeScale;
@@ -31,14 +31,14 @@ export function OverLayer(props: {
   /** The one task that is selected or held. */
   readonly only: string | null;
 }) {
-  const { standing, scale, stands, known, report, selection, only } = props;
+  const { layout, scale, stands, known, report, selection, only } = props;
   const held = useView((view) => view.inHand?.tasks ?? NOBODY);
-  const named = useNames(standing, stands, scale === stands, known);
+  const named = useNames(layout, stands, scale === stands, known);
   const painted = isPanned(stands, scale) ? stands : scale;
   const beyondPx = Math.round(painted.widthPx * BEYOND);
-  const { plan, lanesPx, tasks } = standing;
+  const { plan, lanesPx, tasks } = layout;
   const task = only === null ? undefined : tasks.get(only);
-  const day = report === null ? null : standing;
+  const day = report === null ? null : layout;
   const paint = useCallback(
     (brush: Brush) => {
       brush.ctx.translate(beyondPx, 0);

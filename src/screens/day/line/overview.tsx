@@ -12,23 +12,23 @@ import { useStill } from "./still.ts";
 import { useWindowGrip } from "./windowgrip.ts";
 
 interface Strip {
-  readonly standing: DayLayout;
+  readonly layout: DayLayout;
   readonly widthPx: number;
   readonly heightPx: number;
 }
 
 /** The whole stay in one strip, with the window that is shown above: it is dragged, its ends too. */
 export function Overview(props: Strip) {
-  return <StillOverview {...props} standing={useStill(props.standing)} />;
+  return <StillOverview {...props} layout={useStill(props.layout)} />;
 }
 
-const StillOverview = memo(function StillOverview({ standing, widthPx, heightPx }: Strip) {
-  const { plan, verdict } = standing;
+const StillOverview = memo(function StillOverview({ layout, widthPx, heightPx }: Strip) {
+  const { plan, verdict } = layout;
   const { windows } = useDay();
   const window = useView((state) => state.window);
   const limits = useMemo(() => limitsOf(plan), [plan]);
   const scale = useMemo(() => timeScale(limits, widthPx), [limits, widthPx]);
-  const paint = useCallback((brush: Brush) => paintStay(brush, standing, scale), [standing, scale]);
+  const paint = useCallback((brush: Brush) => paintStay(brush, layout, scale), [layout, scale]);
   /** A click goes to the EVA that it was on, else to that time. */
   const clicked = (atS: number): void => {
     const on = plan.evas.findIndex((_, i) => {
@@ -71,9 +71,9 @@ const StillOverview = memo(function StillOverview({ standing, widthPx, heightPx 
   );
 });
 
-function paintStay(brush: Brush, standing: DayLayout, scale: ReturnType<typeof timeScale>): void {
+function paintStay(brush: Brush, layout: DayLayout, scale: ReturnType<typeof timeScale>): void {
   const { ctx, palette } = brush;
-  const { plan, lanes, verdict } = standing;
+  const { plan, lanes, verdict } = layout;
   const states = taskStates(verdict);
   ctx.fillStyle = palette.sunk;
   ctx.fillRect(0, 0, brush.widthPx, brush.heightPx);
@@ -90,15 +90,15 @@ function paintStay(brush: Brush, standing: DayLayout, scale: ReturnType<typeof t
     ctx.fillStyle = palette.outing;
     ctx.fillRect(x, 3 + i * row, scale.x(outing.span.endS) - x, row - 1);
   }
-  for (const block of standing.blocks) {
+  for (const block of layout.blocks) {
     const i = lanes.findIndex((lane) => lane.key === block.lane);
     const x = scale.x(block.startS);
     const state = states.get(block.task);
-    const must = standing.tasks.get(block.task)?.must ?? false;
+    const must = layout.tasks.get(block.task)?.must ?? false;
     ctx.fillStyle = state ? palette[state] : must ? palette.ink : palette["line-strong"];
     ctx.fillRect(x, 3 + i * row + 0.5, Math.max(1.5, scale.x(block.endS) - x - 0.5), row - 2);
   }
-  paintEvaFrames(brush, standing, scale);
+  paintEvaFrames(brush, layout, scale);
 }
 
 /** A frame about each EVA with its name where that has room. */

@@ -24,11 +24,11 @@ export function taskStates(verdict: Verdict): ReadonlyMap<string, "breach" | "ti
 }
 
 /** The lanes a finding is about: its crew members', else those of its tasks, else of its EVAs. Worked out once a verdict. */
-export function findingLanes(standing: DayLayout, finding: Finding): readonly string[] {
-  let known = lanesOf.get(standing.verdict);
-  if (!known) lanesOf.set(standing.verdict, (known = new Map()));
+export function findingLanes(layout: DayLayout, finding: Finding): readonly string[] {
+  let known = lanesOf.get(layout.verdict);
+  if (!known) lanesOf.set(layout.verdict, (known = new Map()));
   let lanes = known.get(finding);
-  if (!lanes) known.set(finding, (lanes = lanesAbout(standing, finding)));
+  if (!lanes) known.set(finding, (lanes = lanesAbout(layout, finding)));
   return lanes;
 }
 
@@ -60,19 +60,19 @@ export const MARK_PX = 8;
 /** Findings where they happen: a bar along the far edge of the lane for as long as it holds, with its mark at the begin. */
 export function paintFindings(
   brush: Brush,
-  standing: DayLayout,
+  layout: DayLayout,
   scale: TimeScale,
   chosen: Finding | null,
 ): void {
   const { ctx, palette } = brush;
-  const inOrder = standing.verdict.findings.toSorted((a, b) =>
+  const inOrder = layout.verdict.findings.toSorted((a, b) =>
     a.level === b.level ? 0 : a.level === "breach" ? 1 : -1,
   );
   for (const finding of inOrder) {
     const { span, level } = finding;
     if (!span || level === "open" || !shows(scale, span)) continue;
-    for (const key of findingLanes(standing, finding)) {
-      const lane = standing.lanes.find((one) => one.key === key);
+    for (const key of findingLanes(layout, finding)) {
+      const lane = layout.lanes.find((one) => one.key === key);
       if (!lane) continue;
       const up = lane.sense === "up" && lane.key !== REMOTE;
       const inset = (px: number): number => (up ? lane.topPx + px : lane.topPx + lane.heightPx - px);

@@ -5,16 +5,16 @@ import { type Brush, cut, setFont, textPx } from "../../parts/canvas/brush.ts";
 import { inBy, shows, type DayLayout } from "./geometry.ts";
 
 /** What lies behind the work: lanes, heights, EVA limits, sleep and meals. */
-export function paintLaneGrounds(brush: Brush, standing: DayLayout, scale: TimeScale): void {
+export function paintLaneGrounds(brush: Brush, layout: DayLayout, scale: TimeScale): void {
   const { ctx, palette } = brush;
-  for (const lane of standing.lanes) {
+  for (const lane of layout.lanes) {
     ctx.fillStyle = palette.paper;
     ctx.fillRect(0, lane.topPx, brush.widthPx, lane.heightPx);
   }
-  paintEvaLimits(brush, standing, scale);
-  paintStayBlocks(brush, standing, scale);
-  for (const lane of standing.lanes) {
-    if (lane.key !== REMOTE) paintHeights(brush, standing, lane, scale);
+  paintEvaLimits(brush, layout, scale);
+  paintStayBlocks(brush, layout, scale);
+  for (const lane of layout.lanes) {
+    if (lane.key !== REMOTE) paintHeights(brush, layout, lane, scale);
     // Between bands; inside one the line home lies between.
     const bottom = lane.topPx + lane.heightPx;
     ctx.fillStyle = palette["line-strong"];
@@ -23,15 +23,15 @@ export function paintLaneGrounds(brush: Brush, standing: DayLayout, scale: TimeS
 }
 
 /** Where an EVA may be, on the lanes of its crew; where it must be over as the limit that it is. */
-function paintEvaLimits(brush: Brush, standing: DayLayout, scale: TimeScale): void {
+function paintEvaLimits(brush: Brush, layout: DayLayout, scale: TimeScale): void {
   const { ctx, palette } = brush;
-  for (const eva of standing.plan.evas) {
+  for (const eva of layout.plan.evas) {
     const span = { startS: eva.earliestEgressS, endS: eva.latestIngressS };
     if (!shows(scale, span)) continue;
     const x = scale.x(span.startS);
-    const outing = standing.verdict.outings.find((one) => one.eva === eva.id);
+    const outing = layout.verdict.outings.find((one) => one.eva === eva.id);
     const width = scale.x(outing ? inBy(eva, outing.span) : span.endS) - x;
-    for (const lane of standing.lanes) {
+    for (const lane of layout.lanes) {
       if (lane.crew === null || !eva.crew.includes(lane.crew)) continue;
       ctx.fillStyle = palette.outing;
       ctx.fillRect(x, lane.topPx, width, lane.heightPx);
@@ -50,10 +50,10 @@ export function stayWords({ name, startS, endS }: StayBlock): string {
 
 type StayBlock = Plan["stay"]["blocks"][number];
 
-function paintStayBlocks(brush: Brush, standing: DayLayout, scale: TimeScale): void {
-  for (const block of standing.plan.stay.blocks) {
+function paintStayBlocks(brush: Brush, layout: DayLayout, scale: TimeScale): void {
+  for (const block of layout.plan.stay.blocks) {
     if (!shows(scale, block)) continue;
-    for (const { crew, topPx, heightPx } of standing.lanes) {
+    for (const { crew, topPx, heightPx } of layout.lanes) {
       if (crew === null || (block.crew.length > 0 && !block.crew.includes(crew))) continue;
       paintStayBlock(brush, block, { topPx, heightPx, x: scale.x(block.startS), right: scale.x(block.endS) });
     }
@@ -93,13 +93,13 @@ function paintStayBlock(
 }
 
 /** Hairlines at every ten minutes of walk home. */
-function paintHeights(brush: Brush, standing: DayLayout, lane: Lane, scale: TimeScale): void {
+function paintHeights(brush: Brush, layout: DayLayout, lane: Lane, scale: TimeScale): void {
   const { ctx } = brush;
   // A tile of one dot: dashes are drawn dot by dot.
   ctx.fillStyle = brush.hatch("heights");
-  const stepS = standing.relief.topS > 3600 ? 1800 : 600;
-  for (let homeS = stepS; homeS < standing.relief.topS; homeS += stepS) {
-    const y = Math.round(outerY(lane, standing.relief, homeS));
+  const stepS = layout.relief.topS > 3600 ? 1800 : 600;
+  for (let homeS = stepS; homeS < layout.relief.topS; homeS += stepS) {
+    const y = Math.round(outerY(lane, layout.relief, homeS));
     ctx.translate(0, y);
     ctx.fillRect(0, 0, scale.widthPx, 1);
     ctx.translate(0, -y);

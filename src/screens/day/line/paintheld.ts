@@ -9,14 +9,14 @@ import { shows, type DayLayout } from "./geometry.ts";
  */
 export function paintFitBands(
   brush: Brush,
-  standing: DayLayout,
+  layout: DayLayout,
   scale: TimeScale,
   bands: readonly FitBand[],
   task: string,
 ): void {
   const { ctx, palette } = brush;
-  const lengthS = standing.tasks.get(task)?.duration.likelyS ?? 0;
-  for (const lane of standing.lanes) {
+  const lengthS = layout.tasks.get(task)?.duration.likelyS ?? 0;
+  for (const lane of layout.lanes) {
     const own = bands.filter((band) => onLane(band, lane));
     const seen = (fits: FitBand["fixed"]): FitBand["fixed"] =>
       fits.filter((fit) => shows(scale, { startS: fit.startS, endS: fit.endS + lengthS }));

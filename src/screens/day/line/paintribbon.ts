@@ -16,7 +16,7 @@ import { shows, type DayLayout } from "./geometry.ts";
 /** The way home under the ribbon of a crew member: as deep as the walk home is long. */
 export function paintGround(
   brush: Brush,
-  standing: DayLayout,
+  layout: DayLayout,
   lane: Lane,
   track: ReachTrack,
   scale: TimeScale,
@@ -28,7 +28,7 @@ export function paintGround(
   ctx.beginPath();
   ctx.moveTo(scale.x(first.atS), homeY(lane));
   for (const point of track.points) {
-    ctx.lineTo(scale.x(point.atS), beyondHome(lane, awayPx(lane, standing.relief, point.value)));
+    ctx.lineTo(scale.x(point.atS), beyondHome(lane, awayPx(lane, layout.relief, point.value)));
   }
   ctx.lineTo(scale.x(last.atS), homeY(lane));
   ctx.closePath();
@@ -48,7 +48,7 @@ const TOO_FAR_PX = 14;
 /** The longest walk home that the suit still carries: a ceiling over the ribbon, hatched beyond. */
 export function paintCeiling(
   brush: Brush,
-  standing: DayLayout,
+  layout: DayLayout,
   lane: Lane,
   track: ReachTrack,
   scale: TimeScale,
@@ -56,7 +56,7 @@ export function paintCeiling(
   const { ctx, palette } = brush;
   const points = track.allowed.map((point) => ({
     x: scale.x(point.atS),
-    y: outerY(lane, standing.relief, point.value),
+    y: outerY(lane, layout.relief, point.value),
   }));
   const first = points[0];
   const last = points.at(-1);
@@ -84,7 +84,7 @@ export function paintCeiling(
 
 /** What lies between the tasks of a lane and its neighbour, and what is needed to draw it. */
 export interface Ribbon {
-  readonly standing: DayLayout;
+  readonly layout: DayLayout;
   readonly lane: Lane;
   /** The walk home of the outing that it belongs to. */
   readonly track: ReachTrack | undefined;
@@ -138,14 +138,14 @@ function paintBetween(brush: Brush, { ribbon, between, slackS }: BetweenOnRibbon
 
 /** The ribbon over a stretch as the context's path: it bends wherever the walk home does. */
 function traceRibbon(ctx: CanvasRenderingContext2D, ribbon: Ribbon, { startS, endS }: Between): void {
-  const { lane, track, scale, standing } = ribbon;
+  const { lane, track, scale, layout } = ribbon;
   const bends = (track?.points ?? []).filter(({ atS }) => atS > startS && atS < endS);
   const course = [
     { atS: startS, homeS: valueNear(track, startS, 0) },
     ...bends.map(({ atS, value }) => ({ atS: Number(atS), homeS: value })),
     { atS: endS, homeS: valueNear(track, endS, 0) },
-  ].map(({ atS, homeS }) => ({ x: scale.x(atS), away: awayPx(lane, standing.relief, homeS) }));
-  const thick = standing.relief.thickPx;
+  ].map(({ atS, homeS }) => ({ x: scale.x(atS), away: awayPx(lane, layout.relief, homeS) }));
+  const thick = layout.relief.thickPx;
   ctx.beginPath();
   for (const { x, away } of course) ctx.lineTo(x, beyondHome(lane, away + thick));
   for (const { x, away } of course.toReversed()) ctx.lineTo(x, beyondHome(lane, away));
@@ -154,9 +154,9 @@ function traceRibbon(ctx: CanvasRenderingContext2D, ribbon: Ribbon, { startS, en
 
 /** The middle of the ribbon at a moment, pixels from the top. */
 function ribbonMiddle(ribbon: Ribbon, atS: number): number {
-  const { lane, track, standing } = ribbon;
-  const away = awayPx(lane, standing.relief, valueNear(track, atS, 0));
-  return beyondHome(lane, away + standing.relief.thickPx / 2);
+  const { lane, track, layout } = ribbon;
+  const away = awayPx(lane, layout.relief, valueNear(track, atS, 0));
+  return beyondHome(lane, away + layout.relief.thickPx / 2);
 }
 
 /** Faces of what is written on the ribbon. They are set only where something is: setting one is dear. */
@@ -188,12 +188,12 @@ function paintWay(brush: Brush, ribbon: Ribbon, between: Between): readonly Ribb
 }
 
 /** Egress or ingress: one box for both who share the line home, named once. */
-function paintHatch(brush: Brush, { standing, lane, scale }: Ribbon, between: Between): void {
+function paintHatch(brush: Brush, { layout, lane, scale }: Ribbon, between: Between): void {
   const { ctx, palette } = brush;
   const left = scale.x(between.startS);
   const right = scale.x(between.endS);
   const home = homeY(lane);
-  const far = beyondHome(lane, standing.relief.thickPx);
+  const far = beyondHome(lane, layout.relief.thickPx);
   ctx.fillStyle = palette.raised;
   ctx.fillRect(left, Math.min(home, far), right - left, Math.abs(far - home));
   ctx.beginPath();
@@ -204,7 +204,7 @@ function paintHatch(brush: Brush, { standing, lane, scale }: Ribbon, between: Be
   ctx.lineWidth = 1;
   ctx.strokeStyle = palette["line-strong"];
   ctx.stroke();
-  const same = standing.betweens.some(
+  const same = layout.betweens.some(
     (one) => one.lane === lane.mate && one.kind === between.kind && one.startS === between.startS,
   );
   // The lower half is painted last, so that no half covers the words.
@@ -279,7 +279,7 @@ function paintWait(
     const right = ribbon.scale.x(part.endS);
     if (right - left < 2) return [];
     const y = ribbonMiddle(ribbon, (part.startS + part.endS) / 2);
-    paintPause(brush, part.kind, { left, right, y, thick: ribbon.standing.relief.thickPx });
+    paintPause(brush, part.kind, { left, right, y, thick: ribbon.layout.relief.thickPx });
     const words = pauseFits(waitWords(part, slackS), right - left, (text) =>
       facePx(brush.ctx, PAUSE_FACE, text),
     );

@@ -3,14 +3,14 @@ import { type TimeScale, timeScale } from "../../../editor/index.ts";
 import { shownPlan, shownSchedule, shownVerdict, tasksById } from "../../../session/index.ts";
 import { useSession, useView } from "../../context.ts";
 import { marginsPx } from "../../margins/margins.tsx";
-import { remoteLanePx, type DayLayout, standingOf } from "./geometry.ts";
+import { remoteLanePx, type DayLayout, layoutOf } from "./geometry.ts";
 import { leastLanePx, type LineSizes, lineSizes } from "./sizes.ts";
 
 /** The day line as it is laid out in the room that it has: everything under one time axis. */
 export interface TheLine {
   /** The box that the line fills. */
   readonly board: RefObject<HTMLElement | null>;
-  readonly standing: DayLayout;
+  readonly layout: DayLayout;
   readonly scale: TimeScale;
   readonly sizes: LineSizes;
   /** A strip for each consumable of a suit, or one for all four. */
@@ -22,7 +22,7 @@ export interface LineOnPage {
   /** What the lanes are drawn in. */
   readonly stage: RefObject<HTMLDivElement | null>;
   /** What stands there and its scale; null before the line is laid out for the first time. */
-  readonly latest: RefObject<{ readonly standing: DayLayout; readonly scale: TimeScale } | null>;
+  readonly latest: RefObject<{ readonly layout: DayLayout; readonly scale: TimeScale } | null>;
 }
 
 /** A line that is not laid out yet. */
@@ -57,15 +57,15 @@ export function useTheLine({ latest }: LineOnPage): TheLine {
     marginsPx(plan, margins, sizes) -
     remoteLanePx(plan, settled);
   const crewPx = Math.max(leastLanePx(crew), Math.floor(rest / Math.max(1, crew)));
-  const standing = useMemo(
-    () => standingOf(plan, schedule, verdict, tasks, crewPx),
+  const layout = useMemo(
+    () => layoutOf(plan, schedule, verdict, tasks, crewPx),
     [plan, schedule, verdict, tasks, crewPx],
   );
   const scale = useMemo(() => timeScale(window, widthPx), [window, widthPx]);
   useLayoutEffect(() => {
-    latest.current = { standing, scale };
+    latest.current = { layout, scale };
   });
-  return { board, standing, scale, sizes, margins };
+  return { board, layout, scale, sizes, margins };
 }
 
 function useSize(ref: RefObject<HTMLElement | null>): {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../../../src/check/index.ts";
 import { timeScale } from "../../../../src/editor/index.ts";
-import { standingOf } from "../../../../src/screens/day/line/geometry.ts";
+import { layoutOf } from "../../../../src/screens/day/line/geometry.ts";
 import { skySigns } from "../../../../src/screens/day/line/names/signs.ts";
 import { pauseFits, waitParts, waitWords } from "../../../../src/screens/day/line/paintribbon.ts";
 import { fixturePlan, fixtureSchedule } from "../../../editor/fixture.ts";
@@ -10,7 +10,7 @@ const plan = fixturePlan();
 const schedule = fixtureSchedule();
 const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
 /** Without what is said of walks home, which stands where most pauses are. */
-const standing = standingOf(plan, schedule, { ...judgeFor(plan)(schedule), reach: [] }, tasks, 200);
+const layout = layoutOf(plan, schedule, { ...judgeFor(plan)(schedule), reach: [] }, tasks, 200);
 
 /** Signs beyond the ribbon are written stronger, and so wider, than words on it. */
 const signPx = (text: string): number => text.length * 8;
@@ -19,7 +19,7 @@ const pausePx = (text: string): number => text.length * 6;
 /** Pauses of all lanes at a zoom: where each is and whether the ribbon says what it is. */
 function pausesAt(lengthS: number) {
   const scale = timeScale({ startS: 0, endS: lengthS }, 1200);
-  const pauses = standing.betweens
+  const pauses = layout.betweens
     .filter(({ kind }) => kind === "wait")
     .flatMap((between) =>
       waitParts(between, null).map((part) => {
@@ -34,7 +34,7 @@ function pausesAt(lengthS: number) {
         };
       }),
     );
-  const signs = standing.lanes.flatMap((lane) => skySigns(standing, lane, scale, new Map(), signPx, pausePx));
+  const signs = layout.lanes.flatMap((lane) => skySigns(layout, lane, scale, new Map(), signPx, pausePx));
   return { pauses, signs };
 }
 

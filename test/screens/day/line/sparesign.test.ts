@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../../../src/check/index.ts";
 import { instant } from "../../../../src/kernel/index.ts";
 import { awayPx, timeScale, valueNear } from "../../../../src/editor/index.ts";
-import { standingOf } from "../../../../src/screens/day/line/geometry.ts";
+import { layoutOf } from "../../../../src/screens/day/line/geometry.ts";
 import { HALF_TEXT_PX } from "../../../../src/screens/day/line/names/place.ts";
 import { skySigns } from "../../../../src/screens/day/line/names/signs.ts";
 import { fixturePlan, fixtureSchedule } from "../../../editor/fixture.ts";
@@ -29,11 +29,11 @@ const signPx = (text: string): number => text.length * 6.5;
 
 /** The signs of the least spare at a lane's height and a zoom, with the ribbon's greatest reach under each. */
 function signsAt(crewPx: number, window: { readonly startS: number; readonly endS: number }) {
-  const standing = standingOf(plan, schedule, verdict, tasks, crewPx);
+  const layout = layoutOf(plan, schedule, verdict, tasks, crewPx);
   const scale = timeScale(window, 1000);
-  return standing.lanes.flatMap((lane) => {
+  return layout.lanes.flatMap((lane) => {
     const tracks = verdict.reach.filter(({ crew }) => crew === lane.crew);
-    return skySigns(standing, lane, scale, new Map(), signPx, signPx)
+    return skySigns(layout, lane, scale, new Map(), signPx, signPx)
       .filter(({ text }) => text.endsWith("to spare, the least"))
       .map((sign) => {
         let under = 0;
@@ -43,7 +43,7 @@ function signsAt(crewPx: number, window: { readonly startS: number; readonly end
             if (atS < (points[0]?.atS ?? Infinity) || atS > (points.at(-1)?.atS ?? -Infinity)) continue;
             under = Math.max(
               under,
-              awayPx(lane, standing.relief, valueNear({ points }, atS, 0)) + standing.relief.thickPx,
+              awayPx(lane, layout.relief, valueNear({ points }, atS, 0)) + layout.relief.thickPx,
             );
           }
         return { ...sign, under };

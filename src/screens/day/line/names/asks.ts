@@ -15,26 +15,26 @@ const MUST_WORTH = 10_000_000;
 
 /** Names of blocks in sight that have no room for them. `plates` are the tasks with a plate, `textPx` measures a name in a row. */
 export function wantingOf(
-  standing: DayLayout,
+  layout: DayLayout,
   scale: TimeScale,
   plates: ReadonlySet<string>,
   px: Measure,
   textPx: (text: string) => number,
 ): readonly Wanting[] {
-  return standing.blocks.flatMap((block): readonly Wanting[] => {
-    const lane = standing.lanes.find((one) => one.key === block.lane);
+  return layout.blocks.flatMap((block): readonly Wanting[] => {
+    const lane = layout.lanes.find((one) => one.key === block.lane);
     if (!lane || lane.key === REMOTE || !shows(scale, block)) return [];
     const joint = isJoint(block, lane);
     // One for two is named once, from either side.
     if (joint && lane.sense === "down") return [];
-    const inside = insideText(standing, scale, block, plates.has(block.task), px);
-    const slab = slabFor(standing, scale, block);
+    const inside = insideText(layout, scale, block, plates.has(block.task), px);
+    const slab = slabFor(layout, scale, block);
     if (!inside || inside.whole || !slab) return [];
     const seen = { from: Math.max(slab.left, 1), to: Math.min(slab.right, scale.widthPx - 1) };
     if (seen.to - seen.from < 2) return [];
-    const { number, name } = blockWords(standing, block);
+    const { number, name } = blockWords(layout, block);
     const text = inside.lines.length > 0 ? name : `${number} ${name}`;
-    const task = standing.tasks.get(block.task);
+    const task = layout.tasks.get(block.task);
     const on = joint && lane.mate !== null ? [lane.key, lane.mate] : [lane.key];
     return [
       {

@@ -9,7 +9,7 @@ import { NAME_FACE, type Named, SIGN_FACE } from "./usenames.ts";
  */
 export function paintNames(brush: Brush, named: Named, scale: TimeScale, held: readonly string[]): void {
   const { ctx, palette } = brush;
-  const lanes = new Map(named.standing.lanes.map((lane) => [lane.key, lane]));
+  const lanes = new Map(named.layout.lanes.map((lane) => [lane.key, lane]));
   const shift = (x: number): number => (scale === named.scale ? 0 : scale.x(named.scale.at(x)) - x);
   ctx.textAlign = "left";
   ctx.textBaseline = "middle";

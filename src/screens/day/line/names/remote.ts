@@ -18,14 +18,14 @@ interface Taken {
  * with their number at the left of all that stands there without a gap.
  */
 export function remoteNames(
-  standing: DayLayout,
+  layout: DayLayout,
   scale: TimeScale,
   px: Measure,
   textPx: (text: string) => number,
 ): readonly (PlacedName & Pick<Wanting, "task" | "text">)[] {
-  const lane = standing.lanes.find((one) => one.key === REMOTE);
+  const lane = layout.lanes.find((one) => one.key === REMOTE);
   if (!lane) return [];
-  const blocks = standing.blocks.filter((block) => block.lane === REMOTE && shows(scale, block));
+  const blocks = layout.blocks.filter((block) => block.lane === REMOTE && shows(scale, block));
   const rows = new Map<number, Taken[]>();
   const inRow = (row: number): Taken[] => {
     const known = rows.get(row) ?? [];
@@ -33,17 +33,17 @@ export function remoteNames(
     return known;
   };
   for (const block of blocks) {
-    const slab = slabFor(standing, scale, block);
+    const slab = slabFor(layout, scale, block);
     if (slab) inRow(block.row).push({ x0: slab.left, x1: slab.right });
   }
   return blocks
     .toSorted((a, b) => a.startS - b.startS)
     .flatMap((block) => {
-      const slab = slabFor(standing, scale, block);
-      const inside = insideText(standing, scale, block, false, px);
+      const slab = slabFor(layout, scale, block);
+      const inside = insideText(layout, scale, block, false, px);
       if (!slab || !inside || inside.whole) return [];
       const taken = inRow(block.row);
-      const { number, name } = blockWords(standing, block);
+      const { number, name } = blockWords(layout, block);
       const numbered = `${number} ${name}`;
       const near = inside.lines.length > 0 ? name : numbered;
       const place = [

@@ -33,33 +33,33 @@ export function boxesOf({ x, out, widthPx, line }: SkySign): readonly Box[] {
 
 /** All signs of a crew lane; `textPx` measures their text, `pausePx` that of a pause as it is written on the ribbon. */
 export function skySigns(
-  standing: DayLayout,
+  layout: DayLayout,
   lane: Lane,
   scale: TimeScale,
   slack: ReadonlyMap<string, number>,
   textPx: (text: string) => number,
   pausePx: (text: string) => number,
 ): readonly SkySign[] {
-  const own = standing.verdict.reach.filter(({ crew }) => crew === lane.crew);
+  const own = layout.verdict.reach.filter(({ crew }) => crew === lane.crew);
   const limits =
     lane.sense === "up"
-      ? limitSigns(standing, lane, scale, textPx)
-      : own.flatMap((track) => farSign(standing, lane, scale, track, textPx));
+      ? limitSigns(layout, lane, scale, textPx)
+      : own.flatMap((track) => farSign(layout, lane, scale, track, textPx));
   const spares: SkySign[] = [];
   for (const track of own) {
     const others = [...limits, ...spares].flatMap(boxesOf);
-    const taken = [...others, ...stayBoxes(standing, lane, scale, textPx)];
-    const sign = spareSign(standing, lane, scale, track, taken, textPx);
+    const taken = [...others, ...stayBoxes(layout, lane, scale, textPx)];
+    const sign = spareSign(layout, lane, scale, track, taken, textPx);
     if (sign) spares.push(sign);
   }
-  const untold = untoldPauses(standing, lane, scale, slack, pausePx);
-  return [...limits, ...spares, ...pauseSigns(standing, lane, scale, untold, [...limits, ...spares], textPx)];
+  const untold = untoldPauses(layout, lane, scale, slack, pausePx);
+  return [...limits, ...spares, ...pauseSigns(layout, lane, scale, untold, [...limits, ...spares], textPx)];
 }
 
 /** The lines at which EVAs must be over, through the whole lane: no name goes through them. */
-export function limitBoxes(standing: DayLayout, lane: Lane, scale: TimeScale): readonly Box[] {
-  return standing.plan.evas.flatMap((eva) => {
-    const outing = standing.verdict.outings.find((one) => one.eva === eva.id && one.crew === lane.crew);
+export function limitBoxes(layout: DayLayout, lane: Lane, scale: TimeScale): readonly Box[] {
+  return layout.plan.evas.flatMap((eva) => {
+    const outing = layout.verdict.outings.find((one) => one.eva === eva.id && one.crew === lane.crew);
     if (!outing) return [];
     const x = scale.x(inBy(eva, outing.span));
     return [{ x0: x - 1, x1: x + 1, out0: 0, out1: lane.heightPx }];
@@ -68,12 +68,12 @@ export function limitBoxes(standing: DayLayout, lane: Lane, scale: TimeScale): r
 
 /** The words of sleep and meals in the middle of the lane. */
 export function stayBoxes(
-  standing: DayLayout,
+  layout: DayLayout,
   lane: Lane,
   scale: TimeScale,
   textPx: (text: string) => number,
 ): readonly Box[] {
-  return standing.plan.stay.blocks.flatMap((block) => {
+  return layout.plan.stay.blocks.flatMap((block) => {
     if (lane.crew === null || (block.crew.length > 0 && !block.crew.includes(lane.crew))) return [];
     const from = Math.max(scale.x(block.startS), 0);
     const to = Math.min(scale.x(block.endS), scale.widthPx);
@@ -86,10 +86,10 @@ export function stayBoxes(
 }
 
 /** The marks of findings at the far edge of the lane. */
-export function markBoxes(standing: DayLayout, lane: Lane, scale: TimeScale): readonly Box[] {
-  return standing.verdict.findings.flatMap((finding) => {
+export function markBoxes(layout: DayLayout, lane: Lane, scale: TimeScale): readonly Box[] {
+  return layout.verdict.findings.flatMap((finding) => {
     const { span, level } = finding;
-    if (!span || level === "open" || !findingLanes(standing, finding).includes(lane.key)) return [];
+    if (!span || level === "open" || !findingLanes(layout, finding).includes(lane.key)) return [];
     const x = Math.max(MARK_PX, scale.x(span.startS));
     return [{ x0: x - 8, x1: x + 8, out0: lane.heightPx - 2 * MARK_PX, out1: lane.heightPx }];
   });
@@ -97,13 +97,13 @@ export function markBoxes(standing: DayLayout, lane: Lane, scale: TimeScale): re
 
 /** `in by 7:50` beside the line at which an EVA must be over. */
 function limitSigns(
-  standing: DayLayout,
+  layout: DayLayout,
   lane: Lane,
   scale: TimeScale,
   textPx: (text: string) => number,
 ): readonly SkySign[] {
-  return standing.plan.evas.flatMap((eva): readonly SkySign[] => {
-    const outing = standing.verdict.outings.find((one) => one.eva === eva.id && one.crew === lane.crew);
+  return layout.plan.evas.flatMap((eva): readonly SkySign[] => {
+    const outing = layout.verdict.outings.find((one) => one.eva === eva.id && one.crew === lane.crew);
     if (!outing) return [];
     const text = `in by ${clock(inBy(eva, outing.span), "down")}`;
     const widthPx = textPx(text);
@@ -118,7 +118,7 @@ const FAR_SIGN_PX = 180;
 
 /** What lies beyond the ceiling, once for both lanes of a band. */
 function farSign(
-  standing: DayLayout,
+  layout: DayLayout,
   lane: Lane,
   scale: TimeScale,
   track: ReachTrack,
@@ -131,7 +131,7 @@ function farSign(
   const widthPx = textPx(text);
   const x = Math.max(4, scale.x(first.atS) + 4);
   const last = scale.x(track.allowed.at(-1)?.atS ?? first.atS);
-  const out = awayPx(lane, standing.relief, most) + standing.relief.thickPx + 9;
+  const out = awayPx(lane, layout.relief, most) + layout.relief.thickPx + 9;
   if (x + widthPx > Math.min(last, scale.widthPx) - 4) return [];
   return [{ lane: lane.key, text, colour: "ceiling", x, out, widthPx, line: null }];
 }
@@ -141,7 +141,7 @@ const LEAST_LINE_PX = 22;
 
 /** The least spare of the walk home on one outing, from the ribbon to the ceiling. */
 function spareSign(
-  standing: DayLayout,
+  layout: DayLayout,
   lane: Lane,
   scale: TimeScale,
   track: ReachTrack,
@@ -150,7 +150,7 @@ function spareSign(
 ): SkySign | null {
   const least = leastOf(spareCourse(track));
   if (!least || least.value < 0) return null;
-  const { relief, plan } = standing;
+  const { relief, plan } = layout;
   const outer = (homeS: number): number => awayPx(lane, relief, homeS) + relief.thickPx;
   const near = outer(valueNear(track, least.atS, 0));
   const far = outer(valueNear({ points: track.allowed }, least.atS, 0));
@@ -234,15 +234,15 @@ interface UntoldPause {
 
 /** The pauses that the ribbon does not name itself: what it has room for is measured in the face that it writes in. */
 function untoldPauses(
-  standing: DayLayout,
+  layout: DayLayout,
   lane: Lane,
   scale: TimeScale,
   slack: ReadonlyMap<string, number>,
   pausePx: (text: string) => number,
 ): readonly UntoldPause[] {
-  const waits = standing.betweens.filter((one) => one.kind === "wait" && one.lane === lane.key);
+  const waits = layout.betweens.filter((one) => one.kind === "wait" && one.lane === lane.key);
   return waits.flatMap((between) => {
-    const slackS = slackBefore(standing, between, slack);
+    const slackS = slackBefore(layout, between, slack);
     const homeS = Math.max(between.homeStartS, between.homeEndS);
     return waitParts(between, slackS).flatMap((part) => {
       const [left, right] = [scale.x(part.startS), scale.x(part.endS)];

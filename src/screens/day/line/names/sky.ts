@@ -14,8 +14,8 @@ const EDGE_PX = 14;
 const CEILING_PX = 8.5;
 
 /** The free sky of a crew lane as it is seen at `scale`, with what stands in it already. */
-export function skyOf(standing: DayLayout, lane: Lane, scale: TimeScale, taken: readonly Box[]): Sky {
-  const { relief, verdict } = standing;
+export function skyOf(layout: DayLayout, lane: Lane, scale: TimeScale, taken: readonly Box[]): Sky {
+  const { relief, verdict } = layout;
   const reach = verdict.reach.filter(({ crew }) => crew === lane.crew);
   const outer = (homeS: number): number => awayPx(lane, relief, homeS) + relief.thickPx;
   const columns = Math.ceil(scale.widthPx) + 1;

@@ -14,7 +14,7 @@ import { skyOf } from "./sky.ts";
 
 /** Names and signs in the skies, and the scale that they were placed at. */
 export interface Named {
-  readonly standing: DayLayout;
+  readonly layout: DayLayout;
   readonly scale: TimeScale;
   readonly signs: readonly SkySign[];
   readonly names: readonly (PlacedName & Pick<Wanting, "task" | "text">)[];
@@ -25,8 +25,8 @@ export const NAME_FACE = font(12.5, 550);
 export const SIGN_FACE = font(12.5, 600);
 
 /** What is asked for and where: all that the places are worked out from. */
-interface Layout {
-  readonly standing: DayLayout;
+interface Sought {
+  readonly layout: DayLayout;
   readonly scale: TimeScale;
   readonly signs: readonly SkySign[];
   readonly wanting: readonly Wanting[];
@@ -41,47 +41,47 @@ interface Layout {
  * `stands` is the scale at which it stood last, `still` is true while it stands there.
  */
 export function useNames(
-  standing: DayLayout,
+  layout: DayLayout,
   stands: TimeScale,
   still: boolean,
   known: { readonly slack: ReadonlyMap<string, number>; readonly plates: ReadonlySet<string> },
 ): Named | null {
   const inHand = useView((view) => view.inHand !== null);
   const face = useFace();
-  const day = useKept(standing, inHand);
+  const day = useKept(layout, inHand);
   const scale = useKept(stands, inHand);
-  const layout = useMemo(
-    () => (face ? layoutOf(day, scale, known.slack, known.plates) : null),
+  const sought = useMemo(
+    () => (face ? soughtOf(day, scale, known.slack, known.plates) : null),
     [day, scale, known, face],
   );
   const had = useRef<readonly PlacedName[]>([]);
   const atOnce = useMemo(
-    () => (layout ? placeNames(layout.wanting, layout.skies, had.current) : []),
-    [layout],
+    () => (sought ? placeNames(sought.wanting, sought.skies, had.current) : []),
+    [sought],
   );
-  const [better, setBetter] = useState<{ readonly of: Layout; readonly names: readonly PlacedName[] } | null>(
+  const [better, setBetter] = useState<{ readonly of: Sought; readonly names: readonly PlacedName[] } | null>(
     null,
   );
   useEffect(() => {
-    if (!layout || inHand || !still || atOnce.length === layout.wanting.length) return;
-    return whenIdle(placeNamesBetter(layout.wanting, layout.skies, atOnce), (names) => {
-      if (names.length > atOnce.length) setBetter({ of: layout, names });
+    if (!sought || inHand || !still || atOnce.length === sought.wanting.length) return;
+    return whenIdle(placeNamesBetter(sought.wanting, sought.skies, atOnce), (names) => {
+      if (names.length > atOnce.length) setBetter({ of: sought, names });
     });
-  }, [layout, atOnce, inHand, still]);
-  const places = better?.of === layout ? better.names : atOnce;
+  }, [sought, atOnce, inHand, still]);
+  const places = better?.of === sought ? better.names : atOnce;
   useEffect(() => {
     had.current = places;
   }, [places]);
-  return useMemo(() => (layout ? named(layout, places) : null), [layout, places]);
+  return useMemo(() => (sought ? named(sought, places) : null), [sought, places]);
 }
 
-function named({ standing, scale, signs, wanting, remote }: Layout, places: readonly PlacedName[]): Named {
+function named({ layout, scale, signs, wanting, remote }: Sought, places: readonly PlacedName[]): Named {
   const asks = new Map(wanting.map((one) => [one.key, one]));
   const names = places.flatMap((place) => {
     const ask = asks.get(place.key);
     return ask ? [{ ...place, task: ask.task, text: ask.text }] : [];
   });
-  return { standing, scale, signs, names: [...names, ...remote] };
+  return { layout, scale, signs, names: [...names, ...remote] };
 }
 
 /** `value`; while `held`, what it was before. */
@@ -98,31 +98,29 @@ function measuring(): CanvasRenderingContext2D | null {
   return document.querySelector<HTMLCanvasElement>(".stage canvas")?.getContext("2d") ?? null;
 }
 
-function layoutOf(
-  standing: DayLayout,
+function soughtOf(
+  layout: DayLayout,
   scale: TimeScale,
   slack: ReadonlyMap<string, number>,
   plates: ReadonlySet<string>,
-): Layout | null {
+): Sought | null {
   const ctx = measuring();
   if (!ctx) return null;
   const wide = (face: string) => (text: string) => facePx(ctx, face, text);
-  const wanting = wantingOf(standing, scale, plates, blockMeasure(ctx), wide(NAME_FACE));
-  const lanes = standing.lanes.filter((lane) => lane.crew !== null);
-  const signs = lanes.map((lane) =>
-    skySigns(standing, lane, scale, slack, wide(SIGN_FACE), wide(PAUSE_FACE)),
-  );
+  const wanting = wantingOf(layout, scale, plates, blockMeasure(ctx), wide(NAME_FACE));
+  const lanes = layout.lanes.filter((lane) => lane.crew !== null);
+  const signs = lanes.map((lane) => skySigns(layout, lane, scale, slack, wide(SIGN_FACE), wide(PAUSE_FACE)));
   const skies = lanes.map((lane, i) => {
     const taken = [
-      ...limitBoxes(standing, lane, scale),
-      ...markBoxes(standing, lane, scale),
-      ...stayBoxes(standing, lane, scale, wide(SIGN_FACE)),
+      ...limitBoxes(layout, lane, scale),
+      ...markBoxes(layout, lane, scale),
+      ...stayBoxes(layout, lane, scale, wide(SIGN_FACE)),
       ...(signs[i] ?? []).flatMap(boxesOf),
     ];
-    return skyOf(standing, lane, scale, taken);
+    return skyOf(layout, lane, scale, taken);
   });
-  const remote = remoteNames(standing, scale, blockMeasure(ctx), wide(NAME_FACE));
-  return { standing, scale, signs: signs.flat(), wanting, skies, remote };
+  const remote = remoteNames(layout, scale, blockMeasure(ctx), wide(NAME_FACE));
+  return { layout, scale, signs: signs.flat(), wanting, skies, remote };
 }
 
 /** How long a slice of idle work may take: a hand may come at any moment. How long to wait between two where idleness is not told. ms */
