@@ -28,6 +28,17 @@ export function callFaults(plan: Plan, { calls, nowS }: Rehearsal): readonly str
   return faults;
 }
 
+/**
+ * Why `call` cannot follow the calls made so far, behind "This call"; null where it can. What is refused here is what `callFaults` would
+ * find in the file of the rehearsal, which could then not be opened again.
+ */
+export function callFault(plan: Plan, earlier: readonly Call[], call: Call): string | null {
+  const listener = new Listener(plan);
+  // Schedules put up earlier were parsed when they were, and change nothing of what is heard.
+  for (const made of earlier) if (made.kind !== "replanned") listener.fault(made);
+  return listener.fault(call);
+}
+
 /** Hears one call after the other. */
 class Listener {
   private readonly out = new Set<string>();

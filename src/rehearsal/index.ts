@@ -1,7 +1,7 @@
 export { nextCall, played } from "./autoplay.ts";
 export { MOST_CALLS, rehearsalFrom, rehearsalSchema } from "./call.ts";
 export type { Call, Rehearsal } from "./call.ts";
-export { callFaults } from "./callfaults.ts";
+export { callFault, callFaults } from "./callfaults.ts";
 export { callWords } from "./callwords.ts";
 export { debriefOf, isLost } from "./debrief.ts";
 export type { Debrief, DebriefRow } from "./debrief.ts";

@@ -6,6 +6,7 @@ import { instant } from "../kernel/index.ts";
 import type { Plan } from "../plan/index.ts";
 import {
   type Call,
+  callFault,
   callFaults,
   type DayStanding,
   type Debrief,
@@ -38,7 +39,8 @@ export interface RehearsalWork {
   /** Begins with the open plan, a quarter of an hour before the first egress; another rehearsal under way is given up. */
   begin(seed: number): void;
   end(): void;
-  call(call: CallOut): void;
+  /** Makes a call at the clock's time; the answer is why it cannot be made, in a sentence, or null. */
+  call(call: CallOut): string | null;
   /** Takes back the last call, and the clock to its time. */
   undoCall(): void;
   run(): void;
@@ -149,12 +151,15 @@ function stageOf(session: Session, ports: RehearsalPorts): Stage {
     },
   });
   const clock = rehearsalClock(ports, state, put, keeper);
-  const call = (made: CallOut): void => {
+  const call = (made: CallOut): string | null => {
     const { day } = state.getState();
-    if (!day || day.rehearsal.calls.length >= MOST_CALLS) return;
-    const { rehearsal } = day;
-    put({ ...rehearsal, calls: [...rehearsal.calls, { ...made, atS: rehearsal.nowS } as Call] });
+    if (!day) return null;
+    const next = { ...made, atS: day.rehearsal.nowS } as Call;
+    const why = whyNot(day, next);
+    if (why !== null) return why;
+    put({ ...day.rehearsal, calls: [...day.rehearsal.calls, next] });
     keeper.keep();
+    return null;
   };
   const replanning = replanningOf(session, ports, state, (schedule) => call({ kind: "replanned", schedule }));
   const halt = (): void => {
@@ -188,6 +193,14 @@ function stageOf(session: Session, ports: RehearsalPorts): Stage {
       keeper.forget();
     },
   };
+}
+
+/** Why a call cannot be made, in a sentence, or null. */
+function whyNot({ plan, rehearsal: { calls } }: Rehearsed, next: Call): string | null {
+  if (calls.length >= MOST_CALLS)
+    return `A rehearsal has ${MOST_CALLS} calls at the most, and this one has them.`;
+  const fault = callFault(plan, calls, next);
+  return fault === null ? null : `This call ${fault}.`;
 }
 
 /** No day is under rehearsal. */

@@ -449,6 +449,19 @@ describe("a rehearsal", () => {
     expect(one.open(fileOf({ atS: 60, kind: "out", eva: "eva-1" }))).toBeNull();
   });
 
+  it("takes no call that its own file would be refused for", () => {
+    const one = work();
+    one.begin(7);
+    one.goOn(7_000);
+    const before = one.fileText();
+    const most = one.state.getState().day!.plan.suits[0]!.oxygenKg;
+    const why = one.call({ kind: "reading", crew: "ev1", consumable: "oxygen", left: most + 0.1 });
+    expect(why).toMatch(/^This call reads .* of oxygen .* no suit of the plan holds more than .*\.$/);
+    expect(one.fileText()).toBe(before);
+    expect(one.call({ kind: "reading", crew: "ev1", consumable: "oxygen", left: most })).toBeNull();
+    expect(one.open(one.fileText()!)).toBeNull();
+  });
+
   it("opens again whatever a crew that plays by itself has called", () => {
     const one = work();
     one.begin(7);

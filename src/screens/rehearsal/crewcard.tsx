@@ -224,16 +224,22 @@ function Gauge({ levels, member }: { readonly levels: CrewNow["levels"]; readonl
       onSubmit={(event) => {
         event.preventDefault();
         const form = event.currentTarget;
-        const read = (form.elements.namedItem("left") as HTMLInputElement).valueAsNumber;
+        const left = form.elements.namedItem("left") as HTMLInputElement;
+        const read = left.valueAsNumber;
         if (!Number.isFinite(read) || read < 0) return;
-        work.call({ kind: "reading", crew: member.id, consumable: which, left: read });
-        form.reset();
+        const why = work.call({ kind: "reading", crew: member.id, consumable: which, left: read });
+        if (why === null) return form.reset();
+        left.setCustomValidity(why);
+        left.reportValidity();
       }}
     >
       <select
         aria-label={`${member.name}, gauge`}
         value={which}
-        onChange={(event) => choose(event.target.value as typeof which)}
+        onChange={(event) => {
+          choose(event.target.value as typeof which);
+          (event.target.form!.elements.namedItem("left") as HTMLInputElement).setCustomValidity("");
+        }}
       >
         {levels.map(({ track }) => (
           <option key={track.consumable} value={track.consumable}>
@@ -248,6 +254,7 @@ function Gauge({ levels, member }: { readonly levels: CrewNow["levels"]; readonl
         min={0}
         step="any"
         required
+        onInput={(event) => event.currentTarget.setCustomValidity("")}
         aria-label={`${member.name}, the gauge reads, ${unitOf(which)}`}
       />
       <span>{unitOf(which)}</span>

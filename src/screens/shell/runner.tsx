@@ -3,16 +3,19 @@ import { lasting, percent } from "../../words/index.ts";
 import { useApp, useSession, useView } from "../context.ts";
 import { aimOf, alongCurve, packForOf, placeWords } from "../packfor.ts";
 import { Menu } from "../parts/menu.tsx";
+import { refuse } from "../viewstate.ts";
 
 const LENGTHS = [2, 5, 15, 60];
+const NOTHING = "There is nothing to pack yet: requests come first.";
 
 /**
  * Pack and mend: set to work, and stopped with the best so far or without it. No button is disabled in earnest: the keyboard stays
  * where it was pressed, at the start, while work is done and after it.
  */
 export function Runner() {
-  const { session } = useApp();
+  const { session, view } = useApp();
   const run = useSession((state) => state.run);
+  const nothing = useSession((state) => state.plan.tasks.length === 0);
   const packFor = useView((view) => view.packFor);
   const [seconds, setSeconds] = useState(5);
   const running = run?.running ?? false;
@@ -42,8 +45,15 @@ export function Runner() {
       <button
         type="button"
         className="primary"
-        title={`Fill the day from the bench within ${lasting(seconds, "down")}, keeping what is pinned`}
-        onClick={() => void session.pack({ seed: 1, seconds, ...aimOf(packFor) })}
+        aria-disabled={nothing}
+        title={
+          nothing
+            ? NOTHING
+            : `Fill the day from the bench within ${lasting(seconds, "down")}, keeping what is pinned`
+        }
+        onClick={() =>
+          nothing ? refuse(view, NOTHING) : void session.pack({ seed: 1, seconds, ...aimOf(packFor) })
+        }
       >
         Pack
       </button>

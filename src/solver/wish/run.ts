@@ -227,6 +227,7 @@ class Run implements WishRun {
   }
 
   private *all(): Generator<undefined, void> {
+    if (this.problem.activities === 0) return;
     const many = Math.min(1, Math.max(0, (this.problem.activities - FEW_TASKS) / (MANY - FEW_TASKS)));
     const proposes = PROPOSES + many * (PROPOSES_MANY - PROPOSES);
     const course = this.course();

@@ -38,6 +38,12 @@ function spread(plan: Plan): Plan {
 }
 
 describe("a day packed for the wish", () => {
+  it("finds nothing where nothing is asked for or nobody goes out", () => {
+    for (const plan of [tinyPlan({ tasks: [] }), tinyPlan({ tasks: [task("one", "a")], evas: [] })])
+      for (const run of [wishRun(plan, settings(1, 400)), curveRun(plan, settings(1, 400))])
+        for (const { schedule } of driven(run)) expect(schedule.placements).toEqual([]);
+  });
+
   it("leaves out what would cost the must-do task its chance, and says what it comes to", () => {
     // Must-do at a until 6000 at the latest: out at 4200 - 900. One optional task of 600 s before it is fine at likely
     // durations and ruins it on most days, as it may last 1800 s; after it there is all the time.
