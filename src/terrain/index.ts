@@ -13,7 +13,7 @@ export { courseOf } from "./course.ts";
 export { contour } from "./contour.ts";
 export { farthestOn, isochrones, reachOf } from "./reach.ts";
 export { hillshade, sunlitPoints } from "./hillshade.ts";
-export { horizonAt, isSeenOver, skylineAt } from "./skyline.ts";
+export { isSeenOver, skylineAt } from "./skyline.ts";
 export type { Skyline } from "./skyline.ts";
 export { heavensOf, sunDegOver } from "./heavens.ts";
 export type { Heavens, SkyPlan } from "./heavens.ts";

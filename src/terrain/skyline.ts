@@ -28,14 +28,6 @@ export interface Skyline {
   readonly radiusM: number;
 }
 
-/** Elevation of the horizon in one direction, degrees. */
-export interface Horizon {
-  /** The ground reaches at least so high: what is not above it is hidden. */
-  readonly leastDeg: number;
-  /** The ground reaches at most so high: what is above it is seen. */
-  readonly mostDeg: number;
-}
-
 /** Eyes of somebody in a suit. */
 const EYE_M = 1.5;
 /** Between the two sides, as a tangent. */
@@ -49,20 +41,9 @@ export function skylineAt(grid: HeightGrid, point: Point, radiusM: number, eyeM 
   return Number.isNaN(footM) ? null : { grid, point, footM, eyeM, radiusM };
 }
 
-/** The horizon at an azimuth. */
-export function horizonAt(line: Skyline, azimuthDeg: number): Horizon {
-  const { least, most, isOpen } = lookAlong(line, azimuthDeg, -Infinity, false);
-  const smooth = -dipDeg(line.eyeM, line.radiusM);
-  const degrees = (tangent: number): number => (Math.atan(tangent) * 180) / Math.PI;
-  return {
-    leastDeg: Math.max(smooth, degrees(least)),
-    mostDeg: isOpen ? Math.max(smooth, degrees(Math.max(least, most) + NOISE)) : 90,
-  };
-}
-
 /**
- * Whether what stands in the sky there is surely seen over the horizon or surely hidden behind it. As `horizonAt` has it,
- * but the look ends at the first ground that hides it.
+ * Whether what stands in the sky there is surely seen over the horizon or surely hidden behind it; unsure too where unknown
+ * ground lies before known ground. The look ends at the first ground that hides it.
  */
 export function isSeenOver(
   line: Skyline,
@@ -70,57 +51,37 @@ export function isSeenOver(
 ): "seen" | "hidden" | "unsure" {
   if (elevationDeg <= -dipDeg(line.eyeM, line.radiusM)) return "hidden";
   if (elevationDeg >= 90) return "seen";
-  const sightline = Math.tan((elevationDeg * Math.PI) / 180) - NOISE;
-  const { least, most, isOpen } = lookAlong(line, azimuthDeg, sightline, true);
-  if (least > sightline + NOISE) return "hidden";
-  return isOpen && least === sightline && most === -Infinity ? "seen" : "unsure";
-}
-
-/**
- * The highest ground in one direction that stands higher than the tangent `floor`: one that does, and what none of it is
- * over; `floor` and minus infinity where there is none. Not open where unknown ground lies before known ground.
- */
-function lookAlong(
-  line: Skyline,
-  azimuthDeg: number,
-  floor: number,
-  endsAtFirst: boolean,
-): { readonly least: number; readonly most: number; readonly isOpen: boolean } {
   pulse();
-  return new ViewStore(line, azimuthDeg, floor, endsAtFirst).along();
+  const sightline = Math.tan((elevationDeg * Math.PI) / 180) - NOISE;
+  return new LineOfSight(line, azimuthDeg, sightline).along();
 }
 
-/** A look in one direction, and what it has come to so far. */
-class ViewStore {
+/** A look along one line of sight, and what it has come to so far. */
+class LineOfSight {
   private readonly grid: HeightGrid;
   private readonly point: Point;
   private readonly footM: number;
   private readonly eyeM: number;
   private readonly radiusM: number;
-  private readonly floor: number;
-  private readonly endsAtFirst: boolean;
+  /** The line of sight, as a tangent. */
+  private readonly sightline: number;
   /** The direction, m a m; and where the eye is and how fast that goes, cells. */
   private readonly east: number;
   private readonly north: number;
   private readonly u0: number;
   private readonly v0: number;
   private readonly perM: { readonly u: number; readonly v: number };
-  /** The highest point found, as a tangent, and the bound of all that was looked at. */
+  /** The highest point found, as a tangent, the line of sight while none is over it; and whether some ground may be. */
   private least: number;
-  private most = -Infinity;
+  private mayHide = false;
   private isUnknown = false;
-  private isHidden = false;
+  private isUnsure = false;
   /** Height over the eye's footing on the cell under the ray: a + b s + c s^2. */
   private a = 0;
   private b = 0;
   private c = 0;
 
-  constructor(
-    { grid, point, footM, eyeM, radiusM }: Skyline,
-    azimuthDeg: number,
-    floor: number,
-    endsAtFirst: boolean,
-  ) {
+  constructor({ grid, point, footM, eyeM, radiusM }: Skyline, azimuthDeg: number, sightline: number) {
     const { cellM, westM, southM } = grid;
     const angle = (azimuthDeg * Math.PI) / 180;
     this.grid = grid;
@@ -128,27 +89,27 @@ class ViewStore {
     this.footM = footM;
     this.eyeM = eyeM;
     this.radiusM = radiusM;
-    this.floor = floor;
-    this.endsAtFirst = endsAtFirst;
+    this.sightline = sightline;
     this.east = Math.sin(angle);
     this.north = Math.cos(angle);
     this.u0 = (point.eastM - westM) / cellM;
     this.v0 = (point.northM - southM) / cellM;
     this.perM = { u: this.east / cellM, v: this.north / cellM };
-    this.least = floor;
+    this.least = sightline;
   }
 
-  along(): { readonly least: number; readonly most: number; readonly isOpen: boolean } {
+  along(): "seen" | "hidden" | "unsure" {
     const { grid, point } = this;
     const blocks = blocksOf(grid);
     const lengthM = (Math.PI / 2) * this.radiusM;
     const outer = new Crossing(blocks.net, point.eastM, point.northM, this.east, this.north, lengthM);
-    while (outer.next() && !(this.endsAtFirst && this.least > this.floor)) {
+    while (outer.next() && this.least === this.sightline) {
       const topM = blocks.topM[outer.row * (blocks.net.columns - 1) + outer.column]! - this.footM;
-      if (this.atMost(topM, outer.startM, outer.endM) <= this.least) this.isHidden ||= this.isUnknown;
+      if (this.atMost(topM, outer.startM, outer.endM) <= this.least) this.isUnsure ||= this.isUnknown;
       else this.lookInside(outer.startM, outer.endM);
     }
-    return { least: this.least, most: this.most, isOpen: !this.isHidden };
+    if (this.least > this.sightline + NOISE) return "hidden";
+    return this.least > this.sightline || this.mayHide || this.isUnsure ? "unsure" : "seen";
   }
 
   /** Looks for higher ground between two distances, cell by cell. */
@@ -164,7 +125,7 @@ class ViewStore {
       north,
       toM - fromM,
     );
-    while (line.next() && !(this.endsAtFirst && this.least > this.floor)) {
+    while (line.next() && this.least === this.sightline) {
       const { column, row } = line;
       const startM = fromM + line.startM;
       const endM = fromM + line.endM;
@@ -178,7 +139,7 @@ class ViewStore {
         this.isUnknown = true;
         continue;
       }
-      this.isHidden ||= this.isUnknown;
+      this.isUnsure ||= this.isUnknown;
       if (this.atMost(topM, startM, endM) <= this.least) continue;
       const twist = ne - se - nw + sw;
       const u = this.u0 - column;
@@ -209,10 +170,10 @@ class ViewStore {
     if (bound <= this.least) return;
     const seen = Math.tan((sightDeg(atM, a + b * atM + c * atM * atM, eyeM, radiusM) * Math.PI) / 180);
     if (seen > this.least) this.least = seen;
-    // Against what was found, or where nothing over the floor was, against the ground of the piece.
-    const found = this.least > this.floor ? this.least : seen;
+    // Against what was found, or where nothing over the line of sight was, against the ground of the piece.
+    const found = this.least > this.sightline ? this.least : seen;
     if (bound <= found + NEAR_ENOUGH || endM - startM < 1e-6) {
-      if (bound > this.most) this.most = bound;
+      this.mayHide = true;
       return;
     }
     const middleM = (startM + endM) / 2;

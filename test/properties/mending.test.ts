@@ -2,7 +2,8 @@ import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../src/check/index.ts";
 import type { Plan, Schedule } from "../../src/plan/index.ts";
 import { readyPlan } from "../readyplan.ts";
-import { mend, packRun } from "../../src/solver/index.ts";
+import { packRun } from "../../src/solver/index.ts";
+import { mend } from "../solver/mended.ts";
 import { jolt } from "./jolt.ts";
 import { randomPlan } from "./randomPlan.ts";
 

@@ -10,7 +10,8 @@ import {
   rehearsalFrom,
   standingOf,
 } from "../../src/rehearsal/index.ts";
-import { mend, packRun } from "../../src/solver/index.ts";
+import { packRun } from "../../src/solver/index.ts";
+import { mend } from "../solver/mended.ts";
 import { walksOf } from "../../src/terrain/index.ts";
 import { randomPlan } from "./randomPlan.ts";
 

@@ -10,7 +10,8 @@ import {
   standingOf,
   withReadings,
 } from "../../src/rehearsal/index.ts";
-import { mend, packRun } from "../../src/solver/index.ts";
+import { packRun } from "../../src/solver/index.ts";
+import { mend } from "../solver/mended.ts";
 import { at, eva as evaOf, task, tinyPlan } from "../check/tinyPlan.ts";
 import { walksOf } from "../../src/terrain/index.ts";
 

@@ -6,7 +6,7 @@ import type { Plan, Schedule } from "../../src/plan/index.ts";
 import type { PackOptions } from "../../src/engine/calls.ts";
 import { duration } from "../../src/kernel/index.ts";
 import { glanceRun } from "../../src/solver/simulate/index.ts";
-import { mend } from "../../src/solver/index.ts";
+import { mend } from "../solver/mended.ts";
 import { isOver, rehearsalWork } from "../../src/session/index.ts";
 import type { Session, RehearsalPorts, RehearsalWork } from "../../src/session/index.ts";
 import { at, task, tinyPlan } from "../check/tinyPlan.ts";

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type Plan, type Schedule } from "../../src/plan/index.ts";
-import { benchReasons, fitBands, greedy, mend, packRun } from "../../src/solver/index.ts";
+import { benchReasons, fitBands, greedy, packRun } from "../../src/solver/index.ts";
+import { mend } from "./mended.ts";
 import { jolt } from "../properties/jolt.ts";
 import { randomPlan } from "../properties/randomPlan.ts";
 import { frozen } from "./frozen.ts";

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../src/check/index.ts";
 import type { Plan } from "../../src/plan/index.ts";
-import { benchReasons, fitBands, mend, packRun, whyRun } from "../../src/solver/index.ts";
+import { benchReasons, fitBands, packRun, whyRun } from "../../src/solver/index.ts";
+import { mend } from "./mended.ts";
 import { at, eva, task, tinyPlan, type TinyParts } from "../check/tinyPlan.ts";
 
 /** Flat site: 1 m/s, lander to a 300 s, airlock work 600 s at both ends, tasks of 600 s. Egress is 900 s before the first task at a. */

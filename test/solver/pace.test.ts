@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../src/check/index.ts";
 import type { Plan } from "../../src/plan/index.ts";
-import { benchReasons, mend, packRun, whyRun } from "../../src/solver/index.ts";
+import { benchReasons, packRun, whyRun } from "../../src/solver/index.ts";
+import { mend } from "./mended.ts";
 import { at, remote, task, tinyPlan } from "../check/tinyPlan.ts";
 
 const WORDS =

@@ -3,7 +3,8 @@ import type { TriedRelaxation, WhyReport } from "../../src/answers/index.ts";
 import { check, judgeFor } from "../../src/check/index.ts";
 import { instant, random } from "../../src/kernel/index.ts";
 import type { Placement, Plan, Schedule } from "../../src/plan/index.ts";
-import { benchReasons, mend, whyRun } from "../../src/solver/index.ts";
+import { benchReasons, whyRun } from "../../src/solver/index.ts";
+import { mend } from "./mended.ts";
 import { at, eva, place, task, tinyPlan } from "../check/tinyPlan.ts";
 
 /** Days on which somebody has to wait on purpose. Flat site, 1 m/s, lander to a 300 s, airlock work 600 s at both ends. */

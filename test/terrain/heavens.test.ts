@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { instant } from "../../src/kernel/index.ts";
 import { moonEarth, moonSun, sunStretches } from "../../src/physics/index.ts";
-import { heavensOf, horizonAt, reliefOf, type SkyPlan, skylineAt, taskSky } from "../../src/terrain/index.ts";
+import { heavensOf, reliefOf, type SkyPlan, skylineAt, taskSky } from "../../src/terrain/index.ts";
+import { horizonAt } from "./horizon.ts";
 
 const site = { latDeg: 12, lonDeg: -33, elevationM: 0 };
 const body = { radiusM: 1_737_400, ephemeris: "moon" } as const;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { hillshade, horizonAt, skylineAt, sunlitPoints } from "../../src/terrain/index.ts";
+import { hillshade, skylineAt, sunlitPoints } from "../../src/terrain/index.ts";
+import { horizonAt } from "./horizon.ts";
 import { random } from "../../src/kernel/index.ts";
 import { hill } from "./hill.ts";
 

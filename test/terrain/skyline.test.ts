@@ -2,15 +2,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { random } from "../../src/kernel/index.ts";
 import { dipDeg, sightDeg } from "../../src/physics/index.ts";
-import {
-  type HeightGrid,
-  heightAt,
-  horizonAt,
-  isSeenOver,
-  type Skyline,
-  skylineAt,
-} from "../../src/terrain/index.ts";
+import { type HeightGrid, heightAt, isSeenOver, type Skyline, skylineAt } from "../../src/terrain/index.ts";
 import { hill } from "./hill.ts";
+import { horizonAt } from "./horizon.ts";
 
 const MOON_M = 1_737_400;
 const size = { columns: 101, rows: 101, cellM: 10, westM: -500, southM: -500 };

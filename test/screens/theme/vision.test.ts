@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { type Brush } from "../../../src/screens/parts/canvas/brush.ts";
 import { paintGhost, stateMark } from "../../../src/screens/day/line/paintblocks.ts";
-import { HATCHES, type Hatch, hatching } from "../../../src/screens/parts/canvas/tiles.ts";
+import { type Hatch, HATCHINGS, hatching } from "../../../src/screens/parts/canvas/tiles.ts";
 import { CREW_STYLES } from "../../../src/screens/site/crewstyle.ts";
 import { TONES } from "../../../src/screens/site/paintground.ts";
 import type { Palette } from "../../../src/screens/theme/palette.ts";
@@ -170,7 +170,7 @@ describe("the second channel", () => {
       sign.paint(brush);
       expect(sign.name).not.toBe("");
     }
-    expect([...hatches].sort()).toEqual([...HATCHES].sort());
+    expect([...hatches].sort()).toEqual(Object.keys(HATCHINGS).sort());
     expect(signs.map((sign) => sign.name).join(" ")).toMatch(/breach: diamond.*tight: triangle/);
   });
 

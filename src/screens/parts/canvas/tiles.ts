@@ -1,20 +1,5 @@
 import type { Palette } from "../../theme/palette.ts";
 
-/** Hatchings as repeating tiles: dots, uprights, slants, levels for the kinds; others for what lies between. */
-export type Hatch =
-  | "sampling"
-  | "deployment"
-  | "survey"
-  | "upkeep"
-  | "traverse"
-  | "reserve"
-  | "night"
-  | "meal"
-  | "ceiling"
-  | "breach"
-  | "heights"
-  | "slide";
-
 const SIZE = 6;
 
 interface Drawn {
@@ -34,7 +19,8 @@ const slant = (width: number, down: boolean) => ({
   },
 });
 
-const DRAWN: Readonly<Record<Hatch, Drawn>> = {
+/** Hatchings as repeating tiles: dots, uprights, slants, levels for the kinds; others for what lies between. */
+export const HATCHINGS = {
   sampling: {
     ink: (palette) => palette["sampling-hatch"],
     draw(ctx) {
@@ -76,9 +62,9 @@ const DRAWN: Readonly<Record<Hatch, Drawn>> = {
   breach: { ink: (palette) => palette.breach, ...slant(1.6, false) },
   slide: { ink: (palette) => palette.fit, ...slant(0.7, true) },
   heights: { ink: (palette) => palette.line, draw: (ctx) => ctx.fillRect(0, 0, 1, 1) },
-};
+} as const satisfies Readonly<Record<string, Drawn>>;
 
-export const HATCHES = Object.keys(DRAWN) as readonly Hatch[];
+export type Hatch = keyof typeof HATCHINGS;
 
 /** Patterns for one palette and pixel density, made when they are first asked for. */
 export function hatching(palette: Palette, density: number): (hatch: Hatch) => CanvasPattern | string {
@@ -86,7 +72,7 @@ export function hatching(palette: Palette, density: number): (hatch: Hatch) => C
   return (hatch) => {
     let pattern = made.get(hatch);
     if (!pattern) {
-      const { ink, draw } = DRAWN[hatch];
+      const { ink, draw }: Drawn = HATCHINGS[hatch];
       const px = Math.round(SIZE * density);
       const tile = new OffscreenCanvas(px, px);
       const ctx = tile.getContext("2d");

@@ -1,1 +1,1 @@
-export { mend, mendRun } from "./run.ts";
+export { mendRun } from "./run.ts";

@@ -39,13 +39,6 @@ const REPACKING = 400;
 /** Up to this many placements every pair is tried. */
 const MOST_FOR_PAIRS = 14;
 
-/** A mend from beginning to end; see mendRun. */
-export function mend(plan: Plan, schedule: Schedule, settings: MendSettings): Mended {
-  const run = mendRun(plan, schedule, settings);
-  while (run.step(Infinity)) continue;
-  return run.best();
-}
-
 /**
  * A schedule without breach as near to `schedule` as the search finds, compared as `Cost` says: must-do tasks dropped, then worth dropped,
  * then tasks changed, then time moved. A sound schedule comes back as it is.
