@@ -26,16 +26,17 @@ export function goingAhead(plan: Plan, facts: Facts, between: Between): Going {
   // Each as early as it could be after all others as planned.
   projected(plan, { ...facts, ...NOTHING, lengthS: likely }, between, -Infinity, {
     early: new Set(free.map(({ id }) => id)),
-    rested: (spot, task, startS) => {
-      if (!seen.has(task.id) && startS >= spot.startS) early.add(task.id);
+    rested: (placement, task, startS) => {
+      if (!seen.has(task.id) && startS >= placement.startS) early.add(task.id);
       seen.add(task.id);
-      return spot.startS;
+      return placement.startS;
     },
   });
   for (const { id } of plan.tasks) if (!free.some((one) => one.id === id)) early.delete(id);
   return {
     early,
-    rested: (spot, task, startS, spots) => restedS(plan, facts, between.ways, spot, task, startS, spots),
+    rested: (placement, task, startS, placements) =>
+      restedS(plan, facts, between.ways, placement, task, startS, placements),
   };
 }
 
@@ -76,7 +77,7 @@ export function leaveByS(
 }
 
 /**
- * True when `spot`, ready to begin at `nowS`, is rather left out: after its likely time its crew would not be home in time (O4), its window would
+ * True when `placement`, ready to begin at `nowS`, is rather left out: after its likely time its crew would not be home in time (O4), its window would
  * be over, or needed work ahead that could still be done in time no longer could (O9).
  */
 export function isLeftOut(
@@ -84,14 +85,14 @@ export function isLeftOut(
   facts: Facts,
   between: Between,
   going: Going,
-  spot: ProjectedPlacement,
+  placement: ProjectedPlacement,
   nowS: number,
 ): boolean {
-  const task = plan.tasks.find((one) => one.id === spot.task);
+  const task = plan.tasks.find((one) => one.id === placement.task);
   if (!task) return false;
   const lengthS = facts.lengthS.get(task.id)!;
-  if (spot.startS + lengthS > leaveByS(plan, facts, between.ways, task, spot.eva)) return true;
-  if (!isOpen(plan, facts, task, spot.startS, spot.startS + lengthS)) return true;
+  if (placement.startS + lengthS > leaveByS(plan, facts, between.ways, task, placement.eva)) return true;
+  if (!isOpen(plan, facts, task, placement.startS, placement.startS + lengthS)) return true;
   const needed = neededBy(plan);
   if (needed.has(task.id)) return false;
   const careful = carefulLengths(plan, facts);
@@ -106,12 +107,12 @@ export function isLeftOut(
 }
 
 /** True for what is done, and for what is to come inside its window and with the way home left. */
-function isInTime(plan: Plan, facts: Facts, ways: RehearsedWays, spot: ProjectedPlacement): boolean {
-  if (spot.state === "done") return true;
-  const task = plan.tasks.find((one) => one.id === spot.task)!;
+function isInTime(plan: Plan, facts: Facts, ways: RehearsedWays, placement: ProjectedPlacement): boolean {
+  if (placement.state === "done") return true;
+  const task = plan.tasks.find((one) => one.id === placement.task)!;
   return (
-    spot.endS <= leaveByS(plan, facts, ways, task, spot.eva) &&
-    isOpen(plan, facts, task, spot.startS, spot.endS)
+    placement.endS <= leaveByS(plan, facts, ways, task, placement.eva) &&
+    isOpen(plan, facts, task, placement.startS, placement.endS)
   );
 }
 

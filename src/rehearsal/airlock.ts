@@ -4,13 +4,18 @@ import type { Between } from "./between.ts";
 import { landerOf, wayS } from "./walking.ts";
 
 /** The latest egress that lets an EVA's crew reach what they do on it in time; Infinity where they do nothing. */
-export function leaveS(plan: Plan, eva: Eva, spots: readonly ProjectedPlacement[], between: Between): number {
+export function leaveS(
+  plan: Plan,
+  eva: Eva,
+  placements: readonly ProjectedPlacement[],
+  between: Between,
+): number {
   const lander = landerOf(plan);
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const starts = [
-    ...spots
-      .filter((spot) => spot.eva === eva.id)
-      .map((spot) => spot.startS - wayS(between.ways, lander, tasks.get(spot.task)?.place)),
+    ...placements
+      .filter((placement) => placement.eva === eva.id)
+      .map((placement) => placement.startS - wayS(between.ways, lander, tasks.get(placement.task)?.place)),
     ...between.stays
       .filter((stay) => stay.eva === eva.id)
       .map((stay) => stay.startS - wayS(between.ways, lander, stay.place)),
@@ -19,15 +24,20 @@ export function leaveS(plan: Plan, eva: Eva, spots: readonly ProjectedPlacement[
 }
 
 /** When all of an EVA's crew can be inside after what they do on it, at the planned pace; -Infinity where they do nothing. */
-export function homeS(plan: Plan, eva: Eva, spots: readonly ProjectedPlacement[], between: Between): number {
+export function homeS(
+  plan: Plan,
+  eva: Eva,
+  placements: readonly ProjectedPlacement[],
+  between: Between,
+): number {
   const lander = landerOf(plan);
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const ends = [
-    ...spots
-      .filter((spot) => spot.eva === eva.id)
-      .map((spot) => {
-        const task = tasks.get(spot.task);
-        return spot.endS + wayS(between.ways, task?.endPlace ?? task?.place, lander);
+    ...placements
+      .filter((placement) => placement.eva === eva.id)
+      .map((placement) => {
+        const task = tasks.get(placement.task);
+        return placement.endS + wayS(between.ways, task?.endPlace ?? task?.place, lander);
       }),
     ...between.stays
       .filter((stay) => stay.eva === eva.id)

@@ -38,7 +38,7 @@ export function nextCall(plan: Plan, rehearsal: Rehearsal, ways: RehearsedWays):
   const facts = factsOf(plan, rehearsal.calls);
   const between = betweenOf(plan, rehearsal.calls, ways);
   const going = plan.odds.crew.acts ? goingAhead(plan, facts, between) : null;
-  const spots = projected(
+  const placements = projected(
     plan,
     { ...facts, lengthS: drawnLengths(plan, facts, rehearsal.seed) },
     between,
@@ -46,9 +46,9 @@ export function nextCall(plan: Plan, rehearsal: Rehearsal, ways: RehearsedWays):
     going,
   );
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
-  const day: Day = { plan, tasks, seed: rehearsal.seed, facts, between, going, spots };
+  const day: Day = { plan, tasks, seed: rehearsal.seed, facts, between, going, placements };
   const calls = [
-    ...spots.map((spot) => taskCall(day, spot)),
+    ...placements.map((placement) => taskCall(day, placement)),
     ...plan.evas.map((eva) => airlockCall(day, eva)),
   ].flatMap((call) => (call ? [{ ...call, atS: instant(Math.max(nowS, call.atS)) }] : []));
   // What ends makes room for what begins at the same moment.
@@ -56,7 +56,9 @@ export function nextCall(plan: Plan, rehearsal: Rehearsal, ways: RehearsedWays):
   const next = calls.toSorted((a, b) => a.atS - b.atS || (rank[a.kind] ?? 3) - (rank[b.kind] ?? 3))[0];
   if (!next || !going || next.kind !== "begins") return next ?? null;
   // Decided when it could begin, on what is known by then.
-  const ready = projected(plan, facts, between, next.atS, going).find((spot) => spot.task === next.task);
+  const ready = projected(plan, facts, between, next.atS, going).find(
+    (placement) => placement.task === next.task,
+  );
   if (!ready || !isLeftOut(plan, facts, between, going, ready, next.atS)) return next;
   return { atS: next.atS, kind: "left-out", task: next.task };
 }
@@ -69,52 +71,58 @@ interface Day {
   readonly facts: Facts;
   readonly between: Between;
   readonly going: Going | null;
-  readonly spots: readonly ProjectedPlacement[];
+  readonly placements: readonly ProjectedPlacement[];
 }
 
 /** The call that is next about a task: it begins or ends, or the crew gives it up to be home in time. */
-function taskCall(day: Day, spot: ProjectedPlacement): Call | null {
-  const task = day.tasks.get(spot.task);
+function taskCall(day: Day, placement: ProjectedPlacement): Call | null {
+  const task = day.tasks.get(placement.task);
   if (!task) return null;
-  if (spot.state === "under way") return endCall(day, task, spot);
-  return spot.state === "to come" ? beginCall(day, task, spot) : null;
+  if (placement.state === "under way") return endCall(day, task, placement);
+  return placement.state === "to come" ? beginCall(day, task, placement) : null;
 }
 
 /** Nothing while what has gone wrong with it may still be made good. */
 function endCall(
   { plan, seed, facts, between, going }: Day,
   task: Task,
-  spot: ProjectedPlacement,
+  placement: ProjectedPlacement,
 ): Call | null {
-  const byS = going ? leaveByS(plan, facts, between.ways, task, spot.eva) : Infinity;
-  if (byS < spot.endS)
-    return { ...at(Math.max(spot.startS, Math.floor(byS))), kind: "left-out", task: task.id };
+  const byS = going ? leaveByS(plan, facts, between.ways, task, placement.eva) : Infinity;
+  if (byS < placement.endS)
+    return { ...at(Math.max(placement.startS, Math.floor(byS))), kind: "left-out", task: task.id };
   const mending = mendingOf(plan, facts, task, seed);
   if (mending === "to come") return null;
-  return { ...at(spot.endS), kind: mending === "never" ? "spoilt" : "ends", task: task.id };
+  return { ...at(placement.endS), kind: mending === "never" ? "spoilt" : "ends", task: task.id };
 }
 
-function beginCall({ plan, facts, between, going }: Day, task: Task, spot: ProjectedPlacement): Call | null {
-  const isOut = spot.eva === null || (facts.outS.has(spot.eva) && !facts.inS.has(spot.eva));
+function beginCall(
+  { plan, facts, between, going }: Day,
+  task: Task,
+  placement: ProjectedPlacement,
+): Call | null {
+  const isOut = placement.eva === null || (facts.outS.has(placement.eva) && !facts.inS.has(placement.eva));
   if (!isOut) return null;
   // The last moment to begin with the way home left: when it has passed nobody waits any longer.
   const lastS = going
-    ? leaveByS(plan, facts, between.ways, task, spot.eva) - facts.lengthS.get(task.id)!
+    ? leaveByS(plan, facts, between.ways, task, placement.eva) - facts.lengthS.get(task.id)!
     : Infinity;
-  return spot.startS > lastS
+  return placement.startS > lastS
     ? { ...at(lastS), kind: "left-out", task: task.id }
-    : { ...at(spot.startS), kind: "begins", task: task.id };
+    : { ...at(placement.startS), kind: "begins", task: task.id };
 }
 
 /** The call that is next about an EVA: out in time for its first task, in when all is done. */
-function airlockCall({ plan, facts, between, spots }: Day, eva: Eva): Call | null {
-  const own = spots.filter((spot) => spot.eva === eva.id);
+function airlockCall({ plan, facts, between, placements }: Day, eva: Eva): Call | null {
+  const own = placements.filter((placement) => placement.eva === eva.id);
   const outS = facts.outS.get(eva.id);
   if (outS === undefined)
-    return own.length > 0 ? { ...at(leaveS(plan, eva, spots, between)), kind: "out", eva: eva.id } : null;
-  if (facts.inS.has(eva.id) || own.some((spot) => spot.state !== "done")) return null;
+    return own.length > 0
+      ? { ...at(leaveS(plan, eva, placements, between)), kind: "out", eva: eva.id }
+      : null;
+  if (facts.inS.has(eva.id) || own.some((placement) => placement.state !== "done")) return null;
   const hatchesS = outS + eva.egressWorkS + eva.ingressWorkS;
-  return { ...at(Math.max(hatchesS, homeS(plan, eva, spots, between))), kind: "in", eva: eva.id };
+  return { ...at(Math.max(hatchesS, homeS(plan, eva, placements, between))), kind: "in", eva: eva.id };
 }
 
 function at(atS: number): { readonly atS: Call["atS"] } {

@@ -78,26 +78,28 @@ export interface PlannedOuting {
  */
 export function debriefOf(
   plan: Plan,
-  { facts, spots }: Pick<DayStanding, "facts" | "spots">,
+  { facts, placements }: Pick<DayStanding, "facts" | "placements">,
   outings: readonly PlannedOuting[],
 ): Debrief {
-  const planned = new Map(plan.schedule.placements.map((spot) => [spot.task, spot]));
-  const now = new Map(spots.filter((spot) => !isMark(spot.task)).map((spot) => [spot.task, spot]));
+  const planned = new Map(plan.schedule.placements.map((placement) => [placement.task, placement]));
+  const now = new Map(
+    placements.filter((placement) => !isMark(placement.task)).map((placement) => [placement.task, placement]),
+  );
   const rows = plan.tasks
     .filter((task) => planned.has(task.id) || now.has(task.id))
     .map((task): DebriefRow => {
       const was = planned.get(task.id) ?? null;
-      const spot = now.get(task.id) ?? null;
-      const work = workedAt(facts, task.id, spot);
+      const placement = now.get(task.id) ?? null;
+      const work = workedAt(facts, task.id, placement);
       const lengthS = work?.over ? work.endS - work.startS : null;
-      const outcome = spot?.state ?? lossOf(facts, task.id);
+      const outcome = placement?.state ?? lossOf(facts, task.id);
       return {
         task: task.id,
         number: taskNumber(plan, task.id),
         name: task.name,
         must: task.must,
         worth: task.worth,
-        crew: (spot ?? was)?.crew ?? [],
+        crew: (placement ?? was)?.crew ?? [],
         plannedStartS: was?.startS ?? null,
         plannedLengthS: task.duration.likelyS,
         startS: work?.startS ?? null,
@@ -105,7 +107,7 @@ export function debriefOf(
         lateS: work && was ? work.startS - was.startS : null,
         longerS: lengthS === null || outcome === "broken off" ? null : lengthS - task.duration.likelyS,
         outcome,
-        why: spot ? null : whyNot(plan, facts, task.id),
+        why: placement ? null : whyNot(plan, facts, task.id),
       };
     })
     .toSorted((a, b) => (a.plannedStartS ?? Infinity) - (b.plannedStartS ?? Infinity));
@@ -133,11 +135,13 @@ function lossOf({ stopped }: Facts, task: string): Loss {
 function workedAt(
   { stopped }: Facts,
   task: string,
-  spot: ProjectedPlacement | null,
+  placement: ProjectedPlacement | null,
 ): { readonly startS: number; readonly endS: number; readonly over: boolean } | null {
   const work = stopped.get(task);
   if (work) return { ...work, over: true };
-  return spot && spot.state !== "to come" ? { ...spot, over: spot.state === "done" } : null;
+  return placement && placement.state !== "to come"
+    ? { ...placement, over: placement.state === "done" }
+    : null;
 }
 
 /** How much was planned, and how much of it is done. */

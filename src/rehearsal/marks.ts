@@ -29,7 +29,7 @@ export interface Mark {
 export function marksOf(
   plan: Plan,
   facts: Facts,
-  spots: readonly ProjectedPlacement[],
+  placements: readonly ProjectedPlacement[],
   between: Between,
 ): readonly Mark[] {
   const lander = landerOf(plan);
@@ -38,9 +38,9 @@ export function marksOf(
   for (const [i, eva] of plan.evas.entries()) {
     const outS = facts.outS.get(eva.id);
     const inS = facts.inS.get(eva.id);
-    if (outS !== undefined && outS < leaveS(plan, eva, spots, between))
+    if (outS !== undefined && outS < leaveS(plan, eva, placements, between))
       marks.push(airlockMark(eva, `out-${i}`, outS + eva.egressWorkS, lander));
-    if (inS !== undefined && inS > homeS(plan, eva, spots, between))
+    if (inS !== undefined && inS > homeS(plan, eva, placements, between))
       marks.push(airlockMark(eva, `in-${i}`, inS - eva.ingressWorkS, lander));
   }
   between.stays.forEach((stay, k) => {
@@ -93,8 +93,8 @@ function restTask(id: string, name: string, place: string | undefined, crew: rea
   });
 }
 
-function mark(task: Task, spot: Placement, startS: number, lengthS: number): Mark {
-  const placement = { ...spot, task: task.id, startS: instant(startS) };
+function mark(task: Task, from: Placement, startS: number, lengthS: number): Mark {
+  const placement = { ...from, task: task.id, startS: instant(startS) };
   return { task: { ...task, duration: { likelyS: duration(lengthS) }, pin: pinAt(placement) }, placement };
 }
 

@@ -53,16 +53,16 @@ interface Hop {
 
 function laid(ways: RehearsedWays, places: readonly Place[], hop: Hop): Point {
   const { from, to, share } = hop;
-  const spot = ways.pointOn(from.id, to.id, hop.restS);
+  const onWay = ways.pointOn(from.id, to.id, hop.restS);
   const at = (a: number, b: number): number => a + share * (b - a);
   const place: Place = {
     ...from,
     id: `rehearsed-at-${places.length}`,
     name: `between ${from.name} and ${to.name}`.slice(0, 120),
     kind: "station",
-    eastM: spot?.eastM ?? at(from.eastM, to.eastM),
-    northM: spot?.northM ?? at(from.northM, to.northM),
-    upM: spot?.upM ?? at(from.upM, to.upM),
+    eastM: onWay?.eastM ?? at(from.eastM, to.eastM),
+    northM: onWay?.northM ?? at(from.northM, to.northM),
+    upM: onWay?.upM ?? at(from.upM, to.upM),
   };
   const legs: Leg[] = [];
   const leg = (a: string, b: string, seconds: number, metres: number): void => {
@@ -70,8 +70,8 @@ function laid(ways: RehearsedWays, places: readonly Place[], hop: Hop): Point {
     legs.push({ from: a, to: b, distanceM, durationS: duration(seconds), bothWays: false });
   };
   // A part of a straight way is a straight way; any other one is as they have walked it.
-  if (!spot?.straight) leg(hop.start, place.id, hop.walkedS, hop.walkedM);
-  if (!spot)
+  if (!onWay?.straight) leg(hop.start, place.id, hop.walkedS, hop.walkedM);
+  if (!onWay)
     for (const { id } of places) {
       const way = sooner(part(ways, to.id, 1 - share, hop, id), part(ways, from.id, share, hop, id));
       if (way) leg(place.id, id, way.seconds, way.metres);

@@ -15,10 +15,10 @@ export interface Going {
   readonly early: ReadonlySet<string>;
   /** `startS`, or later where one of the crew has to rest first. */
   readonly rested: (
-    spot: Placement,
+    placement: Placement,
     task: Task,
     startS: number,
-    spots: readonly ProjectedPlacement[],
+    placements: readonly ProjectedPlacement[],
   ) => number;
 }
 
@@ -38,10 +38,10 @@ export function projected(
   going: Going | null = null,
 ): readonly ProjectedPlacement[] {
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
-  const spots = new Map(calledOut(tasks, facts, nowS).map((spot) => [spot.task, spot]));
+  const placements = new Map(calledOut(tasks, facts, nowS).map((placement) => [placement.task, placement]));
   const crews = new Crews(plan, facts, nowS, between.ways);
-  for (const spot of [...spots.values()].toSorted((a, b) => a.startS - b.startS))
-    crews.goes(spot, tasks.get(spot.task)!);
+  for (const placement of [...placements.values()].toSorted((a, b) => a.startS - b.startS))
+    crews.goes(placement, tasks.get(placement.task)!);
   for (const stay of between.stays) crews.stays(stay);
 
   const ahead = facts.schedule.placements
@@ -50,35 +50,35 @@ export function projected(
         tasks.has(task) && !facts.began.has(task) && !facts.leftOut.has(task) && !isIn(facts, eva),
     )
     .toSorted((a, b) => a.startS - b.startS);
-  for (const spot of ahead) {
-    const task = tasks.get(spot.task)!;
+  for (const placement of ahead) {
+    const task = tasks.get(placement.task)!;
     const lengthS = facts.lengthS.get(task.id)!;
     const early = going?.early.has(task.id) === true;
-    const freeS = Math.max(early ? nowS : spot.startS, nowS, facts.holdS, crews.freeS(spot, task));
-    const startS = startFrom(freeS, spot, task, early);
+    const freeS = Math.max(early ? nowS : placement.startS, nowS, facts.holdS, crews.freeS(placement, task));
+    const startS = startFrom(freeS, placement, task, early);
     const placed: ProjectedPlacement = {
-      ...spot,
+      ...placement,
       startS: startS as Placement["startS"],
       state: "to come",
       endS: startS + lengthS,
     };
-    spots.set(task.id, placed);
+    placements.set(task.id, placed);
     crews.goes(placed, task);
   }
-  return [...spots.values()];
+  return [...placements.values()];
 
   /** The first start from `freeS` on at which all that the task waits for is there. */
-  function startFrom(freeS: number, spot: Placement, task: Task, early: boolean): number {
+  function startFrom(freeS: number, placement: Placement, task: Task, early: boolean): number {
     const lengthS = facts.lengthS.get(task.id)!;
-    let startS = Math.max(freeS, afterLinks(plan.links, task, lengthS, spots));
+    let startS = Math.max(freeS, afterLinks(plan.links, task, lengthS, placements));
     // Equipment and windows push each other; a day has few of either.
     for (let last = -1; last !== startS;) {
       last = startS;
-      startS = opening(plan, task, lengthS, startS, facts, early ? spot.startS : -Infinity);
-      const outS = spot.eva === null ? undefined : facts.outS.get(spot.eva);
+      startS = opening(plan, task, lengthS, startS, facts, early ? placement.startS : -Infinity);
+      const outS = placement.eva === null ? undefined : facts.outS.get(placement.eva);
       if (task.pet && outS !== undefined) startS = Math.max(startS, outS + (task.pet.startS ?? 0));
-      startS = unused(plan, task, lengthS, startS, spots, tasks, facts);
-      if (going) startS = going.rested(spot, task, startS, [...spots.values()]);
+      startS = unused(plan, task, lengthS, startS, placements, tasks, facts);
+      if (going) startS = going.rested(placement, task, startS, [...placements.values()]);
     }
     return startS;
   }
@@ -90,14 +90,14 @@ function calledOut(
   facts: Facts,
   nowS: number,
 ): readonly ProjectedPlacement[] {
-  return facts.schedule.placements.flatMap((spot): ProjectedPlacement[] => {
-    const startS = facts.began.get(spot.task);
-    if (startS === undefined || !tasks.has(spot.task)) return [];
-    const endS = facts.ended.get(spot.task);
-    const dueS = startS + facts.lengthS.get(spot.task)!;
+  return facts.schedule.placements.flatMap((placement): ProjectedPlacement[] => {
+    const startS = facts.began.get(placement.task);
+    if (startS === undefined || !tasks.has(placement.task)) return [];
+    const endS = facts.ended.get(placement.task);
+    const dueS = startS + facts.lengthS.get(placement.task)!;
     return [
       {
-        ...spot,
+        ...placement,
         startS: startS as Placement["startS"],
         state: endS === undefined ? "under way" : "done",
         endS: Math.max(startS + 1, endS ?? Math.max(dueS, nowS)),
@@ -132,13 +132,17 @@ class Crews {
   }
 
   /** The earliest start at which all of the crew can be there. */
-  freeS(spot: Placement, task: Task): number {
-    return Math.max(-Infinity, ...spot.crew.map((member) => this.there(member, spot.eva, task.place)));
+  freeS(placement: Placement, task: Task): number {
+    return Math.max(
+      -Infinity,
+      ...placement.crew.map((member) => this.there(member, placement.eva, task.place)),
+    );
   }
 
   /** The crew do the task and are then where it ends. */
-  goes(spot: ProjectedPlacement, task: Task): void {
-    for (const member of spot.crew) this.put(member, spot.eva, spot.endS, task.endPlace ?? task.place);
+  goes(placement: ProjectedPlacement, task: Task): void {
+    for (const member of placement.crew)
+      this.put(member, placement.eva, placement.endS, task.endPlace ?? task.place);
   }
 
   /** Who was somewhere between is there, unless they have gone on. */
@@ -187,12 +191,12 @@ function afterLinks(
   links: Plan["links"],
   task: Task,
   lengthS: number,
-  spots: ReadonlyMap<string, ProjectedPlacement>,
+  placements: ReadonlyMap<string, ProjectedPlacement>,
 ): number {
   const bounds = links
     .filter((link): link is LagLink => link.type === "lag" && link.to.task === task.id)
     .map(({ from, to, leastS }) => {
-      const before = spots.get(from.task);
+      const before = placements.get(from.task);
       if (!before || leastS === undefined) return -Infinity;
       const fromS = from.end === "start" ? before.startS : before.endS;
       return fromS + leastS - (to.end === "end" ? lengthS : 0);
@@ -239,7 +243,7 @@ function unused(
   task: Task,
   lengthS: number,
   startS: number,
-  spots: ReadonlyMap<string, ProjectedPlacement>,
+  placements: ReadonlyMap<string, ProjectedPlacement>,
   tasks: ReadonlyMap<string, Task>,
   facts: Facts,
 ): number {
@@ -247,9 +251,12 @@ function unused(
   for (const { equipment, count } of task.equipment) {
     const all = plan.equipment.find((one) => one.id === equipment)?.count ?? 0;
     const most = all - (facts.broken.get(equipment) ?? 0);
-    const users = [...spots.values()].flatMap((spot) => {
-      const asks = tasks.get(spot.task)?.equipment.find((one) => one.equipment === equipment)?.count ?? 0;
-      return asks > 0 && spot.task !== task.id ? [{ startS: spot.startS, endS: spot.endS, asks }] : [];
+    const users = [...placements.values()].flatMap((placement) => {
+      const asks =
+        tasks.get(placement.task)?.equipment.find((one) => one.equipment === equipment)?.count ?? 0;
+      return asks > 0 && placement.task !== task.id
+        ? [{ startS: placement.startS, endS: placement.endS, asks }]
+        : [];
     });
     for (;;) {
       const here = users.filter((one) => one.startS < fromS + lengthS && one.endS > fromS);

@@ -14,7 +14,7 @@ export interface DayStanding {
   readonly nowS: number;
   readonly facts: Facts;
   /** What is done, under way and to come, in order of start. */
-  readonly spots: readonly ProjectedPlacement[];
+  readonly placements: readonly ProjectedPlacement[];
   /** The plan as the day has gone and would go on: to be judged with its own schedule. */
   readonly plan: Plan;
   /** The same for the packer: what is past is fixed and its own conditions are waived, what is to come may not begin before now. */
@@ -26,17 +26,17 @@ export function standingOf(plan: Plan, rehearsal: Rehearsal, ways: RehearsedWays
   const { nowS, calls } = rehearsal;
   const facts = factsOf(plan, calls);
   const between = betweenOf(plan, calls, ways);
-  const spots = projected(plan, facts, between, nowS).toSorted((a, b) => a.startS - b.startS);
-  const marks = marksOf(plan, facts, spots, between);
-  const judged = judgedPlan(plan, facts, spots, between, marks);
+  const placements = projected(plan, facts, between, nowS).toSorted((a, b) => a.startS - b.startS);
+  const marks = marksOf(plan, facts, placements, between);
+  const judged = judgedPlan(plan, facts, placements, between, marks);
   return {
     nowS,
     facts,
-    spots,
+    placements,
     plan: judged,
     // Asked for when a new plan is, and not in every tick of the clock.
     get ahead() {
-      return aheadPlan(judged, facts, spots, between, nowS);
+      return aheadPlan(judged, facts, placements, between, nowS);
     },
   };
 }
@@ -45,12 +45,12 @@ export function standingOf(plan: Plan, rehearsal: Rehearsal, ways: RehearsedWays
 function judgedPlan(
   plan: Plan,
   facts: Facts,
-  spots: readonly ProjectedPlacement[],
+  placements: readonly ProjectedPlacement[],
   { site }: Between,
   marks: readonly Mark[],
 ): Plan {
-  const known = new Map(spots.map((spot) => [spot.task, spot]));
-  const placements = spots.map(({ task, eva, crew, startS }): Placement => ({
+  const known = new Map(placements.map((placement) => [placement.task, placement]));
+  const bare = placements.map(({ task, eva, crew, startS }): Placement => ({
     task,
     eva,
     crew,
@@ -74,7 +74,7 @@ function judgedPlan(
       ...plan.tasks.map((task) => asItGoes(task, known.get(task.id), facts)),
       ...marks.map((one) => one.task),
     ],
-    schedule: { placements: [...placements, ...marks.map((one) => one.placement)] } satisfies Schedule,
+    schedule: { placements: [...bare, ...marks.map((one) => one.placement)] } satisfies Schedule,
     variants: [],
   };
 }
@@ -92,10 +92,10 @@ function backBy(eva: Eva, facts: Facts): Eva {
 }
 
 /** A task with the length it had or is expected to have, and its old pin only while it is to come. */
-function asItGoes(task: Task, spot: ProjectedPlacement | undefined, facts: Facts): Task {
-  const lengthS = spot ? spot.endS - spot.startS : facts.lengthS.get(task.id)!;
+function asItGoes(task: Task, placement: ProjectedPlacement | undefined, facts: Facts): Task {
+  const lengthS = placement ? placement.endS - placement.startS : facts.lengthS.get(task.id)!;
   const { lowS, highS } = task.duration;
-  const over = spot && spot.state !== "to come";
+  const over = placement && placement.state !== "to come";
   const length: Task["duration"] =
     over || (lowS === undefined && highS === undefined)
       ? { likelyS: duration(lengthS) }
@@ -105,7 +105,7 @@ function asItGoes(task: Task, spot: ProjectedPlacement | undefined, facts: Facts
           ...(highS === undefined ? {} : { highS: duration(Math.max(highS, lengthS)) }),
         };
   if (!over) return { ...task, duration: length };
-  return { ...task, duration: length, pin: pinAt(spot) };
+  return { ...task, duration: length, pin: pinAt(placement) };
 }
 
 /**
@@ -115,14 +115,14 @@ function asItGoes(task: Task, spot: ProjectedPlacement | undefined, facts: Facts
 function aheadPlan(
   plan: Plan,
   facts: Facts,
-  spots: readonly ProjectedPlacement[],
+  placements: readonly ProjectedPlacement[],
   between: Between,
   nowS: number,
 ): Plan {
-  const room = roomOf(plan, spots, between.ways);
-  const evas = plan.evas.map((eva) => asItWent(eva, facts, homeS(plan, eva, spots, between)));
+  const room = roomOf(plan, placements, between.ways);
+  const evas = plan.evas.map((eva) => asItWent(eva, facts, homeS(plan, eva, placements, between)));
   const past = new Set([
-    ...spots.filter((spot) => spot.state !== "to come").map((spot) => spot.task),
+    ...placements.filter((placement) => placement.state !== "to come").map((placement) => placement.task),
     ...plan.tasks.filter((task) => isMark(task.id)).map((task) => task.id),
   ]);
   const soonestS = Math.max(nowS, facts.holdS);
@@ -181,22 +181,24 @@ function endsOf(link: Link): readonly [string, string] {
  */
 function roomOf(
   plan: Plan,
-  spots: readonly ProjectedPlacement[],
+  placements: readonly ProjectedPlacement[],
   ways: RehearsedWays,
 ): ReadonlyMap<string, number> {
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
-  const begun = spots.filter((spot) => spot.state !== "to come");
+  const begun = placements.filter((placement) => placement.state !== "to come");
   const room = new Map<string, number>();
   for (const member of plan.crew) {
-    const own = begun.filter((spot) => spot.crew.includes(member.id)).toSorted((a, b) => a.startS - b.startS);
-    for (const [i, spot] of own.entries()) {
+    const own = begun
+      .filter((placement) => placement.crew.includes(member.id))
+      .toSorted((a, b) => a.startS - b.startS);
+    for (const [i, placement] of own.entries()) {
       const next = own[i + 1];
-      const from = tasks.get(spot.task);
+      const from = tasks.get(placement.task);
       const to = next && tasks.get(next.task);
-      if (!from || !to || next.eva !== spot.eva) continue;
+      if (!from || !to || next.eva !== placement.eva) continue;
       const place = from.endPlace ?? from.place;
-      const most = Math.max(1, next.startS - wayS(ways, place, to.place) - spot.startS);
-      room.set(spot.task, Math.min(room.get(spot.task) ?? Infinity, most));
+      const most = Math.max(1, next.startS - wayS(ways, place, to.place) - placement.startS);
+      room.set(placement.task, Math.min(room.get(placement.task) ?? Infinity, most));
     }
   }
   return room;

@@ -92,13 +92,13 @@ interface Heading {
 function headings(plan: Plan, facts: Facts, between: Between, nowS: number): Map<string, Heading> {
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const lander = landerOf(plan);
-  const spots = projected(plan, facts, between, nowS);
+  const placements = projected(plan, facts, between, nowS);
   const found = new Map<string, Heading>();
   for (const eva of plan.evas) {
     const outS = facts.outS.get(eva.id);
     if (outS === undefined || facts.inS.has(eva.id)) continue;
     for (const crew of eva.crew) {
-      const own = spots.filter((spot) => spot.eva === eva.id && spot.crew.includes(crew));
+      const own = placements.filter((placement) => placement.eva === eva.id && placement.crew.includes(crew));
       if (own.some(({ state }) => state === "under way")) continue;
       const past = [
         { endS: outS + eva.egressWorkS, at: lander },

@@ -58,7 +58,7 @@ export { rehearsalWork } from "./rehearsing.ts";
 export { isOver } from "./rehearsalstate.ts";
 export type { Proposal, Rehearsed, RehearsalState } from "./rehearsalstate.ts";
 export type { CallOut, RehearsalPorts, RehearsalWork } from "./rehearsing.ts";
-export type { Debrief, DebriefRow, ProjectedPlacement as RehearsedSpot } from "../rehearsal/index.ts";
+export type { Debrief, DebriefRow, ProjectedPlacement } from "../rehearsal/index.ts";
 export { callWords, isLost } from "../rehearsal/index.ts";
 export { tabbedRows } from "../exchange/lists/delimited.ts";
 export { debriefCsv } from "../exchange/debriefcsv.ts";

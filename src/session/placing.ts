@@ -10,9 +10,9 @@ export interface PlaceOnDay {
   readonly startS: Instant;
 }
 
-/** `task` at `spot`: moved there when it was placed elsewhere, added when it was on the bench. */
-export function placed(schedule: Schedule, task: string, spot: PlaceOnDay): Schedule {
-  const placement: Placement = { task, eva: spot.eva, crew: [...spot.crew], startS: spot.startS };
+/** `task` at `place`: moved there when it was placed elsewhere, added when it was on the bench. */
+export function placed(schedule: Schedule, task: string, place: PlaceOnDay): Schedule {
+  const placement: Placement = { task, eva: place.eva, crew: [...place.crew], startS: place.startS };
   const known = schedule.placements.some((one) => one.task === task);
   return {
     placements: known
@@ -53,14 +53,14 @@ export function handedOver(plan: Plan, schedule: Schedule, tasks: readonly strin
 
 /** Two placed tasks with each other's crew and EVA, each at its own time; the same schedule when that changes nothing. */
 export function crewSwapped(schedule: Schedule, a: string, b: string): Schedule {
-  const one = schedule.placements.find((spot) => spot.task === a);
-  const other = schedule.placements.find((spot) => spot.task === b);
+  const one = schedule.placements.find(({ task }) => task === a);
+  const other = schedule.placements.find(({ task }) => task === b);
   if (!one || !other || one.crew.length !== other.crew.length || one.crew.length === 0) return schedule;
   if (one.eva === other.eva && one.crew.every((member) => other.crew.includes(member))) return schedule;
   return {
-    placements: schedule.placements.map((spot) => {
-      if (spot === one) return { ...one, eva: other.eva, crew: [...other.crew] };
-      return spot === other ? { ...other, eva: one.eva, crew: [...one.crew] } : spot;
+    placements: schedule.placements.map((placement) => {
+      if (placement === one) return { ...one, eva: other.eva, crew: [...other.crew] };
+      return placement === other ? { ...other, eva: one.eva, crew: [...one.crew] } : placement;
     }),
   };
 }

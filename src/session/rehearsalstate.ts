@@ -52,9 +52,10 @@ export interface RehearsalState {
 
 /** True when nobody is out and nothing is to come, or the stay is over. */
 export function isOver({ plan, rehearsal, standing }: Rehearsed): boolean {
-  const { facts, spots } = standing;
+  const { facts, placements } = standing;
   if (rehearsal.nowS >= plan.stay.lengthS) return true;
   return (
-    spots.every((spot) => spot.state === "done") && [...facts.outS.keys()].every((eva) => facts.inS.has(eva))
+    placements.every((placement) => placement.state === "done") &&
+    [...facts.outS.keys()].every((eva) => facts.inS.has(eva))
   );
 }

@@ -46,7 +46,7 @@ export function replanningOf(
       state.setState({ planning: how, trouble: null });
       const { standing, rehearsal } = day;
       const plan = planAhead(day);
-      const keep = begunIn(plan, standing.spots);
+      const keep = begunIn(plan, standing.placements);
       const options = { seed: rehearsal.seed, seconds: PLAN_S, from: plan.schedule, keep };
       try {
         const answer =
@@ -55,7 +55,7 @@ export function replanningOf(
             : await ports.engine.pack(plan, { ...options, aim: "wish" }, { signal: mine.signal });
         if (asking !== mine) return;
         const { schedule } = answer;
-        if (missing(standing.spots, schedule)) {
+        if (missing(standing.placements, schedule)) {
           const trouble = noneFound(ports.judgeFor(plan)(plan.schedule));
           state.setState({ planning: null, trouble });
           return;
@@ -72,7 +72,7 @@ export function replanningOf(
     take() {
       const { day, proposal } = state.getState();
       if (!day || !proposal) return;
-      const lost = missing(day.standing.spots, proposal.schedule);
+      const lost = missing(day.standing.placements, proposal.schedule);
       drop();
       if (lost) return state.setState({ trouble: TOO_OLD });
       const tasks = new Set(day.plan.tasks.map((task) => task.id));
@@ -88,8 +88,10 @@ function planAhead({ standing, now }: Rehearsed): Plan {
 }
 
 /** Tasks on the day that are not to come any more. */
-function begunIn({ schedule }: Plan, spots: DayStanding["spots"]): readonly string[] {
-  const toCome = new Set(spots.flatMap((spot) => (spot.state === "to come" ? [spot.task] : [])));
+function begunIn({ schedule }: Plan, placements: DayStanding["placements"]): readonly string[] {
+  const toCome = new Set(
+    placements.flatMap((placement) => (placement.state === "to come" ? [placement.task] : [])),
+  );
   return schedule.placements.flatMap((one) => (toCome.has(one.task) ? [] : [one.task]));
 }
 
@@ -132,7 +134,7 @@ async function bothChances(
 }
 
 /** True when a schedule lacks something that has begun. */
-function missing(spots: DayStanding["spots"], schedule: Schedule): boolean {
+function missing(placements: DayStanding["placements"], schedule: Schedule): boolean {
   const there = new Set(schedule.placements.map((one) => one.task));
-  return spots.some((spot) => spot.state !== "to come" && !there.has(spot.task));
+  return placements.some((placement) => placement.state !== "to come" && !there.has(placement.task));
 }

@@ -59,8 +59,8 @@ describe("a rehearsed random plan", () => {
       expect(breaches(plan)).toEqual([]);
       for (const share of [0, 0.2, 0.45, 0.7, 1]) {
         const now = played(plan, rehearsalFrom(0, 1), Math.round(plan.stay.lengthS * share), walks);
-        const { spots, plan: gone, ahead } = standingOf(plan, now, walks);
-        const times = new Map(spots.map((spot) => [spot.task, spot.startS]));
+        const { placements, plan: gone, ahead } = standingOf(plan, now, walks);
+        const times = new Map(placements.map((placement) => [placement.task, placement.startS]));
         expect(times).toEqual(new Map(plan.schedule.placements.map((spot) => [spot.task, spot.startS])));
         expect(gone.tasks.filter((task) => isMark(task.id))).toEqual([]);
         expect(breaches(gone)).toEqual([]);
@@ -85,26 +85,26 @@ describe("a rehearsed random plan", () => {
     const calls: readonly Call[] = [...before.calls, slip];
     const later = played(plan, { ...before, calls: [...calls] }, some.startS + 900, walks);
     const now = standingOf(plan, later, walks);
-    const past = now.spots.filter((spot) => spot.state !== "to come");
+    const past = now.placements.filter((placement) => placement.state !== "to come");
     const { schedule } = mend(now.ahead, now.ahead.schedule, {
       seed: 1,
       iterations: 12,
-      keep: past.map((spot) => spot.task),
+      keep: past.map((placement) => placement.task),
       clock: () => 0,
     });
     expect(breaches({ ...now.ahead, schedule })).toEqual([]);
     const stands = new Map(schedule.placements.map((spot) => [spot.task, spot]));
-    if (past.some((spot) => !stands.has(spot.task))) {
+    if (past.some((placement) => !stands.has(placement.task))) {
       // Only where what has happened, and what is under way, cannot be sound with nothing else done at all.
       const alone = now.ahead.schedule.placements.filter(
-        ({ task }) => isMark(task) || past.some((spot) => spot.task === task),
+        ({ task }) => isMark(task) || past.some((placement) => placement.task === task),
       );
       expect(breaches({ ...now.ahead, schedule: { placements: alone } })).not.toEqual([]);
       return;
     }
-    for (const spot of past)
-      expect(stands.get(spot.task)).toMatchObject({ startS: spot.startS, eva: spot.eva });
-    const begun = new Set(past.map((spot) => spot.task));
+    for (const placement of past)
+      expect(stands.get(placement.task)).toMatchObject({ startS: placement.startS, eva: placement.eva });
+    const begun = new Set(past.map((placement) => placement.task));
     for (const spot of schedule.placements)
       if (!begun.has(spot.task) && !isMark(spot.task)) expect(spot.startS).toBeGreaterThanOrEqual(now.nowS);
     const taken: Call = { kind: "replanned", atS: instant(now.nowS), schedule };
@@ -119,7 +119,7 @@ describe("a rehearsed random plan", () => {
     let now = rehearsalFrom(0, 1);
     for (let k = 0; k < 4; k += 1) {
       now = played(plan, now, now.nowS + 300 + source.below(5400), walks);
-      const open = standingOf(plan, now, walks).spots.filter((spot) => spot.state !== "done");
+      const open = standingOf(plan, now, walks).placements.filter((placement) => placement.state !== "done");
       const some = open[source.below(Math.max(1, Math.min(3, open.length)))];
       if (some) now = { ...now, calls: [...now.calls, { kind: "left-out", atS: now.nowS, task: some.task }] };
       const standing = standingOf(plan, now, walks);

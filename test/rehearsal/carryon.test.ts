@@ -42,12 +42,12 @@ describe.each(["small", "demo"])("the %s plan, rehearsed", (name) => {
 
   it("goes as planned when everything takes its likely time", () => {
     const after = played(plan, from, end(plan), walks);
-    const { spots, plan: gone } = standingOf(plan, after, walks);
+    const { placements, plan: gone } = standingOf(plan, after, walks);
     const times = new Map(plan.schedule.placements.map((spot) => [spot.task, spot.startS]));
-    expect(spots).toHaveLength(times.size);
-    for (const spot of spots) {
-      expect(spot.state).toBe("done");
-      expect(spot.startS, spot.task).toBe(times.get(spot.task));
+    expect(placements).toHaveLength(times.size);
+    for (const placement of placements) {
+      expect(placement.state).toBe("done");
+      expect(placement.startS, placement.task).toBe(times.get(placement.task));
     }
     for (const { eva, span } of verdict.outings) {
       expect(after.calls).toContainEqual({ kind: "out", eva, atS: span.startS });
@@ -91,9 +91,9 @@ describe.each(["small", "demo"])("the %s plan, rehearsed", (name) => {
       expect(
         rules.filter(({ rule }) => rule === "one-at-a-time" || rule === "link-lag" || rule === "equipment"),
       ).toEqual([]);
-      for (const spot of standing.spots) {
-        if (spot.state === "to come") expect(spot.startS).toBeGreaterThanOrEqual(nowS);
-        if (spot.state === "done") expect(spot.endS).toBeLessThanOrEqual(nowS);
+      for (const placement of standing.placements) {
+        if (placement.state === "to come") expect(placement.startS).toBeGreaterThanOrEqual(nowS);
+        if (placement.state === "done") expect(placement.endS).toBeLessThanOrEqual(nowS);
       }
     }
   });

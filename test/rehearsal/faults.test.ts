@@ -42,8 +42,8 @@ const walks = walksOf(plan);
 const call = (atS: number, rest: object): Call => ({ ...rest, atS: instant(atS) }) as Call;
 const standing = (nowS: number, ...calls: Call[]) =>
   standingOf(plan, { ...rehearsalFrom(0, 1), nowS: instant(nowS), calls }, walks);
-const startsOf = ({ spots }: ReturnType<typeof standing>) =>
-  Object.fromEntries(spots.map((spot) => [spot.task, spot.startS]));
+const startsOf = ({ placements }: ReturnType<typeof standing>) =>
+  Object.fromEntries(placements.map((placement) => [placement.task, placement.startS]));
 const outAndX = [call(2100, { kind: "out", eva: "eva-1" }), call(3000, { kind: "begins", task: "x" })];
 
 describe("what is called", () => {
@@ -88,8 +88,14 @@ describe("what is called", () => {
   });
 
   it("takes what is to come longer where a crew member is slower, and not what has begun", () => {
-    const { spots } = standing(3100, ...outAndX, call(3100, { kind: "slower", crew: "ev1", percent: 150 }));
-    const lengths = Object.fromEntries(spots.map((spot) => [spot.task, spot.endS - spot.startS]));
+    const { placements } = standing(
+      3100,
+      ...outAndX,
+      call(3100, { kind: "slower", crew: "ev1", percent: 150 }),
+    );
+    const lengths = Object.fromEntries(
+      placements.map((placement) => [placement.task, placement.endS - placement.startS]),
+    );
     expect(lengths).toEqual({ x: 600, y: 900, z: 900, w: 600 });
   });
 
@@ -265,14 +271,14 @@ describe("a new plan for what is to come", () => {
     expect(judgeFor(now.ahead)(now.ahead.schedule).score.breaches).toBeGreaterThan(0);
     const mended = mend(now.ahead, now.ahead.schedule, { seed: 1, iterations: 20, clock: () => 0 });
     expect(judgeFor(now.ahead)(mended.schedule).score.breaches).toBe(0);
-    const spots = new Map(mended.schedule.placements.map((spot) => [spot.task, spot]));
-    expect(spots.get("x")?.startS).toBe(3000);
+    const byTask = new Map(mended.schedule.placements.map((spot) => [spot.task, spot]));
+    expect(byTask.get("x")?.startS).toBe(3000);
     for (const spot of mended.schedule.placements)
       if (spot.task !== "x") expect(spot.startS).toBeGreaterThanOrEqual(3700);
 
     const anew = standing(3700, ...calls, call(3700, { kind: "replanned", schedule: mended.schedule }));
     expect(judgeFor(anew.plan)(anew.plan.schedule).score.breaches).toBe(0);
-    expect(new Set(anew.spots.map((spot) => spot.task))).toEqual(new Set(spots.keys()));
+    expect(new Set(anew.placements.map((placement) => placement.task))).toEqual(new Set(byTask.keys()));
   });
 });
 
@@ -284,8 +290,8 @@ describe("an EVA that is over", () => {
   ];
 
   it("leaves undone what was still to come on it, and takes nothing more", () => {
-    const { spots, ahead, plan: gone } = standing(4600, ...over);
-    expect(spots.map((spot) => spot.task)).toEqual(["x"]);
+    const { placements, ahead, plan: gone } = standing(4600, ...over);
+    expect(placements.map((placement) => placement.task)).toEqual(["x"]);
     expect(judgeFor(gone)(gone.schedule).outings[0]!.span).toEqual({ startS: 2100, endS: 4500 });
     expect(judgeFor(ahead)(ahead.schedule).score.breaches).toBe(0);
     const packed = packRun(ahead, { seed: 1, iterations: 300, clock: () => 0 });

@@ -139,7 +139,7 @@ describe("a way that is broken off", () => {
     const calls = [...X, call(3700, { kind: "left-out", task: "y" })];
     // From (400, 0) to c at (0, 400): 566 m, and there in time for 5300.
     const { standing } = day(3700, calls, of);
-    expect(standing.spots.find((spot) => spot.task === "z")).toMatchObject({ startS: 5300 });
+    expect(standing.placements.find((placement) => placement.task === "z")).toMatchObject({ startS: 5300 });
     const traverse = check(standing.plan).outings[0]!.stretches.filter((one) => one.kind === "traverse");
     expect(traverse.map(({ span }) => span.endS - span.startS)).toEqual([300, 100, 566, 400]);
   });
@@ -166,7 +166,9 @@ describe("a way that is broken off", () => {
       }),
     ];
     const { standing } = day(4700, home);
-    expect(standing.spots.find((spot) => spot.task === "late")).toMatchObject({ startS: 4900 });
+    expect(standing.placements.find((placement) => placement.task === "late")).toMatchObject({
+      startS: 4900,
+    });
     expect(breaches(standing.plan)).toEqual([]);
   });
 

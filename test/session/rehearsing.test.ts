@@ -197,7 +197,9 @@ describe("a rehearsal", () => {
     expect(one.state.getState().day!.standing.facts.began.size).toBe(0);
     one.call({ kind: "out", eva: "eva-1" });
     one.call({ kind: "begins", task: "x" });
-    expect(one.state.getState().day!.standing.spots.find((spot) => spot.task === "x")).toMatchObject({
+    expect(
+      one.state.getState().day!.standing.placements.find((placement) => placement.task === "x"),
+    ).toMatchObject({
       state: "under way",
       startS: 4800,
     });
@@ -274,7 +276,7 @@ describe("a rehearsal", () => {
     one.state.getState().proposal!.schedule.placements.splice(0);
     one.take();
     expect(one.state.getState().trouble).toMatch(/older than what has begun/);
-    expect(one.state.getState().day!.standing.spots).toHaveLength(3);
+    expect(one.state.getState().day!.standing.placements).toHaveLength(3);
   });
 
   it("says so when no plan keeps what has happened, and why it cannot be kept", async () => {

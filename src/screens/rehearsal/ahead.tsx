@@ -11,7 +11,7 @@ import { lateWords } from "./callwords.ts";
 /** What is to come if all goes on like this, what would break, and a new plan for it. */
 export function Ahead() {
   const day = useRehearsed();
-  const toCome = day.standing.spots.filter((spot) => spot.state === "to come");
+  const toCome = day.standing.placements.filter((placement) => placement.state === "to come");
   const findings = aheadBreaches(day);
   return (
     <section className="rehearsal-ahead" aria-label="To come">
@@ -29,17 +29,17 @@ export function Ahead() {
           ))}
         </ul>
       )}
-      {toCome.length > 0 && <ToCome spots={toCome} />}
+      {toCome.length > 0 && <ToCome placements={toCome} />}
       {toCome.length === 0 && <p className="note">Nothing.</p>}
     </section>
   );
 }
 
 /** What will be done, when, and how that is against the plan. */
-function ToCome({ spots }: { readonly spots: Rehearsed["standing"]["spots"] }) {
+function ToCome({ placements }: { readonly placements: Rehearsed["standing"]["placements"] }) {
   const { plan } = useRehearsed();
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
-  const was = new Map(plan.schedule.placements.map((spot) => [spot.task, spot.startS]));
+  const was = new Map(plan.schedule.placements.map((placement) => [placement.task, placement.startS]));
   return (
     <table>
       <thead>
@@ -51,18 +51,18 @@ function ToCome({ spots }: { readonly spots: Rehearsed["standing"]["spots"] }) {
         </tr>
       </thead>
       <tbody>
-        {spots.map((spot) => {
-          const task = tasks.get(spot.task);
-          const startS = was.get(spot.task);
+        {placements.map((placement) => {
+          const task = tasks.get(placement.task);
+          const startS = was.get(placement.task);
           if (!task) return null;
           return (
-            <tr key={spot.task}>
-              <td>{clock(spot.startS)}</td>
+            <tr key={placement.task}>
+              <td>{clock(placement.startS)}</td>
               <th scope="row">
                 {numberedTask(plan, task.id)} {task.must && <span className="note">must-do</span>}
               </th>
-              <td>{spot.crew.map((id) => crewName(plan, id)).join(", ") || "by command"}</td>
-              <td>{startS === undefined ? "added" : lateWords(spot.startS - startS)}</td>
+              <td>{placement.crew.map((id) => crewName(plan, id)).join(", ") || "by command"}</td>
+              <td>{startS === undefined ? "added" : lateWords(placement.startS - startS)}</td>
             </tr>
           );
         })}

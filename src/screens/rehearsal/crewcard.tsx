@@ -36,7 +36,7 @@ export function CrewCard({ member }: { readonly member: CrewMember }) {
 function Home({ eva }: { readonly eva: string }) {
   const work = useRehearsal();
   const { plan, standing } = useRehearsed();
-  const others = standing.spots.some((spot) => spot.eva === eva && spot.state !== "done");
+  const others = standing.placements.some((placement) => placement.eva === eva && placement.state !== "done");
   return (
     <div className="rehearsal-acts">
       <button type="button" disabled={others} onClick={() => work.call({ kind: "in", eva })}>
@@ -51,8 +51,8 @@ function Doing({ now }: { readonly now: CrewNow }) {
   const { plan, standing } = useRehearsed();
   const { doing } = now;
   if (!doing) return <p className="note">Nothing under way.</p>;
-  const { task, spot } = doing;
-  const dueS = spot.startS + standing.facts.lengthS.get(task.id)!;
+  const { task, placement } = doing;
+  const dueS = placement.startS + standing.facts.lengthS.get(task.id)!;
   const restS = dueS - standing.nowS;
   return (
     <div className="rehearsal-doing">
@@ -61,13 +61,13 @@ function Doing({ now }: { readonly now: CrewNow }) {
         <span className="note">{placeName(plan, task.place)}</span>
       </p>
       <p>
-        since {clock(spot.startS)},{" "}
+        since {clock(placement.startS)},{" "}
         {restS >= 0 ? `${lasting(restS, "down")} to go` : `${lasting(-restS, "up")} over`}
       </p>
       <progress
         aria-label={`${task.name}, how far`}
-        max={dueS - spot.startS}
-        value={Math.min(dueS, standing.nowS) - spot.startS}
+        max={dueS - placement.startS}
+        value={Math.min(dueS, standing.nowS) - placement.startS}
       />
       <div className="rehearsal-acts">
         <button type="button" onClick={() => work.call({ kind: "ends", task: task.id })}>
@@ -89,10 +89,10 @@ function Next({ now }: { readonly now: CrewNow }) {
   const { plan, standing } = useRehearsed();
   const { next } = now;
   if (!next) return <p className="note">Nothing more to come.</p>;
-  const { task, spot, leave } = next;
-  const out = spot.eva === null || standing.facts.outS.has(spot.eva);
-  const busy = standing.spots.some(
-    (one) => one.state === "under way" && one.crew.some((id) => spot.crew.includes(id)),
+  const { task, placement, leave } = next;
+  const out = placement.eva === null || standing.facts.outS.has(placement.eva);
+  const busy = standing.placements.some(
+    (one) => one.state === "under way" && one.crew.some((id) => placement.crew.includes(id)),
   );
   return (
     <div className="rehearsal-next">
@@ -101,13 +101,13 @@ function Next({ now }: { readonly now: CrewNow }) {
         <span className="note">{placeName(plan, task.place)}</span>
       </p>
       <p>
-        begins {clock(spot.startS)}
+        begins {clock(placement.startS)}
         <LeaveWords leave={leave} nowS={standing.nowS} />
       </p>
       <div className="rehearsal-acts">
-        {!out && spot.eva !== null && (
-          <button type="button" onClick={() => work.call({ kind: "out", eva: spot.eva! })}>
-            Egress of {evaName(plan, spot.eva)}
+        {!out && placement.eva !== null && (
+          <button type="button" onClick={() => work.call({ kind: "out", eva: placement.eva! })}>
+            Egress of {evaName(plan, placement.eva)}
           </button>
         )}
         {out && (

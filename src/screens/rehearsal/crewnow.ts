@@ -1,7 +1,7 @@
 import type { Leave, MarginTrack, TurnBack } from "../../answers/index.ts";
 import { type Course, valueAt } from "../../editor/index.ts";
 import type { Task } from "../../plan/index.ts";
-import type { Leaves, Rehearsed, RehearsedSpot } from "../../session/index.ts";
+import type { Leaves, Rehearsed, ProjectedPlacement } from "../../session/index.ts";
 
 /**
  * When to leave for what is next: as the judge has tested it, `gone` where that moment had passed when the judge was asked, `untested`
@@ -12,10 +12,10 @@ export type NextLeave = Leave | { readonly kind: "gone" | "untested" } | null;
 /** Where one crew member stands at the rehearsal's clock. */
 export interface CrewNow {
   readonly eva: string | null;
-  readonly doing: { readonly task: Task; readonly spot: RehearsedSpot } | null;
+  readonly doing: { readonly task: Task; readonly placement: ProjectedPlacement } | null;
   readonly next: {
     readonly task: Task;
-    readonly spot: RehearsedSpot;
+    readonly placement: ProjectedPlacement;
     readonly leave: NextLeave;
   } | null;
   /** So much later than planned is what is under way or what is next, whichever is later, s; null where neither was planned. */
@@ -31,11 +31,11 @@ export interface CrewNow {
 /** What one crew member does, does next, and has left. `leaves` are those of the day as it goes on. */
 export function crewNow(day: Rehearsed, member: string, leaves: Leaves | null): CrewNow {
   const { plan, standing, verdict } = day;
-  const { facts, spots, nowS } = standing;
+  const { facts, placements, nowS } = standing;
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
-  const own = spots.filter((spot) => spot.crew.includes(member) && tasks.has(spot.task));
-  const doing = own.find((spot) => spot.state === "under way");
-  const next = own.find((spot) => spot.state === "to come");
+  const own = placements.filter((placement) => placement.crew.includes(member) && tasks.has(placement.task));
+  const doing = own.find((placement) => placement.state === "under way");
+  const next = own.find((placement) => placement.state === "to come");
   const out = plan.evas.find(
     (eva) => eva.crew.includes(member) && facts.outS.has(eva.id) && !facts.inS.has(eva.id),
   );
@@ -50,15 +50,15 @@ export function crewNow(day: Rehearsed, member: string, leaves: Leaves | null): 
       : leaves === null
         ? { kind: "untested" }
         : (leaves.get(member)?.get(task) ?? { kind: "gone" });
-  const lates = [doing, next].flatMap((spot) => {
-    const was = spot && plan.schedule.placements.find((one) => one.task === spot.task);
-    return was ? [spot.startS - was.startS] : [];
+  const lates = [doing, next].flatMap((placement) => {
+    const was = placement && plan.schedule.placements.find((one) => one.task === placement.task);
+    return was ? [placement.startS - was.startS] : [];
   });
   const recall = day.recalls.find((one) => one.eva === out?.id);
   return {
     eva: out?.id ?? null,
-    doing: doing ? { task: tasks.get(doing.task)!, spot: doing } : null,
-    next: next ? { task: tasks.get(next.task)!, spot: next, leave: leaveFor(next.task) } : null,
+    doing: doing ? { task: tasks.get(doing.task)!, placement: doing } : null,
+    next: next ? { task: tasks.get(next.task)!, placement: next, leave: leaveFor(next.task) } : null,
     lateS: lates.length > 0 ? Math.max(...lates) : null,
     turnBack: recall?.crew.find((one) => one.crew === member) ?? null,
     homeward: out !== undefined && !doing && next?.eva !== out.id,

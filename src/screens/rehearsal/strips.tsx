@@ -1,7 +1,7 @@
 import { useMemo, useRef } from "react";
 import { metTicks, timeScale, type TimeScale } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import type { Rehearsed, RehearsedSpot } from "../../session/index.ts";
+import type { Rehearsed, ProjectedPlacement } from "../../session/index.ts";
 import { briefly, clock, numberedTask, taskNumber } from "../../words/index.ts";
 import { useWidth } from "../width.ts";
 import { useRehearsed } from "./context.ts";
@@ -86,8 +86,8 @@ function Lane(props: {
 }) {
   const { day, member, name, scale, top } = props;
   const { plan, standing } = day;
-  const planned = plan.schedule.placements.filter((spot) => spot.crew.includes(member));
-  const own = standing.spots.filter((spot) => spot.crew.includes(member));
+  const planned = plan.schedule.placements.filter((placement) => placement.crew.includes(member));
+  const own = standing.placements.filter((placement) => placement.crew.includes(member));
   const lengthS = (id: string): number => plan.tasks.find((task) => task.id === id)?.duration.likelyS ?? 0;
   return (
     <g transform={`translate(0 ${top})`}>
@@ -101,19 +101,19 @@ function Lane(props: {
         y2={LANE_PX - 1}
         className="strip-rule"
       />
-      {planned.map((spot) => (
+      {planned.map((placement) => (
         <Bar
-          key={spot.task}
+          key={placement.task}
           className="strip-planned"
           scale={scale}
-          startS={spot.startS}
-          endS={spot.startS + lengthS(spot.task)}
+          startS={placement.startS}
+          endS={placement.startS + lengthS(placement.task)}
           y={2}
           heightPx={PLANNED_PX}
         />
       ))}
-      {own.map((spot) => (
-        <Went key={spot.task} plan={plan} spot={spot} scale={scale} nowS={standing.nowS} />
+      {own.map((placement) => (
+        <Went key={placement.task} plan={plan} placement={placement} scale={scale} nowS={standing.nowS} />
       ))}
     </g>
   );
@@ -123,15 +123,15 @@ const STATE_CLASS = { done: "strip-done", "under way": "strip-doing", "to come":
 
 function Went(props: {
   readonly plan: Plan;
-  readonly spot: RehearsedSpot;
+  readonly placement: ProjectedPlacement;
   readonly scale: TimeScale;
   readonly nowS: number;
 }) {
-  const { plan, spot, scale, nowS } = props;
-  const task = plan.tasks.find((one) => one.id === spot.task);
+  const { plan, placement, scale, nowS } = props;
+  const task = plan.tasks.find((one) => one.id === placement.task);
   if (!task) return null;
-  const x = clipped(scale, spot.startS);
-  const widthPx = clipped(scale, spot.endS) - x;
+  const x = clipped(scale, placement.startS);
+  const widthPx = clipped(scale, placement.endS) - x;
   if (widthPx <= 0) return null;
   const written = stripText(
     [numberedTask(plan, task.id), taskNumber(plan, task.id)],
@@ -142,14 +142,14 @@ function Went(props: {
   return (
     <g>
       <Bar
-        className={STATE_CLASS[spot.state]}
+        className={STATE_CLASS[placement.state]}
         scale={scale}
-        startS={spot.startS}
-        endS={spot.endS}
+        startS={placement.startS}
+        endS={placement.endS}
         y={PLANNED_PX + 5}
         heightPx={ROW_PX}
       >
-        <title>{`${numberedTask(plan, task.id)}, ${spot.state}, ${clock(spot.startS)} to ${clock(spot.endS)}`}</title>
+        <title>{`${numberedTask(plan, task.id)}, ${placement.state}, ${clock(placement.startS)} to ${clock(placement.endS)}`}</title>
       </Bar>
       {written && (
         <text

@@ -25,7 +25,7 @@ const SLIPS: readonly Slip[] = [
   {
     name: "A task takes longer",
     about: (plan, { standing }) =>
-      standing.spots.flatMap(({ task, state }) =>
+      standing.placements.flatMap(({ task, state }) =>
         state === "done" ? [] : [[task, numberedTask(plan, task)] as const],
       ),
     amount: { words: "by so many minutes", usual: 10, most: 600 },
@@ -34,7 +34,7 @@ const SLIPS: readonly Slip[] = [
   {
     name: "A task's result is lost",
     about: (plan, { standing }) =>
-      standing.spots.flatMap(({ task, state }) =>
+      standing.placements.flatMap(({ task, state }) =>
         state === "under way" ? [[task, numberedTask(plan, task)] as const] : [],
       ),
     amount: null,

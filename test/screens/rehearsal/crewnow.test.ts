@@ -58,7 +58,7 @@ describe("a crew member in a rehearsal", () => {
     // x takes 600 s from 3060, b is 300 s on: y could begin at 3960 and waits for 4200, so leaving at 3900 will do.
     expect(now.next).toMatchObject({
       task: { id: "y" },
-      spot: { startS: 4200 },
+      placement: { startS: 4200 },
       leave: { kind: "by", atS: 3900 },
     });
     expect(now.turnBack).toMatchObject({ from: "a", to: "a", walkbackS: planned.walkbackS["x"] });
