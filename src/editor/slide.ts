@@ -57,10 +57,10 @@ export function slid(plan: Plan, schedule: Schedule, held: readonly string[], wa
 function pushed(plan: Plan, schedule: Schedule, held: readonly string[], walkS: WalkS, gridS: number): Slid {
   const going = new Set(held);
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
-  const spots = schedule.placements.filter((one) => tasks.has(one.task));
-  const startS = new Map(spots.map((one): [string, number] => [one.task, one.startS]));
+  const placements = schedule.placements.filter((one) => tasks.has(one.task));
+  const startS = new Map(placements.map((one): [string, number] => [one.task, one.startS]));
   const pinned = (task: string): boolean => tasks.get(task)?.pin?.startS !== undefined;
-  const pushes = [...orderPushes(spots, tasks, going, walkS), ...lagPushes(plan.links, tasks, startS)];
+  const pushes = [...orderPushes(placements, tasks, going, walkS), ...lagPushes(plan.links, tasks, startS)];
   const { moved, stuck, circle } = pushOn(pushes, startS, { held: going, pinned, gridS });
   if (circle !== null) return { schedule, stuck: [{ task: circle, why: "circle" }] };
   const late = tooLate(plan.links, tasks, startS, (id) => going.has(id) || pinned(id)).filter(
@@ -141,14 +141,14 @@ function bySourceOf(pushes: readonly Push[]): ReadonlyMap<string, readonly Push[
 
 /** Each task on a line after the one ahead of it in the same EVA: its duration and the way. */
 function orderPushes(
-  spots: readonly Placement[],
+  placements: readonly Placement[],
   tasks: ReadonlyMap<string, Task>,
   going: ReadonlySet<string>,
   walkS: WalkS,
 ): readonly Push[] {
   const lengthOf = (one: Placement): number => tasks.get(one.task)?.duration.likelyS ?? 0;
   const turnOf = (one: Placement): number => one.startS + (going.has(one.task) ? 0 : lengthOf(one) / 2);
-  const inTurn = spots
+  const inTurn = placements
     .filter((one) => one.crew.length > 0)
     .toSorted((a, b) => turnOf(a) - turnOf(b) || a.startS - b.startS || (a.task < b.task ? -1 : 1));
   const last = new Map<string, Placement>();

@@ -86,7 +86,7 @@ export function pannedMap(frame: MapFrame, byX: number, byY: number, extent: Ext
   };
 }
 
-/** The frame moved no farther than needed to have the spot `padPx` inside of its edges; the same one when it has. */
+/** The frame moved no farther than needed to have the point `padPx` inside of its edges; the same one when it has. */
 export function showing(frame: MapFrame, point: MapPoint, padPx: number): MapFrame {
   const x = mapX(frame, point.eastM);
   const y = mapY(frame, point.northM);
@@ -97,11 +97,11 @@ export function showing(frame: MapFrame, point: MapPoint, padPx: number): MapFra
   return { ...frame, eastM: frame.eastM + byX / frame.pxPerM, northM: frame.northM - byY / frame.pxPerM };
 }
 
-/** The box round spots; one metre about the lander where there are none. */
-export function extentOf(spots: readonly MapPoint[]): Extent {
-  if (spots.length === 0) return { westM: -1, eastM: 1, southM: -1, northM: 1 };
-  const east = spots.map((one) => one.eastM);
-  const north = spots.map((one) => one.northM);
+/** The box round points; one metre about the lander where there are none. */
+export function extentOf(points: readonly MapPoint[]): Extent {
+  if (points.length === 0) return { westM: -1, eastM: 1, southM: -1, northM: 1 };
+  const east = points.map((one) => one.eastM);
+  const north = points.map((one) => one.northM);
   return {
     westM: Math.min(...east),
     eastM: Math.max(...east),

@@ -221,11 +221,11 @@ function anchorOf(session: Session, view: ViewStore): string {
 
 function spansOf(session: Session): readonly { readonly startS: number; readonly endS: number }[] {
   const state = session.state.getState();
-  const spots = placementsByTask(state);
+  const placements = placementsByTask(state);
   return state.selection.flatMap((task) => {
-    const spot = spots.get(task);
+    const placement = placements.get(task);
     const lengthS = tasksById(state).get(task)?.duration.likelyS ?? 0;
-    return spot ? [{ startS: spot.startS, endS: spot.startS + lengthS }] : [];
+    return placement ? [{ startS: placement.startS, endS: placement.startS + lengthS }] : [];
   });
 }
 

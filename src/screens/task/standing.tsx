@@ -147,7 +147,7 @@ function Simulated({ task }: { readonly task: Task }) {
   );
 }
 
-/** Why a task is on the bench, and the spot that the packer would take at once, when there is one. */
+/** Why a task is on the bench, and the place that the packer would take at once, when there is one. */
 export function OnBench({ task, reason }: { readonly task: Task; readonly reason: BenchReason | null }) {
   const { session } = useApp();
   const plan = useSession((state) => state.plan);

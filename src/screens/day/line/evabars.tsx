@@ -43,9 +43,9 @@ interface Out {
 function outNow({ plan, schedule, verdict }: DayLayout): readonly Out[] {
   return plan.evas.flatMap((eva) => {
     const outing = verdict.outings.find((one) => one.eva === eva.id);
-    const spots = schedule.placements.filter((one) => one.eva === eva.id);
-    const [first] = spots.toSorted((a, b) => a.startS - b.startS);
-    return outing && first ? [{ eva, outing, first, tasks: spots.length }] : [];
+    const placements = schedule.placements.filter((one) => one.eva === eva.id);
+    const [first] = placements.toSorted((a, b) => a.startS - b.startS);
+    return outing && first ? [{ eva, outing, first, tasks: placements.length }] : [];
   });
 }
 

@@ -41,8 +41,12 @@ function lanesAbout({ plan, schedule }: DayLayout, finding: Finding): readonly s
   if (crew.length > 0) return crew;
   const tasks = ids("task");
   if (tasks.length > 0) {
-    const spots = schedule.placements.filter((spot) => tasks.includes(spot.task));
-    return [...new Set(spots.flatMap((spot) => (spot.crew.length === 0 ? [REMOTE] : spot.crew)))];
+    const placements = schedule.placements.filter((placement) => tasks.includes(placement.task));
+    return [
+      ...new Set(
+        placements.flatMap((placement) => (placement.crew.length === 0 ? [REMOTE] : placement.crew)),
+      ),
+    ];
   }
   const evas = ids("eva");
   if (evas.length > 0) {
