@@ -9,7 +9,7 @@ const rooms = {
   plan: ["kernel"],
   words: ["kernel", "plan"],
   rules: ["kernel", "plan"],
-  answers: ["kernel", "plan", "rules"],
+  answers: ["kernel", "plan", "words", "rules"],
   check: ["kernel", "plan", "words", "physics", "terrain", "rules", "answers"],
   solver: ["kernel", "plan", "words", "physics", "terrain", "rules", "answers"],
   editor: ["kernel", "plan", "words"],

@@ -26,6 +26,7 @@ export { rehearsalLosesWords } from "./rehearsed.ts";
 export { clashWords, differenceWords, renumberedWords } from "./difference.ts";
 export type { DifferenceLine } from "./difference.ts";
 export { scheduleChanges } from "./taskchange.ts";
+export type { SaidChange } from "./taskchange.ts";
 export {
   briefly,
   crewName,

@@ -3,7 +3,7 @@ import { listed } from "./list.ts";
 import { crewName, evaName } from "./names.ts";
 import { lasting, met } from "./time.ts";
 
-/** What became of one task, in words. */
+/** What became of one task between two schedules, in words. */
 export interface SaidChange {
   readonly task: string;
   readonly name: string;

@@ -1,11 +1,10 @@
-import type { Change } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { counted, grouped, numberedSentence, taskNumber } from "../../words/index.ts";
+import { counted, grouped, numberedSentence, type SaidChange, taskNumber } from "../../words/index.ts";
 
 /** What a new schedule changes, and the plan by which its tasks are numbered. */
 interface Changed {
   readonly plan: Pick<Plan, "tasks">;
-  readonly changes: readonly Change[];
+  readonly changes: readonly SaidChange[];
 }
 
 /** What a new schedule drops: must-do tasks first and as a breach, then the others; counted, and every one named. */
@@ -51,17 +50,17 @@ export function Moved({ plan, changes }: Changed) {
 /** `2 must-do tasks dropped: 3 A, 5 B.`, for who hears it. */
 export function droppedWords({ plan, changes }: Changed): string {
   const { must, others } = droppedIn(changes);
-  const said = (list: readonly Change[], what: string): string[] =>
+  const said = (list: readonly SaidChange[], what: string): string[] =>
     list.length === 0 ? [] : [`${counted(list.length, what)} dropped: ${names(plan, list)}.`];
   const words = [...said(must, "must-do task"), ...said(others, "optional task")];
   return words.length > 0 ? words.join(" ") : "No task is dropped.";
 }
 
-function droppedIn(changes: readonly Change[]) {
+function droppedIn(changes: readonly SaidChange[]) {
   const dropped = changes.filter((one) => one.kind === "dropped");
   return { must: dropped.filter((one) => one.must), others: dropped.filter((one) => !one.must) };
 }
 
-function names(plan: Changed["plan"], changes: readonly Change[]): string {
+function names(plan: Changed["plan"], changes: readonly SaidChange[]): string {
   return changes.map((one) => `${taskNumber(plan, one.task)} ${one.name}`).join(", ");
 }
