@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { axeOn } from "./axe.ts";
 import { expect, type Page, test } from "@playwright/test";
-import type { PlanInput } from "../src/plan/index.ts";
+import type { PlanInput } from "../src/plan/plan.ts";
 import { block, middleOf, openDay } from "./days.ts";
 import { clockAndHand, setTheme } from "./shell.ts";
 

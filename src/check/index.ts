@@ -1,4 +1,3 @@
-export { AT_ONCE } from "./departures.ts";
 export type { Departures } from "./departures.ts";
 export { check, judgeFor, judgeOf } from "./judge.ts";
 export { ledgerOf } from "./ledger.ts";

@@ -4,8 +4,8 @@ export type { SkyFields } from "./skyknown.ts";
 export { NEW_TASK } from "./newtask.ts";
 export { at, withAt } from "./pathway.ts";
 export { TO_GIVE } from "./togive.ts";
-export { FORMAT, planSchema, VERSION } from "./plan.ts";
-export type { Plan, PlanInput } from "./plan.ts";
+export { FORMAT, VERSION } from "./plan.ts";
+export type { Plan } from "./plan.ts";
 export { migrated } from "./migrate.ts";
 export { parse, parseText, LARGEST_TEXT } from "./parse.ts";
 export type { Fault } from "./fault.ts";
@@ -20,16 +20,9 @@ export { applyEdit, editBetween, editSchema, invertEdit, isEmptyEdit } from "./e
 export type { Edit } from "./edit.ts";
 export { fingerprint, shortFingerprint } from "./fingerprint.ts";
 export { handedTo, signedValue, signoffState } from "./signoff.ts";
-export type { About, Comment, Hand, Signoff } from "./said.ts";
+export type { About, Comment, Signoff } from "./said.ts";
 export { sameFrame } from "./frame.ts";
-export {
-  applyPatch,
-  composePatches,
-  fitPatch,
-  invertPatch,
-  patchBetween,
-  patchSchema,
-} from "./patch/index.ts";
+export { applyPatch, composePatches, fitPatch, patchBetween, patchSchema } from "./patch/index.ts";
 export type { Change, Clash, Merged, Patch, Renumbered } from "./patch/index.ts";
 export { isSwitchedOff, leavesInstrument } from "./instrument.ts";
 export { changesBetween, samePlacement, sameSchedule } from "./changes.ts";
@@ -39,12 +32,12 @@ export { splitAfterS, splitTask } from "./split.ts";
 export { mergeTasks, otherPart } from "./merge.ts";
 export type { KeepOut, Leg, Place, Stay } from "./site.ts";
 export { MOST_POINTS } from "./ground.ts";
-export type { PlanGround, PlanGroundInput } from "./ground.ts";
+export type { PlanGround } from "./ground.ts";
 export { STOCK_FIELDS } from "./crew.ts";
 export type { Consumable, Container, CrewMember, Equipment, Eva, Suit } from "./crew.ts";
 export { allCautions, classOf, stepCrew } from "./step.ts";
 export type { Blank, Caution, Step } from "./step.ts";
-export { freshNumber, isTaskNumber, partNumber, taskNumbers } from "./tasknumber.ts";
+export { freshNumber, isTaskNumber, taskNumbers } from "./tasknumber.ts";
 export { oneMore } from "./repeat.ts";
 export { bagNumbers } from "./bags.ts";
 export type { Group } from "./group.ts";

@@ -1,5 +1,5 @@
 export { nextCall, played } from "./autoplay.ts";
-export { MOST_CALLS, rehearsalFrom, rehearsalSchema } from "./call.ts";
+export { MOST_CALLS, rehearsalFrom } from "./call.ts";
 export type { Call, Rehearsal } from "./call.ts";
 export { callFault, callFaults } from "./callfaults.ts";
 export { callWords } from "./callwords.ts";

@@ -1,2 +1,2 @@
 /** The kinds of export, which are fetched with the dialog that offers them. */
-export { EXPORTS, everything, type Exported } from "../exchange/export/index.ts";
+export { EXPORTS, everything } from "../exchange/export/index.ts";

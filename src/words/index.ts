@@ -1,4 +1,4 @@
-export { bare, digits, fixed, grouped, MINUS, rounded, signed, ungrouped, unspaced } from "./number.ts";
+export { bare, digits, fixed, grouped, rounded, signed, ungrouped, unspaced } from "./number.ts";
 export type { Side } from "./number.ts";
 export {
   clock,

@@ -1,4 +1,5 @@
-import { parse, type Plan, type PlanInput } from "../../src/plan/index.ts";
+import { parse, type Plan } from "../../src/plan/index.ts";
+import type { PlanInput } from "../../src/plan/plan.ts";
 
 /** A point of an instance; the first of a list is where every tour begins and ends. */
 export interface Point {

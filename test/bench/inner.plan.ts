@@ -1,5 +1,6 @@
 import { random } from "../../src/kernel/index.ts";
-import { parse, type Plan, type PlanInput } from "../../src/plan/index.ts";
+import { parse, type Plan } from "../../src/plan/index.ts";
+import type { PlanInput } from "../../src/plan/plan.ts";
 import { largePlan } from "../../src/plan/large/index.ts";
 import { districtsOf } from "../../src/plan/large/ground.ts";
 import { linksOf } from "../../src/plan/large/links.ts";

@@ -1,4 +1,5 @@
-import { type Plan, parse, type PlanInput } from "../../src/plan/index.ts";
+import { type Plan, parse } from "../../src/plan/index.ts";
+import type { PlanInput } from "../../src/plan/plan.ts";
 
 /** An activity of a public instance: length, demand by resource, and lags from its start to others' starts. */
 export interface Activity {

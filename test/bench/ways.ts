@@ -1,16 +1,8 @@
 import { random } from "../../src/kernel/index.ts";
-import {
-  type Gait,
-  type SiteInput,
-  homeOf,
-  networkOf,
-  reachOn,
-  isochrones,
-  reliefOf,
-  type StoredGround,
-  trailsBetween,
-  waysOf,
-} from "../../src/terrain/index.ts";
+import { type Gait, homeOf, reachOn, isochrones, reliefOf, waysOf } from "../../src/terrain/index.ts";
+import type { SiteInput } from "../../src/terrain/ground.ts";
+import type { StoredGround } from "../../src/terrain/relief.ts";
+import { networkOf, trailsBetween } from "../../src/terrain/network.ts";
 
 /**
  * Ways over made ground of 400 by 400 points: 20 places all pairs, one place moved, one more, the way home and its

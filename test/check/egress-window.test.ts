@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { AT_ONCE, check } from "../../src/check/index.ts";
+import { check } from "../../src/check/index.ts";
+import { AT_ONCE } from "../../src/check/departures.ts";
 import { duration, instant } from "../../src/kernel/index.ts";
 import { parse } from "../../src/plan/index.ts";
 import { only, pair } from "./pair.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { check } from "../../src/check/index.ts";
 import { FASTEST_MS } from "../../src/physics/index.ts";
-import type { PlanInput } from "../../src/plan/index.ts";
+import type { PlanInput } from "../../src/plan/plan.ts";
 import { breachesOf, only, pair } from "./pair.ts";
 import { at, eva, place, task, tinyPlan, type TinyParts } from "./tinyPlan.ts";
 

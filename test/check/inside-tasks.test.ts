@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { check } from "../../src/check/index.ts";
 import { slopeW } from "../../src/physics/index.ts";
-import type { PlanInput } from "../../src/plan/index.ts";
+import type { PlanInput } from "../../src/plan/plan.ts";
 import { breachesOf, only, pair } from "./pair.ts";
 import { at, eva, place, task, type TaskInput, tinyPlan, type TinyParts } from "./tinyPlan.ts";
 

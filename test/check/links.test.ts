@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { check } from "../../src/check/index.ts";
-import type { PlanInput } from "../../src/plan/index.ts";
+import type { PlanInput } from "../../src/plan/plan.ts";
 import { breachesOf, only, pair } from "./pair.ts";
 import { at, eva, remote, task, tinyPlan, type PlacementInput } from "./tinyPlan.ts";
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { check } from "../../src/check/index.ts";
-import { environmentHeatW, moonSun } from "../../src/physics/index.ts";
+import { moonSun } from "../../src/physics/index.ts";
+import { environmentHeatW } from "../../src/physics/environment.ts";
 import type { Plan } from "../../src/plan/index.ts";
 import { only, pair } from "./pair.ts";
 import { at, eva, task, tinyPlan, type TinyParts } from "./tinyPlan.ts";

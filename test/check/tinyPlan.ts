@@ -1,4 +1,5 @@
-import { parse, type Plan, type PlanInput } from "../../src/plan/index.ts";
+import { parse, type Plan } from "../../src/plan/index.ts";
+import type { PlanInput } from "../../src/plan/plan.ts";
 
 /**
  * A flat site for tests whose arithmetic is done in the head: everybody walks and walks back at 1 m/s straight on

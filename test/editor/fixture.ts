@@ -1,5 +1,6 @@
 import { instant } from "../../src/kernel/index.ts";
-import { parse, type Plan, type PlanInput, type Schedule } from "../../src/plan/index.ts";
+import { parse, type Plan, type Schedule } from "../../src/plan/index.ts";
+import type { PlanInput } from "../../src/plan/plan.ts";
 
 const HOUR = 3600;
 

@@ -4,7 +4,6 @@ import {
   blockBeside,
   blocksOf,
   fittingStarts,
-  keyStep,
   layLanes,
   readingOrder,
   REMOTE,
@@ -12,6 +11,7 @@ import {
   type Target,
   valueAt,
 } from "../../src/editor/index.ts";
+import { keyStep } from "../../src/editor/keys.ts";
 import { fixturePlan, fixtureSchedule } from "./fixture.ts";
 
 const HOUR = 3600;

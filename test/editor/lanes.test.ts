@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { crewLaneBeside, laneAt, layLanes, REMOTE, remoteRowsOf } from "../../src/editor/index.ts";
+import { laneAt, layLanes, REMOTE, remoteRowsOf } from "../../src/editor/index.ts";
+import { crewLaneBeside } from "../../src/editor/lanes.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { fixturePlan } from "./fixture.ts";
 

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { cross, type LabelWish, layPlates, type Leader } from "../../src/editor/map/index.ts";
+import { type LabelWish, layPlates } from "../../src/editor/map/index.ts";
+import { cross, type Leader } from "../../src/editor/map/plates.ts";
 
 const wish = (key: string, x: number, y: number, rank = 1, widthPx = 90): LabelWish => ({
   ...{ key, x, y, rank, widthPx },

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { evaAt, proposed, REMOTE, type Target } from "../../src/editor/index.ts";
+import { REMOTE, type Target } from "../../src/editor/index.ts";
+import { evaAt, proposed } from "../../src/editor/propose.ts";
 import { instant } from "../../src/kernel/index.ts";
 import type { Placement, Schedule } from "../../src/plan/index.ts";
 import { fixturePlan, fixtureSchedule } from "./fixture.ts";

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { placedAt, placeHindered, proposalOf, type Taken } from "../../src/editor/index.ts";
+import { placeHindered, proposalOf, type Taken } from "../../src/editor/index.ts";
+import { placedAt } from "../../src/editor/replace.ts";
 import { parseText } from "../../src/plan/index.ts";
 
 const read = parseText(readFileSync("public/plans/small.json", "utf8"));

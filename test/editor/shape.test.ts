@@ -6,10 +6,8 @@ import {
   beyondHome,
   hit,
   homeY,
-  innerY,
   layLanes,
   outerY,
-  type WalkbackCourse,
   reliefTopS,
   type Slab,
   slabOf,
@@ -17,6 +15,8 @@ import {
   valueAt,
   valueNear,
 } from "../../src/editor/index.ts";
+import type { WalkbackCourse } from "../../src/editor/relief.ts";
+import { innerY } from "../../src/editor/shape.ts";
 import { fixturePlan, fixtureSchedule } from "./fixture.ts";
 
 const HOUR = 3600;

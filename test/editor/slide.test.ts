@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { slid as slidWith, slidBy } from "../../src/editor/index.ts";
+import { slidBy } from "../../src/editor/index.ts";
+import { slid as slidWith } from "../../src/editor/slide.ts";
 import { type Duration, duration, instant } from "../../src/kernel/index.ts";
 import type { Plan, Schedule } from "../../src/plan/index.ts";
 import { fixturePlan } from "./fixture.ts";

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { evaPoints, roundGridS, snapped, snapPoints } from "../../src/editor/index.ts";
+import { evaPoints, roundGridS, snapPoints, snapped } from "../../src/editor/snap.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { fixturePlan, fixtureSchedule } from "./fixture.ts";
 

@@ -1,13 +1,7 @@
 import { describe, expect, it } from "vitest";
-import {
-  selectedBy,
-  edgeUnder,
-  type Held,
-  lassoed,
-  movedTogether,
-  stretched,
-  withLength,
-} from "../../src/editor/index.ts";
+import { selectedBy, edgeUnder, lassoed, withLength } from "../../src/editor/index.ts";
+import { stretched } from "../../src/editor/stretch.ts";
+import { movedTogether, type Held } from "../../src/editor/together.ts";
 import { duration } from "../../src/kernel/index.ts";
 import { fixturePlan, fixtureSchedule } from "./fixture.ts";
 

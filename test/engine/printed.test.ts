@@ -5,7 +5,7 @@ import { connect } from "../../src/engine/client.ts";
 import { makeCore } from "../../src/engine/core.ts";
 import type { FromWorker, Port, ToWorker } from "../../src/engine/messages.ts";
 import { serve } from "../../src/engine/server.ts";
-import { printedDay } from "../../src/exchange/index.ts";
+import { printedDay } from "../../src/exchange/paper/leaving/printedday.ts";
 import { at, task, tinyPlan } from "../check/tinyPlan.ts";
 
 // EV1 may leave a for b until 5100 and would be too far from EV2, who stays at a until 5400, from 250 m on: walks are tried one by one.

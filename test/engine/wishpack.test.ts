@@ -4,7 +4,7 @@ import type { Engine, PackOptions } from "../../src/engine/calls.ts";
 import { makeCore } from "../../src/engine/core.ts";
 import { inTeam } from "../../src/engine/team.ts";
 import type { Plan } from "../../src/plan/index.ts";
-import { chanceOf } from "../../src/solver/simulate/index.ts";
+import { chanceOf } from "../../src/solver/simulate/chance.ts";
 import { eva, task, tinyPlan } from "../check/tinyPlan.ts";
 
 /**

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { planText, scheduleCsv } from "../../src/exchange/index.ts";
+import { planText } from "../../src/exchange/index.ts";
+import { scheduleCsv } from "../../src/exchange/schedulecsv.ts";
 import { parseText, type Plan } from "../../src/plan/index.ts";
 import { samplePlan } from "./samplePlan.ts";
 

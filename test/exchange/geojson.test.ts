@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { planGeoJson, readGeoJson } from "../../src/exchange/index.ts";
+import { planGeoJson, readGeoJson } from "../../src/exchange/geojson.ts";
 import { degreesOf, metresOf } from "../../src/exchange/sphere.ts";
 import { parse } from "../../src/plan/index.ts";
 import { completePlan } from "../plan/completePlan.ts";

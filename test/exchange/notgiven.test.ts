@@ -4,14 +4,10 @@ import { check } from "../../src/check/index.ts";
 import { reportJson, reportTable } from "../../src/cli/report.ts";
 import { EXPORTS, everything } from "../../src/exchange/export/index.ts";
 import { dayPage } from "../../src/exchange/page/index.ts";
-import {
-  beforePrint,
-  booklets,
-  printedDay,
-  scheduleCsv,
-  stampOf,
-  toSvgPages,
-} from "../../src/exchange/index.ts";
+import { beforePrint, booklets, stampOf } from "../../src/exchange/index.ts";
+import { toSvgPages } from "../../src/exchange/paper/svg.ts";
+import { printedDay } from "../../src/exchange/paper/leaving/printedday.ts";
+import { scheduleCsv } from "../../src/exchange/schedulecsv.ts";
 import { gaugeRows } from "../../src/exchange/paper/sheets/gauges.ts";
 import { evasOut, givenOf } from "../../src/exchange/paper/sheets/given.ts";
 import { instant } from "../../src/kernel/index.ts";

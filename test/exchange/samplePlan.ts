@@ -1,5 +1,6 @@
 import { cautionsOf, stepsOf } from "../plan/lines.ts";
-import { parse, type Plan, type PlanInput } from "../../src/plan/index.ts";
+import { parse, type Plan } from "../../src/plan/index.ts";
+import type { PlanInput } from "../../src/plan/plan.ts";
 
 type TaskInput = PlanInput["tasks"][number];
 type Placement = { task: string; eva: string | null; crew: string[]; startS: number };

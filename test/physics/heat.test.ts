@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { environmentHeatW, sharedEmergencyS, storedAfterJ } from "../../src/physics/index.ts";
+import { sharedEmergencyS, storedAfterJ } from "../../src/physics/index.ts";
+import { environmentHeatW } from "../../src/physics/environment.ts";
 
 describe("the heat of a suit", () => {
   it("is stored while cooling is not enough, and taken out again by what is spare, never below nothing", () => {

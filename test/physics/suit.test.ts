@@ -2,14 +2,13 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
   CONSUMABLES,
-  co2KgPerJ,
   drawPerSecond,
-  oxygenKgPerJ,
   purgeOf,
   reserves,
   stocks,
   type SuitModel,
 } from "../../src/physics/index.ts";
+import { co2KgPerJ, oxygenKgPerJ } from "../../src/physics/respiration.ts";
 import { evenly } from "./evenly.ts";
 
 const suits = fc.record<SuitModel>({

@@ -5,12 +5,12 @@ import {
   levelW,
   metabolicW,
   slopeW,
-  speedGrowthW,
-  toblerKmH,
   walkbackW,
   walkingMs,
   walkingW,
 } from "../../src/physics/index.ts";
+import { speedGrowthW } from "../../src/physics/walk.ts";
+import { toblerKmH } from "../../src/physics/gait.ts";
 import { lightWalkW } from "../published/models/lightwalk.ts";
 import { evenly } from "./evenly.ts";
 

@@ -1,4 +1,5 @@
-import type { PlanGroundInput, PlanInput } from "../../src/plan/index.ts";
+import type { PlanGroundInput } from "../../src/plan/ground.ts";
+import type { PlanInput } from "../../src/plan/plan.ts";
 
 const everyStep = {
   when: "the lamp is red",

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { applyEdit, editBetween, invertEdit, parse, type PlanInput } from "../../src/plan/index.ts";
+import { applyEdit, editBetween, invertEdit, parse } from "../../src/plan/index.ts";
+import type { PlanInput } from "../../src/plan/plan.ts";
 import { completePlan, madeGround } from "./completePlan.ts";
 
 const faultsOf = (ground: unknown): readonly { path: string; message: string }[] => {

@@ -1,13 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { z } from "zod";
-import {
-  type Fault,
-  LARGEST_TEXT,
-  parse,
-  parseText,
-  type PlanInput,
-  planSchema,
-} from "../../src/plan/index.ts";
+import { type Fault, LARGEST_TEXT, parse, parseText } from "../../src/plan/index.ts";
+import { planSchema, type PlanInput } from "../../src/plan/plan.ts";
 import { completePlan, madeGround } from "./completePlan.ts";
 
 /** The complete plan spoilt by `spoil`, as its faults. */

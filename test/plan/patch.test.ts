@@ -6,13 +6,13 @@ import {
   type Change,
   composePatches,
   fitPatch,
-  invertPatch,
   parse,
   type Patch,
   patchBetween,
   patchSchema,
   type Plan,
 } from "../../src/plan/index.ts";
+import { invertPatch } from "../../src/plan/patch/patch.ts";
 import { randomPlan } from "../properties/randomPlan.ts";
 import { anyPlan, anyStep, without } from "./anyPlan.ts";
 import { completePlan } from "./completePlan.ts";

@@ -4,7 +4,6 @@ import {
   type About,
   fingerprint,
   handedTo,
-  type Hand,
   parse,
   type Plan,
   sameFrame,
@@ -12,6 +11,7 @@ import {
   type Signoff,
   signoffState,
 } from "../../src/plan/index.ts";
+import type { Hand } from "../../src/plan/said.ts";
 import { mergePlans } from "../../src/plan/patch/together.ts";
 import { differenceWords, signoffWords } from "../../src/words/index.ts";
 import { samplePlan } from "../exchange/samplePlan.ts";

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { parseText, type PlanInput } from "../../src/plan/index.ts";
+import { parseText } from "../../src/plan/index.ts";
+import type { PlanInput } from "../../src/plan/plan.ts";
 import { readyText } from "../readyplan.ts";
 
 /** A polygon of so many corners about a point. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { freshNumber, parse, partNumber, splitTask, taskNumbers } from "../../src/plan/index.ts";
+import { freshNumber, parse, splitTask, taskNumbers } from "../../src/plan/index.ts";
+import { partNumber } from "../../src/plan/tasknumber.ts";
 import { taskNumber } from "../../src/words/index.ts";
 import { readyPlan } from "../readyplan.ts";
 import { completePlan } from "./completePlan.ts";

@@ -1,6 +1,7 @@
 import { expect } from "vitest";
 import { check, goIfs, homeIfs, waysHome } from "../../src/check/index.ts";
-import { booklets, printedDay, toPdf } from "../../src/exchange/index.ts";
+import { booklets, toPdf } from "../../src/exchange/index.ts";
+import { printedDay } from "../../src/exchange/paper/leaving/printedday.ts";
 import { CAP, MM_PER_PT } from "../../src/exchange/paper/type.ts";
 import type { HomeIf, LateReport, Outing, Verdict } from "../../src/answers/index.ts";
 import type { Plan, Step } from "../../src/plan/index.ts";

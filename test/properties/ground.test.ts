@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../src/check/index.ts";
 import { random } from "../../src/kernel/index.ts";
-import { parse, type Plan, type PlanInput } from "../../src/plan/index.ts";
+import { parse, type Plan } from "../../src/plan/index.ts";
+import type { PlanInput } from "../../src/plan/plan.ts";
 import { packRun } from "../../src/solver/index.ts";
 import { randomPlan } from "./randomPlan.ts";
 

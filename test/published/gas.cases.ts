@@ -1,13 +1,6 @@
-import {
-  co2KgPerJ,
-  coolingWaterKgS,
-  drawPerSecond,
-  drinkingS,
-  kcalPerLitreOxygen,
-  metabolicW,
-  oxygenKgPerJ,
-  storedAfterJ,
-} from "../../src/physics/index.ts";
+import { drawPerSecond, drinkingS, metabolicW, storedAfterJ } from "../../src/physics/index.ts";
+import { coolingWaterKgS } from "../../src/physics/cooling.ts";
+import { co2KgPerJ, kcalPerLitreOxygen, oxygenKgPerJ } from "../../src/physics/respiration.ts";
 import { suitSchema } from "../../src/plan/crew.ts";
 import { rulesSchema } from "../../src/plan/rules.ts";
 import { type Case, POUND_KG } from "./case.ts";

@@ -1,4 +1,5 @@
-import { farthestM, toblerKmH, walkingMs } from "../../src/physics/index.ts";
+import { farthestM, walkingMs } from "../../src/physics/index.ts";
+import { toblerKmH } from "../../src/physics/gait.ts";
 import type { Case } from "./case.ts";
 
 /** Walking and reach. */

@@ -1,5 +1,6 @@
 import { apartDeg, bearingDeg, dipDeg, sightDeg } from "../../src/physics/index.ts";
-import { heavensOf, skylineAt } from "../../src/terrain/index.ts";
+import { heavensOf } from "../../src/terrain/index.ts";
+import { skylineAt } from "../../src/terrain/skyline.ts";
 import { horizonAt } from "../terrain/horizon.ts";
 import { hill } from "../terrain/hill.ts";
 import type { Case } from "./case.ts";

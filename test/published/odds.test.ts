@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { draw, random, type Shape } from "../../src/kernel/index.ts";
-import { chanceOf } from "../../src/solver/simulate/index.ts";
+import { chanceOf } from "../../src/solver/simulate/chance.ts";
 import { meanOf, type Spread, varianceOf } from "./spread.ts";
 import { sumOfTwo } from "./triangles.ts";
 

@@ -1,23 +1,11 @@
-import {
-  bearingDeg,
-  craterDepthM,
-  craterHeightM,
-  cratersPerM2,
-  incidence,
-  walkingMs,
-} from "../../src/physics/index.ts";
-import {
-  cratersOf,
-  gradients,
-  heightAt,
-  isochrones,
-  networkOf,
-  type Point,
-  reachOf,
-  type Terms,
-  type GroundTrail,
-  trailsBetween,
-} from "../../src/terrain/index.ts";
+import { bearingDeg, craterHeightM, cratersPerM2, incidence, walkingMs } from "../../src/physics/index.ts";
+import { craterDepthM } from "../../src/physics/crater.ts";
+import { heightAt, isochrones, type Point, type GroundTrail } from "../../src/terrain/index.ts";
+import type { Terms } from "../../src/terrain/footing.ts";
+import { reachOf } from "../../src/terrain/reach.ts";
+import { networkOf, trailsBetween } from "../../src/terrain/network.ts";
+import { cratersOf } from "../../src/terrain/made.ts";
+import { gradients } from "../../src/terrain/grid.ts";
 import { hill, terms } from "../terrain/hill.ts";
 import type { Case } from "./case.ts";
 

@@ -1,16 +1,13 @@
 import {
-  ABSORPTANCE,
-  absorbentHeatW,
   carriedKg,
-  coolingWaterKgS,
   drawPerSecond,
-  environmentHeatW,
   explainDraw,
-  heatLoadW,
   sharedEmergencyS,
-  SOLAR_W_M2,
   storedAfterJ,
 } from "../../src/physics/index.ts";
+import { ABSORPTANCE, SOLAR_W_M2, environmentHeatW } from "../../src/physics/environment.ts";
+import { absorbentHeatW, heatLoadW } from "../../src/physics/heatbalance.ts";
+import { coolingWaterKgS } from "../../src/physics/cooling.ts";
 import { USUAL } from "../../src/plan/index.ts";
 import { type Case, POUND_KG } from "./case.ts";
 import { defaultSuit } from "./gas.cases.ts";

@@ -1,14 +1,14 @@
 import {
-  type Effort,
   explainWalk,
   FASTEST_MS,
   levelW,
   metabolicW,
-  runningW,
   slopeW,
   USUAL_MOST_MS,
   walkbackW,
 } from "../../src/physics/index.ts";
+import type { Effort } from "../../src/physics/workrate.ts";
+import { runningW } from "../../src/physics/running.ts";
 import { rulesSchema } from "../../src/plan/rules.ts";
 import { type Case, POUND_KG } from "./case.ts";
 import { lightWalkW } from "./models/lightwalk.ts";

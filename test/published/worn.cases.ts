@@ -1,5 +1,5 @@
 import { check } from "../../src/check/index.ts";
-import { environmentHeatW, environmentMostW } from "../../src/physics/index.ts";
+import { environmentHeatW, environmentMostW } from "../../src/physics/environment.ts";
 import { type Suit, USUAL } from "../../src/plan/index.ts";
 import { suitSchema } from "../../src/plan/crew.ts";
 import { at, eva, task, tinyPlan } from "../check/tinyPlan.ts";

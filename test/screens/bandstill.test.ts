@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../src/check/index.ts";
-import { proposed } from "../../src/editor/index.ts";
+import { proposed } from "../../src/editor/propose.ts";
 import type { Schedule } from "../../src/plan/index.ts";
 import { bandAlone, bandChange } from "../../src/screens/day/line/bandstill.tsx";
 import { bandsOf, layoutOf } from "../../src/screens/day/line/geometry.ts";

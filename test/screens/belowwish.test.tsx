@@ -4,7 +4,7 @@ import { afterEach, describe, expect, it, vi } from "vitest";
 import { MANY_DAYS } from "../../src/session/index.ts";
 import { DayContext } from "../../src/screens/day/context.ts";
 import { BelowWish } from "../../src/screens/findings/belowwish.tsx";
-import { chanceOf } from "../../src/solver/simulate/index.ts";
+import { chanceOf } from "../../src/solver/simulate/chance.ts";
 import { chancesReport } from "../session/answers.ts";
 import { click, setStage, show } from "./setup/stage.tsx";
 

@@ -18,16 +18,14 @@ import type {
 import { judgeFor } from "../../src/check/index.ts";
 import { type Engine, EngineError } from "../../src/engine/calls.ts";
 import { instant } from "../../src/kernel/index.ts";
-import { parse, type Plan, type PlanInput, type Schedule } from "../../src/plan/index.ts";
-import {
-  type Archive,
-  browserArchive,
-  createSession,
-  type Clock,
-  type Session,
-  type SessionPorts,
-  type StoredPlan,
-} from "../../src/session/index.ts";
+import { parse, type Plan, type Schedule } from "../../src/plan/index.ts";
+import type { PlanInput } from "../../src/plan/plan.ts";
+import { createSession, type Session } from "../../src/session/index.ts";
+import type { StoredPlan } from "../../src/session/shelf/records.ts";
+import type { Archive } from "../../src/session/shelf/records.ts";
+import type { SessionPorts } from "../../src/session/ports.ts";
+import type { Clock } from "../../src/session/ports.ts";
+import { browserArchive } from "../../src/session/shelf/archive.ts";
 
 /** A small day: one EVA, two crew members, three tasks of 15 min, the first placed an hour after the egress bound. */
 export const smallInput: PlanInput = {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { instant } from "../../src/kernel/index.ts";
-import { chanceChange, chancesNow, chancesStand, FEW_DAYS, MANY_DAYS } from "../../src/session/index.ts";
-import { chanceOf } from "../../src/solver/simulate/index.ts";
+import { chanceChange, chancesNow, chancesStand, MANY_DAYS } from "../../src/session/index.ts";
+import { FEW_DAYS } from "../../src/session/chances.ts";
+import { chanceOf } from "../../src/solver/simulate/chance.ts";
 import { chancesReport } from "./answers.ts";
 import { sessionWith, scheduleWith, settled } from "./bench.ts";
 

@@ -3,7 +3,7 @@ import type { CurveReport, PackProgress, WishedDay } from "../../src/answers/ind
 import type { Engine } from "../../src/engine/calls.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { curveIsDue, isCurveCurrent } from "../../src/session/index.ts";
-import { chanceOf } from "../../src/solver/simulate/index.ts";
+import { chanceOf } from "../../src/solver/simulate/chance.ts";
 import { type Call, sessionWith, HandEngine, scheduleWith, settled } from "./bench.ts";
 
 const elsewhere = { eva: "eva-1", crew: ["ev2"], startS: instant(9000) };

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { isHeavySite, type PlanInput } from "../../src/plan/index.ts";
+import { isHeavySite } from "../../src/plan/index.ts";
+import type { PlanInput } from "../../src/plan/plan.ts";
 import { READY_NAMES, readyPlan } from "../readyplan.ts";
 import { sessionWith, smallInput } from "./bench.ts";
 

@@ -2,7 +2,7 @@ import { describe, expect, it, vi } from "vitest";
 import { check } from "../../src/check/index.ts";
 import type { Plan } from "../../src/plan/index.ts";
 import { blankPlan, blankVerdict } from "../../src/session/blank.ts";
-import { browserArchive } from "../../src/session/index.ts";
+import { browserArchive } from "../../src/session/shelf/archive.ts";
 import { sessionWith, freshShelf, smallInput, stored } from "./bench.ts";
 
 describe("a blank plan's verdict", () => {

@@ -7,8 +7,9 @@ import type { PackOptions } from "../../src/engine/calls.ts";
 import { duration } from "../../src/kernel/index.ts";
 import { glanceRun } from "../../src/solver/simulate/index.ts";
 import { mend } from "../solver/mended.ts";
-import { isOver, rehearsalWork } from "../../src/session/index.ts";
-import type { Session, RehearsalPorts, RehearsalWork } from "../../src/session/index.ts";
+import { isOver } from "../../src/session/index.ts";
+import { rehearsalWork, type RehearsalPorts } from "../../src/session/rehearsing.ts";
+import type { Session, RehearsalWork } from "../../src/session/index.ts";
 import { at, task, tinyPlan } from "../check/tinyPlan.ts";
 import { walksOf } from "../../src/terrain/index.ts";
 

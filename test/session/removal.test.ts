@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { parse, type PlanInput } from "../../src/plan/index.ts";
+import { parse } from "../../src/plan/index.ts";
+import type { PlanInput } from "../../src/plan/plan.ts";
 import { removalOf, type Removable } from "../../src/session/index.ts";
 import { planOf, smallInput } from "./bench.ts";
 

@@ -3,13 +3,8 @@ import { describe, expect, it, vi } from "vitest";
 import { check, judgeFor } from "../../src/check/index.ts";
 import { instant } from "../../src/kernel/index.ts";
 import type { Schedule } from "../../src/plan/index.ts";
-import {
-  isBenchCurrent,
-  benchTasks,
-  findingsOfTask,
-  placed,
-  placementsByTask,
-} from "../../src/session/index.ts";
+import { isBenchCurrent, benchTasks, findingsOfTask, placementsByTask } from "../../src/session/index.ts";
+import { placed } from "../../src/session/placing.ts";
 import { sessionWith, scheduleWith, settled, smallInput } from "./bench.ts";
 
 const spot = (startS: number, crew = ["ev1"]) => ({ eva: "eva-1", crew, startS: instant(startS) });

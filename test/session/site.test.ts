@@ -1,6 +1,7 @@
 import { writeArrayBuffer } from "geotiff";
 import { describe, expect, it } from "vitest";
-import { siteWork, withPlaceAt } from "../../src/session/index.ts";
+import { withPlaceAt } from "../../src/session/index.ts";
+import { siteWork } from "../../src/session/site.ts";
 import { sessionWith } from "./bench.ts";
 
 const file = (name: string, text: string) => ({

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { duration } from "../../src/kernel/index.ts";
-import { browserArchive } from "../../src/session/index.ts";
+import { browserArchive } from "../../src/session/shelf/archive.ts";
 import { longerEva } from "./answers.ts";
 import { sessionWith, freshShelf, scheduleWith } from "./bench.ts";
 

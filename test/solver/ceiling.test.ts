@@ -4,7 +4,7 @@ import type { Plan } from "../../src/plan/index.ts";
 import { ceilingOf, ceilingOn } from "../../src/solver/ceiling.ts";
 import { greedy } from "../../src/solver/index.ts";
 import { Days, sampleFor } from "../../src/solver/simulate/days.ts";
-import { acting } from "../../src/solver/simulate/index.ts";
+import { acting } from "../../src/solver/simulate/crew.ts";
 import { Player } from "../../src/solver/simulate/player.ts";
 import { scriptOf } from "../../src/solver/simulate/script.ts";
 import { allHome, worthOf } from "../../src/solver/simulate/tally.ts";

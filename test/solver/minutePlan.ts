@@ -1,5 +1,6 @@
 import { random } from "../../src/kernel/index.ts";
-import type { Plan, PlanInput } from "../../src/plan/index.ts";
+import type { Plan } from "../../src/plan/index.ts";
+import type { PlanInput } from "../../src/plan/plan.ts";
 import { eva, place, task, tinyPlan } from "../check/tinyPlan.ts";
 
 /** How fine and how rich a small day is. */

@@ -1,4 +1,4 @@
-import type { HeightGrid } from "../../src/terrain/index.ts";
+import type { HeightGrid } from "../../src/terrain/grid.ts";
 
 /** Reference for slopes: the gradient of the bilinear surface. Rise per metre to the east and to the north at a point; NaN where it is not known. */
 export function gradientAt(grid: HeightGrid, eastM: number, northM: number): { east: number; north: number } {

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { gradients, heightAt } from "../../src/terrain/index.ts";
+import { heightAt } from "../../src/terrain/index.ts";
+import { gradients } from "../../src/terrain/grid.ts";
 import { evenly } from "../physics/evenly.ts";
 import { hill } from "./hill.ts";
 

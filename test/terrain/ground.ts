@@ -1,5 +1,6 @@
 import fc from "fast-check";
-import type { Gait, SiteInput } from "../../src/terrain/index.ts";
+import type { Gait } from "../../src/terrain/index.ts";
+import type { SiteInput } from "../../src/terrain/ground.ts";
 
 /** Grounds to hold laws on: a lander at the origin and places p1, p2 ... about it. */
 

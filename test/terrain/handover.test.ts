@@ -1,6 +1,6 @@
 import { describe, expect, it, vi } from "vitest";
 import type { Plan } from "../../src/plan/index.ts";
-import type { SiteInput } from "../../src/terrain/index.ts";
+import type { SiteInput } from "../../src/terrain/ground.ts";
 import { readyPlan } from "../readyplan.ts";
 
 /** Terrain that remembers nothing yet, as in another thread, and how often its work has said that it goes on. */

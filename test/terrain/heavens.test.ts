@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { instant } from "../../src/kernel/index.ts";
 import { moonEarth, moonSun, sunStretches } from "../../src/physics/index.ts";
-import { heavensOf, reliefOf, type SkyPlan, skylineAt, taskSky } from "../../src/terrain/index.ts";
+import { heavensOf, reliefOf, taskSky } from "../../src/terrain/index.ts";
+import type { SkyPlan } from "../../src/terrain/heavens.ts";
+import { skylineAt } from "../../src/terrain/skyline.ts";
 import { horizonAt } from "./horizon.ts";
 
 const site = { latDeg: 12, lonDeg: -33, elevationM: 0 };

@@ -1,4 +1,5 @@
-import type { HeightGrid, Terms } from "../../src/terrain/index.ts";
+import type { Terms } from "../../src/terrain/footing.ts";
+import type { HeightGrid } from "../../src/terrain/grid.ts";
 
 /** Height grids by formula, and terms to walk them on. */
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { hillshade, skylineAt, sunlitPoints } from "../../src/terrain/index.ts";
+import { hillshade, sunlitPoints } from "../../src/terrain/index.ts";
+import { skylineAt } from "../../src/terrain/skyline.ts";
 import { horizonAt } from "./horizon.ts";
 import { random } from "../../src/kernel/index.ts";
 import { hill } from "./hill.ts";

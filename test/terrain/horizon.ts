@@ -1,4 +1,4 @@
-import { isSeenOver, type Skyline } from "../../src/terrain/index.ts";
+import { isSeenOver, type Skyline } from "../../src/terrain/skyline.ts";
 
 /** Elevation of the horizon in one direction, degrees. */
 export interface Horizon {

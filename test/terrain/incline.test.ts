@@ -1,14 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { random } from "../../src/kernel/index.ts";
-import {
-  farthestOn,
-  type HeightGrid,
-  networkOf,
-  type Point,
-  reachOf,
-  trailsBetween,
-} from "../../src/terrain/index.ts";
+import { type Point } from "../../src/terrain/index.ts";
+import type { HeightGrid } from "../../src/terrain/grid.ts";
+import { farthestOn, reachOf } from "../../src/terrain/reach.ts";
+import { networkOf, trailsBetween } from "../../src/terrain/network.ts";
 import { footingOf } from "../../src/terrain/footing.ts";
 import { CLOSED, EAST, HOPS, latticeOf, NORTH } from "../../src/terrain/lattice.ts";
 import { surveyed } from "../../src/terrain/trail.ts";

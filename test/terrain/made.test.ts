@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { cratersPerM2 } from "../../src/physics/index.ts";
-import { cratersOf, heightAt, madeHeights, type Recipe, reliefOf } from "../../src/terrain/index.ts";
+import { heightAt, reliefOf } from "../../src/terrain/index.ts";
+import { cratersOf, madeHeights, type Recipe } from "../../src/terrain/made.ts";
 
 const recipe: Recipe = {
   seed: 11,

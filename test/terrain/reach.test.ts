@@ -5,18 +5,15 @@ import { walkingMs } from "../../src/physics/index.ts";
 import {
   contour,
   courseOf,
-  farthestOn,
   type Gait,
   homeOf,
   isochrones,
-  networkOf,
   type Point,
-  reachOf,
-  trailsBetween,
   waysOf,
 } from "../../src/terrain/index.ts";
+import { networkOf, trailsBetween } from "../../src/terrain/network.ts";
 import { disc, groundOf } from "./ground.ts";
-import { levelHomeM } from "../../src/terrain/reach.ts";
+import { farthestOn, levelHomeM, reachOf } from "../../src/terrain/reach.ts";
 import { hill, terms } from "./hill.ts";
 
 const size = { columns: 81, rows: 81, cellM: 10, westM: -400, southM: -400 };

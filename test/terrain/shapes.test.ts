@@ -1,14 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  crosses,
-  distance,
-  distanceToLine,
-  inside,
-  type Point,
-  type Shape,
-} from "../../src/terrain/index.ts";
-import { clearTriangle } from "../../src/terrain/shapes.ts";
+import { distance, inside, type Point } from "../../src/terrain/index.ts";
+import { clearTriangle, crosses, distanceToLine, type Shape } from "../../src/terrain/shapes.ts";
 import { evenly } from "../physics/evenly.ts";
 
 const metres = evenly(-500, 500);

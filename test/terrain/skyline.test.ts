@@ -2,7 +2,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { random } from "../../src/kernel/index.ts";
 import { dipDeg, sightDeg } from "../../src/physics/index.ts";
-import { type HeightGrid, heightAt, isSeenOver, type Skyline, skylineAt } from "../../src/terrain/index.ts";
+import { heightAt } from "../../src/terrain/index.ts";
+import type { HeightGrid } from "../../src/terrain/grid.ts";
+import { isSeenOver, skylineAt, type Skyline } from "../../src/terrain/skyline.ts";
 import { hill } from "./hill.ts";
 import { horizonAt } from "./horizon.ts";
 

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { random } from "../../src/kernel/index.ts";
-import { networkOf, type Point } from "../../src/terrain/index.ts";
+import { type Point } from "../../src/terrain/index.ts";
+import { networkOf } from "../../src/terrain/network.ts";
 import { footingOf } from "../../src/terrain/footing.ts";
 import { CLOSED, latticeOf } from "../../src/terrain/lattice.ts";
 import { midstOf } from "../../src/terrain/midst.ts";

@@ -2,16 +2,11 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { random } from "../../src/kernel/index.ts";
 import { slopeW, walkingMs } from "../../src/physics/index.ts";
-import {
-  type HeightGrid,
-  networkOf,
-  type Point,
-  type Terms,
-  trailsBetween,
-  type GroundTrail,
-} from "../../src/terrain/index.ts";
+import { type Point, type GroundTrail } from "../../src/terrain/index.ts";
+import type { HeightGrid } from "../../src/terrain/grid.ts";
+import { networkOf, trailsBetween } from "../../src/terrain/network.ts";
 import { CLOSED, HOPS, latticeOf } from "../../src/terrain/lattice.ts";
-import { footingOf } from "../../src/terrain/footing.ts";
+import { footingOf, type Terms } from "../../src/terrain/footing.ts";
 import { seedsAt, spread } from "../../src/terrain/spread.ts";
 import { trailSlopeRad } from "../../src/terrain/trail.ts";
 import { hill, terms } from "./hill.ts";

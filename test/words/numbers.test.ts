@@ -9,13 +9,13 @@ import {
   kmH,
   mass,
   metres,
-  MINUS,
   percent,
   type Side,
   signed,
   stock,
   volume,
 } from "../../src/words/index.ts";
+import { MINUS } from "../../src/words/number.ts";
 
 const SIDES = ["up", "down"] as const;
 

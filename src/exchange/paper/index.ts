@@ -1,12 +1,10 @@
 export { booklets } from "./booklet.ts";
 export { fileMs } from "./filems.ts";
-export { CUFF, STANDING } from "./cuff.ts";
 export { daySheet } from "./day/sheet.ts";
-export { printedDay, printingRun } from "./leaving/printedday.ts";
+export { printingRun } from "./leaving/printedday.ts";
 export { impose } from "./impose.ts";
 export { SHEET_KINDS, sheetPaper } from "./sheets/index.ts";
 export type { SheetKindId, SheetNeed } from "./sheets/index.ts";
-export type { SheetStamp } from "./sheets/frame.ts";
 export type { Rehearsed, SheetFacts } from "./sheets/given.ts";
 export { barredPages, changesBody, pageChanges, pageWords } from "./sheets/changes.ts";
 export type { Revision } from "./sheets/changes.ts";

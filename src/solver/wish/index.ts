@@ -1,2 +1,2 @@
 export { curveRun, wishRun } from "./run.ts";
-export type { WishRun, WishSettings } from "./run.ts";
+export type { WishRun } from "./run.ts";

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { type HeightSource, openHeights } from "../../../src/exchange/index.ts";
+import { openHeights } from "../../../src/exchange/index.ts";
+import type { HeightSource } from "../../../src/exchange/heightgrid/source.ts";
 
 /**
  * Files of heights made with GDAL 3.6.2 from `base.asc`: 24 columns and 20 rows, row 0 the first, heights

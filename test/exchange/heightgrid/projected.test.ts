@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { type HeightAnswers, type SiteOnBody, takeHeights, takenWords } from "../../../src/exchange/index.ts";
+import { type HeightAnswers, takeHeights, takenWords } from "../../../src/exchange/index.ts";
+import type { SiteOnBody } from "../../../src/exchange/heightgrid/placing.ts";
 import { MOST_POINTS } from "../../../src/plan/index.ts";
 import { heightAt, reliefOf } from "../../../src/terrain/index.ts";
 import { MARE, opened, POLE } from "./files.ts";

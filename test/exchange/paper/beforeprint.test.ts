@@ -4,7 +4,7 @@ import { check } from "../../../src/check/index.ts";
 import { beforePrint } from "../../../src/exchange/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
-import { chanceOf } from "../../../src/solver/simulate/index.ts";
+import { chanceOf } from "../../../src/solver/simulate/chance.ts";
 import { chancesReport } from "../../session/answers.ts";
 import { planOf, samplePlan, taskOf } from "../samplePlan.ts";
 

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import type { ChancesReport } from "../../../src/answers/index.ts";
 import { check } from "../../../src/check/index.ts";
-import { daySheet, STANDING, stampOf } from "../../../src/exchange/index.ts";
+import { daySheet, stampOf } from "../../../src/exchange/index.ts";
+import { STANDING } from "../../../src/exchange/paper/cuff.ts";
 import { type Plan, shortFingerprint } from "../../../src/plan/index.ts";
-import { chanceOf } from "../../../src/solver/simulate/index.ts";
+import { chanceOf } from "../../../src/solver/simulate/chance.ts";
 import { chancesReport } from "../../session/answers.ts";
 import { READY_NAMES, readyPlan } from "../../readyplan.ts";
 import { crowdedPlan, planOf, samplePlan, taskOf } from "../samplePlan.ts";

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
-import { booklets, CUFF, type Paper, toPdf } from "../../../src/exchange/index.ts";
+import { booklets, toPdf } from "../../../src/exchange/index.ts";
+import type { Paper } from "../../../src/exchange/paper/page.ts";
+import { CUFF } from "../../../src/exchange/paper/cuff.ts";
 import type { Plan } from "../../../src/plan/index.ts";
 import { samplePlan } from "../samplePlan.ts";
 import { type Piece, readPdf, testFaces } from "./readpdf.ts";

@@ -1,7 +1,10 @@
 // @vitest-environment jsdom
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
-import { booklets, CUFF, type Paper, toSvgPages } from "../../../src/exchange/index.ts";
+import { booklets } from "../../../src/exchange/index.ts";
+import type { Paper } from "../../../src/exchange/paper/page.ts";
+import { toSvgPages } from "../../../src/exchange/paper/svg.ts";
+import { CUFF } from "../../../src/exchange/paper/cuff.ts";
 import type { Plan } from "../../../src/plan/index.ts";
 import { samplePlan } from "../samplePlan.ts";
 import { textsOf } from "./reading.ts";

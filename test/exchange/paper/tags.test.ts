@@ -1,7 +1,8 @@
 import PDFDocument from "pdfkit";
 import { beforeAll, describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
-import { booklets, type Paper, SHEET_KINDS, sheetPaper, toPdf } from "../../../src/exchange/index.ts";
+import { booklets, SHEET_KINDS, sheetPaper, toPdf } from "../../../src/exchange/index.ts";
+import type { Paper } from "../../../src/exchange/paper/page.ts";
 import { keysOf } from "../../../src/kernel/index.ts";
 import { readyPlan } from "../../readyplan.ts";
 import { samplePlan } from "../samplePlan.ts";

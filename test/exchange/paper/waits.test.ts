@@ -1,11 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
-import { booklets, printedDay } from "../../../src/exchange/index.ts";
+import { booklets } from "../../../src/exchange/index.ts";
+import { printedDay } from "../../../src/exchange/paper/leaving/printedday.ts";
 import { consoleRows } from "../../../src/exchange/paper/sheets/console.ts";
 import { evasOut, givenOf } from "../../../src/exchange/paper/sheets/given.ts";
 import { waitsFor, waitWords } from "../../../src/exchange/paper/waits.ts";
 import { instant } from "../../../src/kernel/index.ts";
-import type { Plan, PlanInput } from "../../../src/plan/index.ts";
+import type { Plan } from "../../../src/plan/index.ts";
+import type { PlanInput } from "../../../src/plan/plan.ts";
 import { planOf, taskOf } from "../samplePlan.ts";
 import { wordsOf } from "./reading.ts";
 

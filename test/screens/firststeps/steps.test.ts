@@ -14,7 +14,7 @@ import {
 } from "../../../src/screens/firststeps/steps.ts";
 import { CREW_SETS, hinderedSet, withCrewSet } from "../../../src/screens/setup/crewsets.ts";
 import { taskTable } from "../../../src/screens/fields/tasks.ts";
-import { chanceOf } from "../../../src/solver/simulate/index.ts";
+import { chanceOf } from "../../../src/solver/simulate/chance.ts";
 import { chancesReport } from "../../session/answers.ts";
 import { planOf, scheduleWith, smallInput } from "../../session/bench.ts";
 

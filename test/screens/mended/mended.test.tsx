@@ -5,7 +5,7 @@ import type { SaidChange } from "../../../src/words/index.ts";
 import { check } from "../../../src/check/index.ts";
 import { Mended } from "../../../src/screens/mended/mended.tsx";
 import { MANY_DAYS } from "../../../src/session/index.ts";
-import { chanceOf } from "../../../src/solver/simulate/index.ts";
+import { chanceOf } from "../../../src/solver/simulate/chance.ts";
 import { chancesReport } from "../../session/answers.ts";
 import { scheduleWith } from "../../session/bench.ts";
 import { button, click, setStage, show } from "../setup/stage.tsx";

@@ -2,7 +2,7 @@
 import { act } from "react";
 import { describe, expect, it } from "vitest";
 import { CrewRulesPart, differenceWords } from "../../../src/screens/odds/crewrules.tsx";
-import { chanceOf } from "../../../src/solver/simulate/index.ts";
+import { chanceOf } from "../../../src/solver/simulate/chance.ts";
 import { oddsReport } from "../../session/answers.ts";
 import { click, setStage, show } from "../setup/stage.tsx";
 

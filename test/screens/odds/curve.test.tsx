@@ -3,7 +3,7 @@ import { act } from "react";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import type { CurveReport, PackProgress, WishedDay } from "../../../src/answers/index.ts";
 import { Curve } from "../../../src/screens/odds/curve.tsx";
-import { chanceOf } from "../../../src/solver/simulate/index.ts";
+import { chanceOf } from "../../../src/solver/simulate/chance.ts";
 import { type Call, scheduleWith } from "../../session/bench.ts";
 import { button, click, setStage, show } from "../setup/stage.tsx";
 

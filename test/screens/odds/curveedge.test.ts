@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { edgeOf } from "../../../src/screens/odds/curveedge.ts";
-import { chanceOf } from "../../../src/solver/simulate/index.ts";
+import { chanceOf } from "../../../src/solver/simulate/chance.ts";
 
 const day = (name: string, done: number, meanWorth: number) => ({
   name,

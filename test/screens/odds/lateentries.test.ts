@@ -8,7 +8,7 @@ import {
   entryWords,
   widestError,
 } from "../../../src/screens/odds/lateentries.ts";
-import { chanceOf } from "../../../src/solver/simulate/index.ts";
+import { chanceOf } from "../../../src/solver/simulate/chance.ts";
 
 const cell = (part: Partial<LateEntry>): LateEntry => ({
   minutes: 5,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { judgeFor, recallOf } from "../../../src/check/index.ts";
-import { printedDay, printingRun } from "../../../src/exchange/index.ts";
+import { printingRun } from "../../../src/exchange/index.ts";
+import { printedDay } from "../../../src/exchange/paper/leaving/printedday.ts";
 import { instant } from "../../../src/kernel/index.ts";
 import { type Call, callWords, rehearsalFrom, standingOf } from "../../../src/rehearsal/index.ts";
 import type { Rehearsed } from "../../../src/session/index.ts";

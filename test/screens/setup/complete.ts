@@ -1,4 +1,4 @@
-import type { PlanInput } from "../../../src/plan/index.ts";
+import type { PlanInput } from "../../../src/plan/plan.ts";
 import { planOf, smallInput } from "../../session/bench.ts";
 
 /** A plan that uses every field that setup shows. */

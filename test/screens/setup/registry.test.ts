@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
-import { parse, planSchema, type Plan } from "../../../src/plan/index.ts";
+import { parse, type Plan } from "../../../src/plan/index.ts";
+import { planSchema } from "../../../src/plan/plan.ts";
 import { PAGES } from "../../../src/screens/setup/pages.ts";
 import type { Cell } from "../../../src/screens/fields/table.ts";
 import { completePlan } from "./complete.ts";

@@ -2,7 +2,8 @@
 import { act } from "react";
 import { describe, expect, it } from "vitest";
 import { instant } from "../../../src/kernel/index.ts";
-import { FEW_DAYS, MANY_DAYS } from "../../../src/session/index.ts";
+import { MANY_DAYS } from "../../../src/session/index.ts";
+import { FEW_DAYS } from "../../../src/session/chances.ts";
 import {
   chanceFigure,
   chanceInterval,
@@ -10,7 +11,7 @@ import {
   standingAgainst,
 } from "../../../src/screens/chancewords.ts";
 import { ChanceFigures } from "../../../src/screens/shell/chancefigures.tsx";
-import { chanceOf } from "../../../src/solver/simulate/index.ts";
+import { chanceOf } from "../../../src/solver/simulate/chance.ts";
 import { chancesReport } from "../../session/answers.ts";
 import { settled } from "../../session/bench.ts";
 import { setStage, show } from "../setup/stage.tsx";

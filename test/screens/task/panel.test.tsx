@@ -2,7 +2,7 @@
 import { act } from "react";
 import { describe, expect, it } from "vitest";
 import { instant } from "../../../src/kernel/index.ts";
-import { placed } from "../../../src/session/index.ts";
+import { placed } from "../../../src/session/placing.ts";
 import { TaskPanel } from "../../../src/screens/task/panel.tsx";
 import { settled } from "../../session/bench.ts";
 import { button, click, here, press, setStage, show, write } from "../setup/stage.tsx";

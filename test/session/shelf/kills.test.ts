@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../../src/check/index.ts";
 import { random, type Random } from "../../../src/kernel/index.ts";
-import { type Archive, browserArchive, createSession, type Session } from "../../../src/session/index.ts";
+import { createSession, type Session } from "../../../src/session/index.ts";
+import type { Archive } from "../../../src/session/shelf/records.ts";
+import { browserArchive } from "../../../src/session/shelf/archive.ts";
 import { freshShelf, HandClock, HandEngine, openRecord, putOpen, settled, smallInput } from "../bench.ts";
 
 /** The shelf as a slow disk: a write takes up to 90 ms of the clock, and one under way when the browser dies leaves nothing. */

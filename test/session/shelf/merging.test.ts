@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { instant } from "../../../src/kernel/index.ts";
 import { parseText, type Plan } from "../../../src/plan/index.ts";
 import { clashWords, renumberedWords } from "../../../src/words/index.ts";
-import { browserArchive } from "../../../src/session/index.ts";
+import { browserArchive } from "../../../src/session/shelf/archive.ts";
 import { sessionWith, freshShelf } from "../bench.ts";
 
 function planIn(text: string): Plan {

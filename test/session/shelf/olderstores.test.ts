@@ -1,6 +1,7 @@
 import { openDB } from "idb";
 import { describe, expect, it } from "vitest";
-import { browserArchive, createSession } from "../../../src/session/index.ts";
+import { createSession } from "../../../src/session/index.ts";
+import { browserArchive } from "../../../src/session/shelf/archive.ts";
 import { judgeFor } from "../../../src/check/index.ts";
 import { freshShelf, HandClock, HandEngine, planOf, smallInput } from "../bench.ts";
 

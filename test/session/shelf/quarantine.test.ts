@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { type Archive, browserArchive } from "../../../src/session/index.ts";
+import type { Archive } from "../../../src/session/shelf/records.ts";
+import { browserArchive } from "../../../src/session/shelf/archive.ts";
 import { sessionWith, freshShelf, planOf, smallInput } from "../bench.ts";
 
 const recordOf = (title: string, more: object = {}) => ({

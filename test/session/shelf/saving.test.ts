@@ -1,7 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../../src/check/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
-import { type Archive, browserArchive, createSession, type StoredPlan } from "../../../src/session/index.ts";
+import { createSession } from "../../../src/session/index.ts";
+import type { StoredPlan } from "../../../src/session/shelf/records.ts";
+import type { Archive } from "../../../src/session/shelf/records.ts";
+import { browserArchive } from "../../../src/session/shelf/archive.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
 import {
   sessionWith,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { instant } from "../../../src/kernel/index.ts";
-import { browserArchive } from "../../../src/session/index.ts";
+import { browserArchive } from "../../../src/session/shelf/archive.ts";
 import { copyTitle } from "../../../src/session/shelf/shelf.ts";
 import { sessionWith, freshShelf, packReport, scheduleWith, settled, smallInput, stored } from "../bench.ts";
 

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../../src/check/index.ts";
-import { type Archive, browserArchive, createSession, type Session } from "../../../src/session/index.ts";
+import { createSession, type Session } from "../../../src/session/index.ts";
+import type { Archive } from "../../../src/session/shelf/records.ts";
+import { browserArchive } from "../../../src/session/shelf/archive.ts";
 import type { Claim, Pen, Windows, Word } from "../../../src/session/shelf/windows.ts";
 import { freshShelf, HandClock, HandEngine, smallInput, stored } from "../bench.ts";
 

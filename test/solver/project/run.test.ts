@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
-import { parse, type Plan, type PlanInput } from "../../../src/plan/index.ts";
+import { parse, type Plan } from "../../../src/plan/index.ts";
+import type { PlanInput } from "../../../src/plan/plan.ts";
 import { projectOf, projectRun } from "../../../src/solver/project/index.ts";
 import { breachesOf } from "./naive.ts";
 

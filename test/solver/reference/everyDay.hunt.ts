@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
 import { duration, random } from "../../../src/kernel/index.ts";
-import type { Plan, PlanInput, Schedule } from "../../../src/plan/index.ts";
+import type { Plan, Schedule } from "../../../src/plan/index.ts";
+import type { PlanInput } from "../../../src/plan/plan.ts";
 import { compile } from "../../../src/solver/problem/compile.ts";
 import { Day } from "../../../src/solver/network/day.ts";
 import { packRun } from "../../../src/solver/index.ts";

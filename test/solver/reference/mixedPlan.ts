@@ -1,5 +1,6 @@
 import { random } from "../../../src/kernel/index.ts";
-import { type Plan, type PlanInput } from "../../../src/plan/index.ts";
+import { type Plan } from "../../../src/plan/index.ts";
+import type { PlanInput } from "../../../src/plan/plan.ts";
 import { eva, parsed, place, type TaskInput, tinyInput } from "../../check/tinyPlan.ts";
 
 /**

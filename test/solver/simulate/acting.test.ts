@@ -5,7 +5,7 @@ import { check } from "../../../src/check/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
 import type { Plan, Schedule } from "../../../src/plan/index.ts";
 import { greedy } from "../../../src/solver/index.ts";
-import { acting, CARRIES_ON } from "../../../src/solver/simulate/index.ts";
+import { CARRIES_ON, acting } from "../../../src/solver/simulate/crew.ts";
 import { type DaySample, sampleFor } from "../../../src/solver/simulate/days.ts";
 import { BROKEN_OFF, DONE, MISSED } from "../../../src/solver/simulate/outcome.ts";
 import { Player } from "../../../src/solver/simulate/player.ts";

@@ -3,7 +3,7 @@ import type { CrewRules } from "../../../src/answers/index.ts";
 import { duration, random } from "../../../src/kernel/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
 import { greedy } from "../../../src/solver/index.ts";
-import { acting, CARRIES_ON } from "../../../src/solver/simulate/index.ts";
+import { CARRIES_ON, acting } from "../../../src/solver/simulate/crew.ts";
 import { Days, sampleFor } from "../../../src/solver/simulate/days.ts";
 import { Player } from "../../../src/solver/simulate/player.ts";
 import { scriptOf } from "../../../src/solver/simulate/script.ts";

@@ -3,7 +3,7 @@ import { check } from "../../../src/check/index.ts";
 import { duration, instant, random } from "../../../src/kernel/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
 import { greedy } from "../../../src/solver/index.ts";
-import { acting, CARRIES_ON } from "../../../src/solver/simulate/index.ts";
+import { CARRIES_ON, acting } from "../../../src/solver/simulate/crew.ts";
 import { Count, countOf } from "../../../src/solver/simulate/count.ts";
 import { Days, type DaySample, sampleFor } from "../../../src/solver/simulate/days.ts";
 import { Player } from "../../../src/solver/simulate/player.ts";

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { OddsReport } from "../../../src/answers/index.ts";
 import type { Plan } from "../../../src/plan/index.ts";
-import { CARRIES_ON, oddsRun } from "../../../src/solver/simulate/index.ts";
+import { oddsRun } from "../../../src/solver/simulate/index.ts";
+import { CARRIES_ON } from "../../../src/solver/simulate/crew.ts";
 import { at, eva, task, tinyPlan } from "../../check/tinyPlan.ts";
 
 function oddsOf(plan: Plan): OddsReport {

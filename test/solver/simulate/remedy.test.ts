@@ -3,7 +3,8 @@ import { check } from "../../../src/check/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
 import { parse, type Plan, type Schedule } from "../../../src/plan/index.ts";
 import { packRun } from "../../../src/solver/index.ts";
-import { acting, CARRIES_ON, oddsRun } from "../../../src/solver/simulate/index.ts";
+import { oddsRun } from "../../../src/solver/simulate/index.ts";
+import { CARRIES_ON, acting } from "../../../src/solver/simulate/crew.ts";
 import { eva, task, tinyPlan } from "../../check/tinyPlan.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { instant } from "../../../src/kernel/index.ts";
-import { chanceOf } from "../../../src/solver/simulate/index.ts";
+import { chanceOf } from "../../../src/solver/simulate/chance.ts";
 import type { Choice } from "../../../src/solver/wish/choose.ts";
 import { dayNearest } from "../../../src/solver/wish/nearest.ts";
 

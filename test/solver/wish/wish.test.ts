@@ -12,7 +12,8 @@ import { loadSchedule } from "../../../src/solver/network/placing.ts";
 import { Days } from "../../../src/solver/simulate/days.ts";
 import { stageOf } from "../../../src/solver/simulate/stage.ts";
 import { DayTrial } from "../../../src/solver/wish/trial.ts";
-import { curveRun, wishRun, type WishSettings } from "../../../src/solver/wish/index.ts";
+import { curveRun, wishRun } from "../../../src/solver/wish/index.ts";
+import type { WishSettings } from "../../../src/solver/wish/run.ts";
 import { at, eva, task, tinyPlan } from "../../check/tinyPlan.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
 

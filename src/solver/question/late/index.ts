@@ -1,1 +1,1 @@
-export { MINUTES, lateTableRun } from "./run.ts";
+export { lateTableRun } from "./run.ts";

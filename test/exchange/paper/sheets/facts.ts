@@ -1,11 +1,8 @@
 import { check } from "../../../../src/check/index.ts";
 import { makeCore } from "../../../../src/engine/core.ts";
-import {
-  printedDay,
-  type Rehearsed,
-  type SheetFacts,
-  type SheetStamp,
-} from "../../../../src/exchange/index.ts";
+import { type Rehearsed, type SheetFacts } from "../../../../src/exchange/index.ts";
+import type { SheetStamp } from "../../../../src/exchange/paper/sheets/frame.ts";
+import { printedDay } from "../../../../src/exchange/paper/leaving/printedday.ts";
 import { instant } from "../../../../src/kernel/index.ts";
 import type { Plan } from "../../../../src/plan/index.ts";
 import { type Call, debriefOf, played, rehearsalFrom, standingOf } from "../../../../src/rehearsal/index.ts";

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { check, homeIfs } from "../../../../src/check/index.ts";
-import { printedDay, type SheetFacts } from "../../../../src/exchange/index.ts";
+import { type SheetFacts } from "../../../../src/exchange/index.ts";
+import { printedDay } from "../../../../src/exchange/paper/leaving/printedday.ts";
 import { consoleRows, GAUGES } from "../../../../src/exchange/paper/sheets/console.ts";
 import { flightRulesBody, ruleRows } from "../../../../src/exchange/paper/sheets/flightrules.ts";
 import {
