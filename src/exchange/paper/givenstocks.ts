@@ -20,7 +20,8 @@ export function goIfsGiven(plan: Plan): GoIf[] {
   return goIfs(plan).filter((one) => isSuitGiven(plan, one));
 }
 
-function isSuitGiven(plan: Plan, at: Wearer): boolean {
+/** Whether somebody has given how much the suit worn on an EVA holds of everything. */
+export function isSuitGiven(plan: Plan, at: Wearer): boolean {
   return isGiven(plan, at, Object.values(STOCK_FIELDS));
 }
 

@@ -16,6 +16,7 @@ import {
   roomy,
   type Setting,
 } from "./forms.ts";
+import { isSuitGiven } from "./givenstocks.ts";
 import type { Known } from "./known.ts";
 import { lateStrip } from "./latestrip.ts";
 import type { Mark } from "./page.ts";
@@ -36,7 +37,7 @@ import {
 import { NO_STEPS, stepBlocks } from "./steps.ts";
 import { linesHeight, wrap } from "./type.ts";
 import { waitWords } from "./waits.ts";
-import { walkBackWords } from "./walkback.ts";
+import { type WalkBack, walkBackWords } from "./walkback.ts";
 
 /**
  * How steps are set, in the order of giving way: the first that takes the fewest pages. What fits in none goes on on the next page. Set close,
@@ -192,8 +193,14 @@ function homeOf(known: Known, part: CrewEva, stop: Stop): HomeWay {
     bearing,
     shadowDeg: bearing === "" ? null : fromShadowDeg(Number.parseInt(bearing, 10), known.sunAt(stop.startS)),
     gauges: walkBack.kind === "known" ? (home?.leastPct ?? null) : null,
-    why: walkBackWords(walkBack),
+    why: whyNoGauges(known.plan, part, walkBack),
   };
+}
+
+/** Why no gauge says when to turn home, in words that hold no figure of their own. */
+function whyNoGauges(plan: Plan, part: CrewEva, walkBack: WalkBack): string {
+  if (walkBack.kind !== "known") return walkBackWords(walkBack);
+  return isSuitGiven(plan, { eva: part.eva.id, crew: part.member.id }) ? "unknown" : "suit not given";
 }
 
 /** Of a task's two places the one that is farther from home; the end where both are as far. */

@@ -278,6 +278,19 @@ describe("a task's page", () => {
     expect(words(others, [])).toMatch(/LEAVE HERE BY unknown/);
   });
 
+  it("gives no figure as the reason why there is no HOME IF: where nobody has given what the suit holds it says so", () => {
+    const plan = samplePlan();
+    const open: Plan = {
+      ...plan,
+      suits: plan.suits.map((one) => (one.id === "suit-1" ? { ...one, toGive: ["waterKg" as const] } : one)),
+    };
+    // 622.6 m walked from the boulder at 1 m/s: 11 min, which is the way home and no limit of a gauge.
+    expect(wordsOf(pageOf(open, "ev1", "Rake sample"))).toMatch(
+      /HOME 212° 11 min no HOME IF: suit not given AT /,
+    );
+    expect(wordsOf(pageOf(open, "ev2", "Double core tube"))).toContain("HOME IF under %");
+  });
+
   it("does not pass a way that does not exist for no walk at all", () => {
     // The rim is shut in by a keep-out that nobody may walk through.
     const plan = planOf(

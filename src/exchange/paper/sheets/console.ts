@@ -22,8 +22,12 @@ import { leastAt, mostOver, mostUntil } from "./track.ts";
 
 export interface ConsoleRow {
   readonly atS: number;
-  /** What each crew member is at from this moment on, and whether that begins here. */
-  readonly crew: readonly { readonly doing: Doing | null; readonly begins: boolean }[];
+  /** What each crew member is at from this moment on, whether that begins here, and what took no time before it at this moment. */
+  readonly crew: readonly {
+    readonly doing: Doing | null;
+    readonly begins: boolean;
+    readonly passed: readonly Doing[];
+  }[];
   /** Work without crew that begins here. */
   readonly ground: readonly string[];
   /** Longest walk-back until the next row by crew member, s; null where it is not known. */
@@ -76,7 +80,8 @@ export function consoleRows(given: SheetGiven, eva: Eva, outings: readonly Outin
       atS,
       crew: doings.map((own) => {
         const doing = own.findLast((one) => one.startS <= atS) ?? null;
-        return { doing, begins: doing?.startS === atS };
+        const passed = own.filter((one) => one.startS === atS && one !== doing);
+        return { doing, begins: doing?.startS === atS, passed };
       }),
       ground: ground
         .filter((placed) => Math.max(placed.startS, first.span.startS) === atS)
@@ -277,18 +282,24 @@ function doingCells({ crew }: ConsoleRow): Cell[] {
   const same = (one: ConsoleRow["crew"][number]): boolean =>
     one.begins &&
     first?.begins === true &&
+    one.passed.length === 0 &&
+    first.passed.length === 0 &&
     one.doing?.words === first.doing?.words &&
     one.doing?.task === first.doing?.task;
   if (first && crew.length > 1 && crew.every(same)) return [{ ...doingCell(first), span: crew.length }];
   return crew.map(doingCell);
 }
 
-function doingCell({ doing, begins }: ConsoleRow["crew"][number]): Cell {
+function doingCell({ doing, begins, passed }: ConsoleRow["crew"][number]): Cell {
   if (!doing) return EMPTY;
   if (!begins) return { text: "", goesOn: true };
-  const { words, number, kind } = doing;
-  const bold = ["egress", "ingress", "rest", "in"].includes(kind);
-  return { text: words, ...(number === null ? {} : { number }), bold };
+  const [first = doing, ...then] = [...passed, doing];
+  const words = [
+    first.words,
+    ...then.map((one) => (one.number === null ? one.words : `${one.number} ${one.words}`)),
+  ];
+  const bold = ["egress", "ingress", "rest", "in"].includes(first.kind);
+  return { text: words.join("; "), ...(first.number === null ? {} : { number: first.number }), bold };
 }
 
 function relayCell({ up, changes }: ConsoleRow["relay"]): Cell {

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { check, homeIfs } from "../../../../src/check/index.ts";
 import { type SheetFacts } from "../../../../src/exchange/index.ts";
 import { printedDay } from "../../../../src/exchange/paper/leaving/printedday.ts";
-import { consoleRows, GAUGES } from "../../../../src/exchange/paper/sheets/console.ts";
+import { consoleBodies, consoleRows, GAUGES } from "../../../../src/exchange/paper/sheets/console.ts";
 import { flightRulesBody, ruleRows } from "../../../../src/exchange/paper/sheets/flightrules.ts";
 import {
   evasOut,
@@ -17,6 +17,7 @@ import { caseLoads } from "../../../../src/exchange/paper/sheets/manifest.ts";
 import { scenarioRows } from "../../../../src/exchange/paper/sheets/rehearsal.ts";
 import { stationRows } from "../../../../src/exchange/paper/sheets/stations.ts";
 import { carriedRows, toolRows } from "../../../../src/exchange/paper/sheets/stowage.ts";
+import { duration } from "../../../../src/kernel/index.ts";
 import { crewName, numberedSentence, taskNumber } from "../../../../src/words/index.ts";
 import { signedValue } from "../../../../src/plan/index.ts";
 import { FLIGHT_RULES, RULE_IDS } from "../../../../src/rules/index.ts";
@@ -131,6 +132,19 @@ describe("the console timeline", () => {
         });
       }
     }
+  });
+
+  it("names work that takes no time, in the row of the moment, before what begins at once after it", async () => {
+    const plan = samplePlan();
+    const tasks = plan.tasks.map((task) =>
+      task.id === "rake" ? { ...task, duration: { likelyS: duration(0) } } : task,
+    );
+    const given = givenOf(await factsOf({ ...plan, tasks }));
+    const timeline = consoleBodies(given)[0]!.sections.find((one) => one.kind === "table")!;
+    const row = timeline.rows.find(({ cells }) => cells[0]!.text === "3:38")!;
+    // EV1 rakes at the boulder, 622.6 m from the lander, and walks home at once: 692 s at 0.9 m/s, 12 min.
+    expect(row.cells[3]).toMatchObject({ number: "7", text: "Rake sample; walk to Lander, 12 min" });
+    expect(row.cells[4]).toMatchObject({ number: "6", text: "Double core tube" });
   });
 
   it("has no walk-back and no distance apart below any point of the judge's between two rows", () => {
