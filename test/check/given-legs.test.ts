@@ -63,6 +63,16 @@ describe("given legs that beat physics", () => {
     expect(breachesOf(near)).toEqual([]);
   });
 
+  test("a leg between two places that an outing walks is a breach, told by who walks it", () => {
+    // From b to c it is hypot(600, 400) = 721.1 m.
+    const between = plan(
+      { from: "b", to: "c", distanceM: 700, durationS: 800 },
+      { tasks: [task("work", "b"), task("more", "c")], placements: [at("work", 4000), at("more", 8000)] },
+    );
+    expect(only(between, "walking-physics")).toMatchObject({ level: "breach", have: 700 });
+    expect(only(between, "walking-physics").sentence).toMatch(/; EV1 on eva-1 walks it\.$/);
+  });
+
   test("a leg that no outing walks is told as well, and is no breach", () => {
     const unused = plan({ to: "c", distanceM: 10, durationS: 600 });
     expect(only(unused, "walking-physics")).toMatchObject({ level: "tight", span: null });

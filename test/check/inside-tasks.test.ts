@@ -53,6 +53,12 @@ describe("walks inside tasks", () => {
     expect(only(short, "walking-physics")).toMatchObject({ level: "tight", need: 300, have: 299 });
   });
 
+  test("says from where to where, and of a walk about one place no place", () => {
+    expect(only(carry(299), "walking-physics").sentence).toMatch(/ walks 300 m from a to b, which takes /);
+    const roam = alone(task("roam", "a", { walkM: 500, duration: { likelyS: 499 } }));
+    expect(only(roam, "walking-physics").sentence).toMatch(/ walks 500 m, which takes /);
+  });
+
   test("at least the way between the ends is walked, whatever the task says", () => {
     // 300 m out to a, 300 m inside, 600 m home from b.
     expect(check(carry(600)).walkedM).toEqual({ ev1: 1200, ev2: 0 });

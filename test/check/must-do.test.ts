@@ -14,6 +14,26 @@ describe("must be done", () => {
     expect(verdict).toMatchObject({ mustPlaced: 0, mustTotal: 1 });
   });
 
+  test("what is open is told after breaches and before what is tight, whatever its rule", () => {
+    // 162 N at 1.62 m/s2 are 100 kg: 101 kg are a breach, 100 kg tight.
+    const verdict = check(
+      tinyPlan({
+        tasks: [
+          task("left", "a", { must: true }),
+          task("near", "a", { massOutKg: 100 }),
+          task("over", "a", { massOutKg: 101 }),
+        ],
+        placements: [at("near", 2000), at("over", 4000)],
+        rules: { carry: { greatestN: 162 } },
+      }),
+    );
+    expect(verdict.findings.map(({ rule, level }) => `${rule} ${level}`)).toEqual([
+      "carry breach",
+      "must-do open",
+      "carry tight",
+    ]);
+  });
+
   test("must-do just holds: placed", () => {
     const verdict = check(plan(true));
     expect(verdict.findings).toEqual([]);

@@ -30,6 +30,18 @@ describe("recharge time", () => {
     expect(check(turned).findings).toEqual(check(later).findings);
   });
 
+  test("recharge goes by the clock, not by how EVAs are called", () => {
+    const called = (first: string, second: string) =>
+      tinyPlan({
+        evas: [eva(first, { crew: ["ev1"] }), eva(second, { crew: ["ev1"] })],
+        tasks: [task("one", "a"), task("two", "a")],
+        placements: [at("one", 2000, ["ev1"], first), at("two", 20_000, ["ev1"], second)],
+        rules: { recharge: { leastS: 15_600 } },
+      });
+    expect(breachesOf(called("alpha", "zulu"))).toEqual([]);
+    expect(breachesOf(called("zulu", "alpha"))).toEqual([]);
+  });
+
   test("recharge is about the same crew member", () => {
     expect(breachesOf(plan(20_000, ["ev2"]))).toEqual([]);
   });

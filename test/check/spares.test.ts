@@ -33,6 +33,19 @@ describe("what a rule has to spare", () => {
     });
   });
 
+  test("walk-back-emergency: what is left of the emergency oxygen at the farthest, and not known without a way home", () => {
+    // 300 m out at 1 m/s, with 20 000 s of emergency oxygen and no reserve.
+    const day = { tasks: [task("x", "a")], placements: [at("x", 2000)] };
+    expect(spare("walk-back-emergency", day)).toMatchObject({ unit: "s", spare: 19_700 });
+    const wall = {
+      id: "wall",
+      name: "Wall",
+      kind: "walking" as const,
+      shape: { type: "disc" as const, eastM: 300, northM: 0, radiusM: 50 },
+    };
+    expect(spare("walk-back-emergency", { ...day, site: { keepOuts: [wall] } })?.spare).not.toBe(19_700);
+  });
+
   test("eva-distance and stay-distance: what is left of both, by who has walked most", () => {
     // 300 m out and back.
     const day = {

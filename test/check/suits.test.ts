@@ -61,6 +61,9 @@ describe("heat stored in the body", () => {
     const warm = plan({ suit: { coolingW: 259.5 }, rules: { heat: { mostKjKg: 2.99 } } });
     expect(only(warm, "heat-storage").sentence).toContain("has stored 241 kJ");
     expect(only(warm, "heat-storage").sentence).toContain("at most 239 kJ");
+    // 80 kg times 2.9995 kJ/kg are 239.96 kJ: no 240.
+    const nearly = plan({ suit: { coolingW: 259.5 }, rules: { heat: { mostKjKg: 2.9995 } } });
+    expect(only(nearly, "heat-storage").sentence).toContain("at most 239 kJ");
     // 999 s of 241 W are 240.759 kJ.
     const heavy = { effort: { watts: 500 }, duration: { likelyS: 999 } };
     const short = plan({

@@ -7,6 +7,8 @@ import {
   reserves,
   stocks,
   type SuitModel,
+  electricalW,
+  type WornSuit,
 } from "../../src/physics/index.ts";
 import { co2KgPerJ, oxygenKgPerJ } from "../../src/physics/respiration.ts";
 import { evenly } from "./evenly.ts";
@@ -25,6 +27,16 @@ const suits = fc.record<SuitModel>({
 });
 const rates = evenly(50, 1500);
 const shares = evenly(0, 1);
+
+describe("the electrical load of a suit", () => {
+  it("is the mode's own where it has one, and the suit's else", () => {
+    const suit = { electricalW: 50, walkingW: 60, workingW: 70 } as WornSuit;
+    const modes = ["standing", "walking", "working"] as const;
+    expect(modes.map((mode) => electricalW(suit, mode))).toEqual([50, 60, 70]);
+    const plain = { electricalW: 50 } as WornSuit;
+    expect(modes.map((mode) => electricalW(plain, mode))).toEqual([50, 50, 50]);
+  });
+});
 
 describe("a suit in whole numbers", () => {
   it("draws whole numbers that are never less than the physics says, and less than one more", () => {

@@ -69,6 +69,21 @@ describe("values that nobody has given", () => {
     });
     expect(moved.site).not.toHaveProperty("toGive");
     expect(moved.stay.toGive).toEqual(["lengthS"]);
+    // The last one of all as well.
+    const bare = plan();
+    const rest = <Row extends { readonly id: string }>(rows: readonly Row[]): Row[] =>
+      rows.map((row) => given(row, Object.values(TO_GIVE).flat()));
+    const one: Plan = {
+      ...bare,
+      stay: given(bare.stay, TO_GIVE.stay),
+      crew: rest(bare.crew),
+      suits: rest(bare.suits),
+      containers: rest(bare.containers),
+      tasks: rest(bare.tasks),
+      site: { ...bare.site, places: rest(bare.site.places) },
+    };
+    expect(stillToGive(one)).toHaveLength(1);
+    expect(givenBetween(one, { ...one, site: { ...one.site, lonDeg: 4 } }).site).not.toHaveProperty("toGive");
     // What is new is as it came.
     const suit = { ...before.suits[0]!, id: "suit-d", massKg: 1 };
     expect(givenBetween(before, { ...before, suits: [...before.suits, suit] }).suits.at(-1)).toEqual(suit);

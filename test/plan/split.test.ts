@@ -10,6 +10,7 @@ import {
   splitAfterS,
   splitTask,
 } from "../../src/plan/index.ts";
+import { duration } from "../../src/kernel/index.ts";
 import { sharedAmount } from "../../src/plan/sharing.ts";
 import { randomPlan } from "../properties/randomPlan.ts";
 import { at, eva, place, type TaskInput, task, tinyPlan } from "../check/tinyPlan.ts";
@@ -303,6 +304,25 @@ describe("a merge", () => {
       error: "Group Rakes says what Rake, part 1 counts.",
     });
     expect(mergeTasks({ ...plan, groups: [{ ...counted, tasks: [ids[0]] }] }, ...ids).ok).toBe(true);
+  });
+
+  it("keeps what may go wrong with one of two tasks, and is refused where two things may", () => {
+    const { plan, ids } = split(rich(), "x", 900);
+    const mishap = { what: "sticks", chance: 0.1, extraS: duration(60), spoils: false };
+    const going = (first: object, second: object): Plan => ({
+      ...plan,
+      tasks: plan.tasks.map((one) => {
+        const bare = { ...one };
+        delete bare.mishap;
+        return one.id === ids[0] ? { ...bare, ...first } : one.id === ids[1] ? { ...bare, ...second } : one;
+      }),
+    });
+    expect(mergeTasks(going({ mishap }, {}), ...ids).ok).toBe(true);
+    expect(mergeTasks(going({}, { mishap }), ...ids).ok).toBe(true);
+    expect(mergeTasks(going({ mishap }, { mishap: { ...mishap, chance: 0.2 } }), ...ids)).toMatchObject({
+      ok: false,
+      error: expect.stringContaining("what may go wrong"),
+    });
   });
 
   it("takes two splits back in either order of the parts", () => {
