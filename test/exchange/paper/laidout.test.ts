@@ -1,11 +1,12 @@
 import { beforeAll, describe, expect, it } from "vitest";
+import { check } from "../../../src/check/index.ts";
 import { booklets, daySheet, type Page, SHEET_KINDS, sheetPaper } from "../../../src/exchange/index.ts";
 import { LEFT, RIGHT } from "../../../src/exchange/paper/cuff.ts";
 import type { LinesMark, Mark, RectMark } from "../../../src/exchange/paper/page.ts";
 import { textWidth } from "../../../src/exchange/paper/type.ts";
 import { keysOf } from "../../../src/kernel/index.ts";
 import { clock } from "../../../src/words/index.ts";
-import { samplePlan } from "../samplePlan.ts";
+import { crowdedPlan, samplePlan } from "../samplePlan.ts";
 import { collisions, crossings, overflows, textsOf } from "./reading.ts";
 import { factsOf, STAMP } from "./sheets/facts.ts";
 
@@ -61,7 +62,10 @@ const placesOf = (page: Page, words: RegExp): string[] =>
 describe("the pages of a small plan", () => {
   it("have no text over another, through a line, out of its frame or off the page", () => {
     expect(cuff.length).toBeGreaterThan(20);
-    const all = [...cuff, ...sheets, ...daySheet(plan, facts.verdict, STAMP, "a4", facts.day).pages];
+    const crowded = crowdedPlan();
+    const long = booklets(crowded, check(crowded, crowded.schedule)).pages;
+    expect(crossings(long)).toEqual([]);
+    const all = [...cuff, ...long, ...sheets, ...daySheet(plan, facts.verdict, STAMP, "a4", facts.day).pages];
     expect(overflows(all)).toEqual([]);
     expect(collisions(all)).toEqual([]);
     expect(crossings(cuff)).toEqual([]);
@@ -86,6 +90,21 @@ describe("the rows on top of a task's page", () => {
     for (const words of [/^START$/, /^DONE BY$/, /^HOME IF$/, /^under %$/, /^NEXT$/, /^TURN THE PAGE$/]) {
       const places = new Set(pages.flatMap((page) => placesOf(page, words).slice(0, 1)));
       expect(places.size, `${words}: ${[...places].join(", ")}`).toBe(1);
+    }
+  });
+
+  it("have what comes next under the last heavy rule from margin to margin, and nothing else of the page there but its number", () => {
+    for (const page of taskPages()) {
+      const rules = linesOf(page).flatMap(({ segments, widthMm }) =>
+        widthMm === 0.8 ? segments.filter(([x1, , x2]) => x1 === LEFT && x2 === RIGHT) : [],
+      );
+      const lastY = Math.max(...rules.map(([, y]) => y));
+      const [next] = textsOf(page).filter(({ text }) => /^(NEXT|TURN THE PAGE)$/.test(text));
+      expect(next!.y, page.name).toBeGreaterThan(lastY);
+      const first = textsOf(page)
+        .filter(({ y }) => y > lastY)
+        .toSorted((a, b) => a.y - b.y)[0];
+      expect(first!.y, page.name).toBe(next!.y);
     }
   });
 

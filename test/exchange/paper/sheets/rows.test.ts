@@ -134,6 +134,17 @@ describe("the console timeline", () => {
     }
   });
 
+  it("says when the relay comes up and goes down, in the row in which it does", async () => {
+    // Passes are from 2:30 to 4:20, from 11:40 to 13:40 and from 16:50 to 18:40; the second lies between the EVAs, and the last outlasts EVA 2.
+    const given = givenOf(await factsOf(samplePlan()));
+    const said = evasOut(given).flatMap(({ eva, outings }) =>
+      consoleRows(given, eva, outings).flatMap(({ relay }) =>
+        relay.changes.map(({ atS, up }) => `${atS / 60} ${up ? "up" : "down"}`),
+      ),
+    );
+    expect(said).toEqual(["150 up", "260 down", "1010 up"]);
+  });
+
   it("names work that takes no time, in the row of the moment, before what begins at once after it", async () => {
     const plan = samplePlan();
     const tasks = plan.tasks.map((task) =>
