@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
 import { booklets, daySheet, type Page, SHEET_KINDS, sheetPaper } from "../../../src/exchange/index.ts";
 import { LEFT, RIGHT } from "../../../src/exchange/paper/cuff.ts";
-import type { LinesMark, Mark, RectMark } from "../../../src/exchange/paper/page.ts";
+import { extentOf, type LinesMark, type Mark, type RectMark } from "../../../src/exchange/paper/page.ts";
 import { textWidth } from "../../../src/exchange/paper/type.ts";
 import { keysOf } from "../../../src/kernel/index.ts";
 import { clock } from "../../../src/words/index.ts";
@@ -58,6 +58,21 @@ const placesOf = (page: Page, words: RegExp): string[] =>
   textsOf(page)
     .filter(({ text }) => words.test(text))
     .map(({ x, y }) => `${x.toFixed(2)} ${y.toFixed(2)}`);
+
+describe("the room that a mark takes", () => {
+  it("is of all its lines, with half their width around", () => {
+    const mark: Mark = {
+      kind: "lines",
+      segments: [
+        [3, 9, 5, 2],
+        [1, 4, 8, 6],
+      ],
+      widthMm: 1,
+      ink: 0,
+    };
+    expect(extentOf(mark)).toEqual({ left: 0.5, top: 1.5, right: 8.5, bottom: 9.5 });
+  });
+});
 
 describe("the pages of a small plan", () => {
   it("have no text over another, through a line, out of its frame or off the page", () => {

@@ -16,7 +16,7 @@ import { leftOutRows } from "../../../../src/exchange/paper/sheets/leftout.ts";
 import { caseLoads } from "../../../../src/exchange/paper/sheets/manifest.ts";
 import { scenarioRows } from "../../../../src/exchange/paper/sheets/rehearsal.ts";
 import { stationRows } from "../../../../src/exchange/paper/sheets/stations.ts";
-import { carriedRows, toolRows } from "../../../../src/exchange/paper/sheets/stowage.ts";
+import { carriedRows, stowageBody, toolRows } from "../../../../src/exchange/paper/sheets/stowage.ts";
 import { duration } from "../../../../src/kernel/index.ts";
 import { crewName, numberedSentence, taskNumber } from "../../../../src/words/index.ts";
 import { signedValue } from "../../../../src/plan/index.ts";
@@ -260,6 +260,22 @@ describe("the other sheets", () => {
           expect(row.atOnce).toBe(Math.max(...counts));
         }
     }
+  });
+
+  it("name who carries: both and all where nobody stays behind, and by name who goes out alone", async () => {
+    const carrier = async (crew: string[], out: string[]): Promise<string[]> => {
+      const plan = planOf(
+        [taskOf("load", { massOutKg: 3, crew: { count: crew.length } })],
+        [{ task: "load", eva: "eva-1", crew, startS: 6000 }],
+      );
+      const evas = plan.evas.map((eva) => (eva.id === "eva-1" ? { ...eva, crew: out } : eva));
+      const body = stowageBody(givenOf(await factsOf({ ...plan, evas })));
+      const tables = body.sections.flatMap((one) => (one.kind === "table" ? [one] : []));
+      return tables.flatMap(({ rows }) => rows.map(({ cells }) => cells[2]!.text));
+    };
+    expect(await carrier(["ev1"], ["ev1"])).toEqual(["EV1"]);
+    expect(await carrier(["ev1"], ["ev1", "ev2"])).toEqual(["EV1"]);
+    expect(await carrier(["ev1", "ev2"], ["ev1", "ev2"])).toEqual(["both"]);
   });
 
   it("have every task of the plan on the day or left out, and the bench's own words for it", () => {
