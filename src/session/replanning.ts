@@ -6,6 +6,7 @@ import type { DayStanding } from "../rehearsal/index.ts";
 import { scheduleChanges } from "../words/index.ts";
 import type { Session } from "./session.ts";
 import { wordsOf } from "./files.ts";
+import { pastLimits } from "./pastlimits.ts";
 import type { JudgeFor } from "./ports.ts";
 import type { Proposal, Rehearsed, RehearsalState } from "./rehearsalstate.ts";
 
@@ -44,9 +45,8 @@ export function replanningOf(
       const mine = new AbortController();
       asking = mine;
       state.setState({ planning: how, trouble: null });
-      const { standing, rehearsal } = day;
-      const plan = planAhead(day);
-      const keep = begunIn(plan, standing.placements);
+      const { rehearsal } = day;
+      const { held, judge, keep, plan } = lookedFor(day, ports.judgeFor);
       const options = { seed: rehearsal.seed, seconds: PLAN_S, from: plan.schedule, keep };
       try {
         const answer =
@@ -55,13 +55,16 @@ export function replanningOf(
             : await ports.engine.pack(plan, { ...options, aim: "wish" }, { signal: mine.signal });
         if (asking !== mine) return;
         const { schedule } = answer;
-        if (missing(standing.placements, schedule)) {
-          const trouble = noneFound(ports.judgeFor(plan)(plan.schedule));
+        if (lacks(schedule, keep)) {
+          const trouble = noneFound(judge(held.schedule));
           state.setState({ planning: null, trouble });
           return;
         }
-        state.setState({ planning: null, proposal: proposalOf(how, day, plan, answer) });
-        const chances = await bothChances(session, plan, schedule, mine.signal);
+        state.setState({
+          planning: null,
+          proposal: proposalOf(how, day, held, { schedule, verdict: judge(schedule) }),
+        });
+        const chances = await bothChances(session, held, schedule, mine.signal);
         const { proposal } = state.getState();
         if (asking === mine && proposal && chances) state.setState({ proposal: { ...proposal, chances } });
       } catch (error) {
@@ -72,7 +75,7 @@ export function replanningOf(
     take() {
       const { day, proposal } = state.getState();
       if (!day || !proposal) return;
-      const lost = missing(day.standing.placements, proposal.schedule);
+      const lost = lacks(proposal.schedule, begun(day));
       drop();
       if (lost) return state.setState({ trouble: TOO_OLD });
       const tasks = new Set(day.plan.tasks.map((task) => task.id));
@@ -85,6 +88,14 @@ export function replanningOf(
 /** The plan of what is to come, with suits and crew as the day goes. */
 function planAhead({ standing, now }: Rehearsed): Plan {
   return { ...standing.ahead, suits: now.suits, crew: now.crew };
+}
+
+/** The rest of a day as it is held to its rules, with who judges that and what stays; and as a schedule is looked for. */
+function lookedFor(day: Rehearsed, judgeFor: JudgeFor) {
+  const held = planAhead(day);
+  const judge = judgeFor(held);
+  const keep = begunIn(held, day.standing.placements);
+  return { held, judge, keep, plan: pastLimits(held, judge(onlyOf(held.schedule, keep)).findings) };
 }
 
 /** Tasks on the day that are not to come any more. */
@@ -133,8 +144,18 @@ async function bothChances(
   return before && after ? { before, after } : null;
 }
 
-/** True when a schedule lacks something that has begun. */
-function missing(placements: DayStanding["placements"], schedule: Schedule): boolean {
-  const there = new Set(schedule.placements.map((one) => one.task));
-  return placements.some((placement) => placement.state !== "to come" && !there.has(placement.task));
+/** Tasks of the plan that have begun. */
+function begun({ standing: { placements } }: Rehearsed): readonly string[] {
+  return placements.flatMap(({ task, state }) => (state === "to come" ? [] : [task]));
+}
+
+/** A schedule with these tasks alone. */
+function onlyOf({ placements }: Schedule, tasks: readonly string[]): Schedule {
+  return { placements: placements.filter((one) => tasks.includes(one.task)) };
+}
+
+/** True when a schedule lacks one of these tasks. */
+function lacks({ placements }: Schedule, tasks: readonly string[]): boolean {
+  const there = new Set(placements.map((one) => one.task));
+  return tasks.some((task) => !there.has(task));
 }

@@ -231,6 +231,44 @@ describe("a rehearsal", () => {
     expect(one.state.getState().day!.verdict.score.breaches).toBe(0);
   });
 
+  it("takes nothing back that has happened where that broke a rule, and offers what the day then comes to", async () => {
+    const apart = tinyPlan({
+      tasks: [task("x", "b"), task("y", "b"), task("z", "a", { duration: { likelyS: 900 } })],
+      placements: [at("x", 3300), at("y", 3300, ["ev2"]), at("z", 5000)],
+      rules: { separation: { greatestM: 500 } },
+    });
+    const one = work(apart);
+    one.begin(1);
+    one.setCaller("trainer");
+    one.goOn(2100 - nowS(one));
+    one.call({ kind: "out", eva: "eva-1" });
+    // EV2 turns round halfway, and is 600 m from EV1 when EV1 is at work.
+    one.goOn(3000 - nowS(one));
+    one.call({ kind: "left-out", task: "y" });
+    one.goOn(3300 - nowS(one));
+    one.call({ kind: "begins", task: "x" });
+    one.goOn(3900 - nowS(one));
+    one.call({ kind: "ends", task: "x" });
+    one.call({ kind: "back-by", eva: "eva-1", byS: 5400 as never });
+    const broken = (): readonly string[] =>
+      one.state
+        .getState()
+        .day!.verdict.findings.filter(({ level }) => level === "breach")
+        .map(({ rule }) => rule);
+    expect(broken()).toContain("crew-separation");
+    expect(broken()).toContain("eva-bounds");
+    await one.planAnew("mend");
+    const { proposal } = one.state.getState();
+    const begun = one.state
+      .getState()
+      .day!.standing.plan.schedule.placements.filter((spot) => spot.task !== "z");
+    expect(begun.length).toBeGreaterThan(1);
+    expect(proposal?.schedule.placements).toEqual(expect.arrayContaining(begun));
+    expect(proposal?.verdict.score.breaches).toBe(1);
+    one.take();
+    expect(broken()).toEqual(["crew-separation"]);
+  });
+
   it("packs for the wish, and says the chances of the day as it would go on and of the new plan: what has happened is certain", async () => {
     const spread = {
       ...plan,
