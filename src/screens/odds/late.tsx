@@ -1,13 +1,22 @@
 import "./late.css";
-import { useEffect } from "react";
+import { useEffect, useMemo } from "react";
 import type { LateTable, LateReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { lateTableIsStale, type LateTableWork } from "../../session/index.ts";
-import { clockText, counted, crewName, evaName, numberedTask, taskNumber } from "../../words/index.ts";
+import { clockText, counted, crewName, evaName, numberedTask } from "../../words/index.ts";
 import { useApp, useSession } from "../context.ts";
 import { useDial } from "../dial.ts";
 import { useLateTable } from "../uselatetable.ts";
-import { aloneWords, type HeldCell, heldCells, resultWords, entryWords, widestError } from "./lateentries.ts";
+import {
+  aloneWords,
+  entryWords,
+  type HeldCell,
+  heldCells,
+  orderOn,
+  type OrderWords,
+  resultWords,
+  widestError,
+} from "./lateentries.ts";
 
 /** By EVA: leaving a task so late, what to drop; so early, what to get ahead with. Worked out when it is looked at. */
 export function Late() {
@@ -92,9 +101,9 @@ function Tables({ plan, report }: { readonly plan: Plan; readonly report: LateRe
     <div className="late-table">
       <p className="note">
         Each cell is played on {counted(report.days, "simulated day")}: the day as planned until then, this
-        task so late, all after it as drawn. must-do: share of those days with every must-do task done
-        {error !== null && `, by so few days known to within ${counted(error, "point")}`}; worth: of the whole
-        day, on average. Found so far: another order is the best found, not the best there is.
+        task so late, all after it as drawn. Must-do is the share of those days with every must-do task done
+        {error !== null && `, by so few days known to within ${counted(error, "point")}`}; worth is of the
+        whole day, on average. An order that is found so far is the best found, not the best there is.
       </p>
       {!report.complete && <p className="state tight">Not through yet: some tasks are missing here.</p>}
       {report.evas.map((eva) => (
@@ -116,6 +125,7 @@ function EvaTable(props: {
 }) {
   const { plan, eva, minutes } = props;
   const dial = useDial();
+  const plannedOf = useMemo(() => orderOn(plan, eva.eva), [plan, eva.eva]);
   return (
     <div
       className="shed-table"
@@ -144,7 +154,7 @@ function EvaTable(props: {
               </th>
               <td>{clockText(dial, Math.ceil(row.endS / 60) * 60, eva.eva)}</td>
               {heldCells(row.late).map((held) => (
-                <EntryCell key={held.cell.minutes} plan={plan} held={held} />
+                <EntryCell key={held.cell.minutes} plan={plan} held={held} plannedOf={plannedOf} />
               ))}
             </tr>
           ))}
@@ -154,7 +164,12 @@ function EvaTable(props: {
   );
 }
 
-function EntryCell({ plan, held }: { readonly plan: Plan; readonly held: HeldCell }) {
+function EntryCell(props: {
+  readonly plan: Plan;
+  readonly held: HeldCell;
+  readonly plannedOf: OrderWords["plannedOf"];
+}) {
+  const { plan, held, plannedOf } = props;
   const { cell, last, span } = held;
   const loses = cell.worthLost > 0 || cell.mustLost > 0;
   const result = resultWords(last);
@@ -165,12 +180,11 @@ function EntryCell({ plan, held }: { readonly plan: Plan; readonly held: HeldCel
       className={`shed-cell shed-${cell.kind}${cell.mustLost > 0 ? " must" : ""}`}
       title={[cell.sentence, ...(alone === null ? [] : [alone])].join(" ")}
     >
-      {entryWords(
-        cell,
-        (task) => numberedTask(plan, task),
-        (task) => taskNumber(plan, task),
-        (crew) => crewName(plan, crew),
-      )}
+      {entryWords(cell, {
+        nameOf: (task) => numberedTask(plan, task),
+        crewOf: (crew) => crewName(plan, crew),
+        plannedOf,
+      })}
       {loses && (
         <span className="note">
           {" "}

@@ -1,5 +1,6 @@
 import type { Outcome, LateEntry, LateReport } from "../../answers/index.ts";
 import { isEqual } from "../../kernel/index.ts";
+import type { Plan } from "../../plan/index.ts";
 import { ruleInWords } from "../../rules/index.ts";
 import { counted, grouped } from "../../words/index.ts";
 import { chanceFigure } from "../chancewords.ts";
@@ -53,20 +54,23 @@ export function aloneWords({ alone }: LateEntry): string | null {
   return `Only leaving out would lose ${lost} ${worthLost}: ${outcomeWords(result)}.`;
 }
 
-/** What a cell tells the crew to do: tasks by number and name, of a whole order only the numbers, which stand beside every row. */
-export function entryWords(
-  cell: LateEntry,
-  nameOf: (task: string) => string,
-  numberOf: (task: string) => string,
-  crewOf: (crew: string) => string,
-): string {
+/** How what an order is made of is said, and in what order each crew member was to do the tasks of the EVA. */
+export interface OrderWords {
+  readonly nameOf: (task: string) => string;
+  readonly crewOf: (crew: string) => string;
+  readonly plannedOf: (crew: string) => readonly string[];
+}
+
+/**
+ * What a cell tells the crew to do: tasks by number and name, of a whole order those by which it differs from the plan; where the rest is
+ * what the plan has, in its order, only the task from which on it is.
+ */
+export function entryWords(cell: LateEntry, words: OrderWords): string {
+  const { nameOf } = words;
   const rules = cell.breaks.map(ruleInWords);
   const voided = cell.voided.length > 0 ? `; in vain: ${cell.voided.map(nameOf).join(", ")}` : "";
   const broken = `${voided}${rules.length > 0 ? `; breaks ${rules.join(", ")}` : ""}`;
-  const orders = cell.then.map(
-    ({ crew, tasks }) =>
-      `${crewOf(crew)} then ${tasks.length === 0 ? "goes home" : tasks.map(numberOf).join(", ")}`,
-  );
+  const orders = cell.then.map((order) => orderWords(order, cell.drop, words));
   switch (cell.kind) {
     case "keep":
       return `drop nothing${broken}`;
@@ -82,6 +86,40 @@ export function entryWords(
     case "over":
       return `end the EVA at once${broken}`;
   }
+}
+
+/** `EV1 then 31 Chips, 20 Raise the mast, then as planned from 26 Dig`. */
+function orderWords(
+  { crew, tasks }: LateEntry["then"][number],
+  dropped: readonly string[],
+  { nameOf, crewOf, plannedOf }: OrderWords,
+): string {
+  if (tasks.length === 0) return `${crewOf(crew)} then goes home`;
+  const planned = plannedOf(crew).filter((task) => !dropped.includes(task));
+  const from = sameEnd(tasks, planned);
+  // A rest of one or two is said sooner than that it is as planned.
+  if (tasks.length - from < LONG_REST) return `${crewOf(crew)} then ${tasks.map(nameOf).join(", ")}`;
+  const rest = `as planned from ${nameOf(tasks[from]!)} on`;
+  const before = tasks.slice(0, from).map(nameOf).join(", ");
+  return `${crewOf(crew)} then ${before === "" ? rest : `${before}, then ${rest}`}`;
+}
+
+/** What each crew member does on an EVA as planned, by start. */
+export function orderOn({ schedule }: Pick<Plan, "schedule">, eva: string): OrderWords["plannedOf"] {
+  const inOrder = schedule.placements
+    .filter((spot) => spot.eva === eva)
+    .toSorted((a, b) => a.startS - b.startS);
+  return (crew) => inOrder.filter((spot) => spot.crew.includes(crew)).map(({ task }) => task);
+}
+
+/** A rest of so many tasks is not told one by one. */
+const LONG_REST = 3;
+
+/** From which place of a list on it ends as another list does. */
+function sameEnd<Item>(list: readonly Item[], other: readonly Item[]): number {
+  let same = 0;
+  while (same < list.length && same < other.length && list.at(-1 - same) === other.at(-1 - same)) same += 1;
+  return list.length - same;
 }
 
 function sameOrder(a: LateEntry, b: LateEntry): boolean {

@@ -4,6 +4,7 @@ import { instant } from "../../../src/kernel/index.ts";
 import {
   aloneWords,
   heldCells,
+  orderOn,
   resultWords,
   entryWords,
   widestError,
@@ -28,8 +29,11 @@ const cell = (part: Partial<LateEntry>): LateEntry => ({
   ...part,
 });
 const name = (task: string): string => `Task ${task}`;
-const number = (task: string): string => task.toUpperCase();
-const who = (crew: string): string => `EV${crew}`;
+const words = (planned: readonly string[] = []) => ({
+  nameOf: name,
+  crewOf: (crew: string): string => `EV${crew}`,
+  plannedOf: () => planned,
+});
 
 const chance = (count: number) => ({ count, of: 300, share: count / 300, low: 0.8, high: 0.9, words: "" });
 const outcome = (count: number, meanWorth: number) => ({
@@ -50,8 +54,8 @@ describe("a row of a late table", () => {
       result: outcome(260, 1578.9),
       alone: { mustLost: 4, worthLost: 365, result: outcome(0, 1267.2) },
     });
-    expect(entryWords(one, name, number, who)).toBe(
-      "drop Task a; take up Task x; EV1 then X, B; EV2 then goes home",
+    expect(entryWords(one, words())).toBe(
+      "drop Task a; take up Task x; EV1 then Task x, Task b; EV2 then goes home",
     );
     // 260 of 300 are 86.67 %.
     expect(resultWords(one)).toBe("must-do 86 %, worth 1\u202f578");
@@ -65,6 +69,41 @@ describe("a row of a late table", () => {
     );
     expect(resultWords(cell({}))).toBeNull();
     expect(heldCells([one, { ...one, minutes: 10, then: [] }])).toHaveLength(2);
+  });
+
+  it("names what is done otherwise than planned, and from which task on all is as planned", () => {
+    const order = (tasks: readonly string[], planned: readonly string[]): string =>
+      entryWords(cell({ kind: "change", drop: ["d"], then: [{ crew: "1", tasks }] }), words(planned));
+    expect(order(["x", "b", "c", "e"], ["a", "b", "c", "d", "e"])).toBe(
+      "drop Task d; EV1 then Task x, then as planned from Task b on",
+    );
+    expect(order(["b", "c", "e"], ["a", "b", "c", "d", "e"])).toBe(
+      "drop Task d; EV1 then as planned from Task b on",
+    );
+    // Two are named, and nothing that is in another order is said to be as planned.
+    expect(order(["c", "b", "e"], ["a", "b", "c", "d", "e"])).toBe(
+      "drop Task d; EV1 then Task c, Task b, Task e",
+    );
+    expect(order(["x", "c", "e"], ["a", "b", "c", "d", "e"])).toBe(
+      "drop Task d; EV1 then Task x, Task c, Task e",
+    );
+  });
+
+  it("has the planned order of a crew member on an EVA by start", () => {
+    const spot = (task: string, eva: string, crew: string[], startS: number) => ({
+      task,
+      eva,
+      crew,
+      startS: instant(startS),
+    });
+    const placements = [
+      spot("b", "1", ["x", "y"], 200),
+      spot("a", "1", ["x"], 100),
+      spot("c", "2", ["x"], 50),
+    ];
+    const of = orderOn({ schedule: { placements } }, "1");
+    expect(of("x")).toEqual(["a", "b"]);
+    expect(of("y")).toEqual(["b"]);
   });
 
   it("takes equal neighbours together and nothing else", () => {
@@ -89,13 +128,13 @@ describe("a row of a late table", () => {
   });
 
   it("says in words what to do", () => {
-    expect(entryWords(cell({ kind: "keep", drop: [] }), name, number, who)).toBe("drop nothing");
-    expect(entryWords(cell({ drop: ["a", "b"], breaks: ["work-and-rest"] }), name, number, who)).toBe(
+    expect(entryWords(cell({ kind: "keep", drop: [] }), words())).toBe("drop nothing");
+    expect(entryWords(cell({ drop: ["a", "b"], breaks: ["work-and-rest"] }), words())).toBe(
       "drop Task a, Task b; breaks work and rest",
     );
-    expect(entryWords(cell({ voided: ["b"] }), name, number, who)).toBe("drop Task a; in vain: Task b");
-    expect(entryWords(cell({ kind: "end" }), name, number, who)).toBe("end the EVA");
-    expect(entryWords(cell({ kind: "over", breaks: ["reserve"] }), name, number, who)).toBe(
+    expect(entryWords(cell({ voided: ["b"] }), words())).toBe("drop Task a; in vain: Task b");
+    expect(entryWords(cell({ kind: "end" }), words())).toBe("end the EVA");
+    expect(entryWords(cell({ kind: "over", breaks: ["reserve"] }), words())).toBe(
       "end the EVA at once; breaks reserves or the longest EVA",
     );
   });
