@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useMemo } from "react";
+import { type ReactNode, useEffect, useMemo, useState } from "react";
 import { framing } from "../editor/index.ts";
 import { mendOutcome } from "../session/index.ts";
 import { AppContext, useApp, useSession, useView } from "./context.ts";
@@ -20,6 +20,7 @@ import { Keys } from "./day/keys.tsx";
 import { NewerVersion, Notices, Refused, Spoken } from "./shell/messages.tsx";
 import { shellKeys } from "./shell/shellwork.ts";
 import { TaskMenu } from "./shell/taskmenu.tsx";
+import { FiguresPlace } from "./toprow.ts";
 import { whyWork } from "./why/whywork.ts";
 
 const odds = fetched(async () => (await import("./odds/oddsview.tsx")).OddsView);
@@ -67,14 +68,17 @@ function Screens(props: Wired) {
   useTheme();
   useFirstView();
   useFollowers();
+  const [figuresAt, setFiguresAt] = useState<HTMLElement | null>(null);
   return (
     <div className="app">
-      <Header />
+      <Header figuresAt={setFiguresAt} />
       <Following />
       <Greeting />
       <FirstSteps />
       <main className="screen">
-        <OpenScreen {...props} />
+        <FiguresPlace value={figuresAt}>
+          <OpenScreen {...props} />
+        </FiguresPlace>
         <TaskMenu />
       </main>
       <Safety />

@@ -9,6 +9,12 @@ export const CONSUMABLE_WORDS: Readonly<Record<MarginTrack["consumable"], string
   battery: "Battery",
 };
 
+/** A consumable inside a line: `cooling water`. */
+export function consumableWords(consumable: MarginTrack["consumable"]): string {
+  const words = CONSUMABLE_WORDS[consumable];
+  return words.startsWith("CO2") ? words : words.toLowerCase();
+}
+
 export const KIND_WORDS: Readonly<Record<Task["kind"], string>> = {
   sampling: "Sampling",
   deployment: "Deployment",
@@ -62,7 +68,5 @@ export function marginCause(
   track: MarginTrack,
   named: (name: string) => string = (name) => name,
 ): string {
-  const words = CONSUMABLE_WORDS[track.consumable];
-  const plain = words.startsWith("CO2") ? words : words.toLowerCase();
-  return `${named(crewName(plan, track.crew))} ${plain}, ${named(evaName(plan, track.eva))}`;
+  return `${named(crewName(plan, track.crew))} ${consumableWords(track.consumable)}, ${named(evaName(plan, track.eva))}`;
 }

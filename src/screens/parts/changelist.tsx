@@ -35,9 +35,10 @@ export function Dropped({ plan, changes }: Changed) {
 export function Moved({ plan, changes }: Changed) {
   const rest = changes.filter((one) => one.kind !== "dropped");
   if (rest.length === 0) return null;
+  const other = rest.length < changes.length ? "other " : "";
   return (
     <>
-      <h4>{counted(rest.length, "other task changes", "other tasks change")}</h4>
+      <h4>{counted(rest.length, `${other}task changes`, `${other}tasks change`)}</h4>
       <ul className="mended-tasks">
         {rest.map((one) => (
           <li key={one.task}>{numberedSentence(plan, one.sentence, [one.task])}</li>

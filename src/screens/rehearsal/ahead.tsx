@@ -1,9 +1,21 @@
+import type { Verdict } from "../../answers/index.ts";
+import type { Plan } from "../../plan/index.ts";
 import { isOver, type Proposal, type Rehearsed } from "../../session/index.ts";
-import { clock, counted, crewName, grouped, listed, numberedTask, percent } from "../../words/index.ts";
+import {
+  clock,
+  counted,
+  crewName,
+  findingWords,
+  grouped,
+  listed,
+  numberedTask,
+  percent,
+} from "../../words/index.ts";
 import { chanceFigure } from "../chancewords.ts";
 import { ChanceAgainstWish } from "../daychances.tsx";
+import { Prose } from "../parts/prose.tsx";
 import { Dropped, Moved } from "../parts/changelist.tsx";
-import { LEVEL_WORDS } from "../words.ts";
+import { LEVEL_WORDS, readFindings } from "../words.ts";
 import { useRehearsal, useRehearsalState, useRehearsed } from "./context.ts";
 import { aheadBreaches } from "./broken.ts";
 import { lateWords } from "./callwords.ts";
@@ -24,13 +36,14 @@ export function Ahead() {
         <ul className="rehearsal-findings" aria-label="What would break">
           {findings.map((finding) => (
             <li key={finding.sentence}>
-              <span className="state breach">{LEVEL_WORDS[finding.level]}</span> {finding.sentence}
+              <span className="state breach">{LEVEL_WORDS[finding.level]}</span>{" "}
+              {findingWords(day.plan, finding)}
             </li>
           ))}
         </ul>
       )}
       {toCome.length > 0 && <ToCome placements={toCome} />}
-      {toCome.length === 0 && <p className="note">Nothing.</p>}
+      {toCome.length === 0 && <p className="note">Nothing more.</p>}
     </section>
   );
 }
@@ -107,11 +120,11 @@ function Anew({ broken }: { readonly broken: boolean }) {
             <b>
               {proposal.how === "mend" ? "Mended" : "Packed"} as of {clock(proposal.askedS)}:
             </b>{" "}
-            worth from {grouped(verdict.score.worth)} to {grouped(proposal.verdict.score.worth)}, worst margin
-            from {percent(verdict.score.worstMargin / 10_000, "down")} to{" "}
-            {percent(proposal.verdict.score.worstMargin / 10_000, "down")},{" "}
-            {counted(proposal.verdict.score.breaches, "breach", "breaches")}.
+            <Prose
+              words={`worth from ${grouped(verdict.score.worth)} to ${grouped(proposal.verdict.score.worth)}, worst margin from ${percent(verdict.score.worstMargin / 10_000, "down")} to ${percent(proposal.verdict.score.worstMargin / 10_000, "down")}, ${counted(proposal.verdict.score.breaches, "breach", "breaches")}.`}
+            />
           </p>
+          <Left plan={plan} verdict={proposal.verdict} />
           <Chances proposal={proposal} />
           {proposal.changes.length === 0 ? (
             <p>Nothing changes.</p>
@@ -130,6 +143,21 @@ function Anew({ broken }: { readonly broken: boolean }) {
         </div>
       )}
     </div>
+  );
+}
+
+/** What a new plan leaves broken, such as what has happened already. */
+function Left({ plan, verdict }: { readonly plan: Plan; readonly verdict: Verdict }) {
+  const broken = readFindings(verdict.findings).filter(({ level }) => level === "breach");
+  if (broken.length === 0) return null;
+  return (
+    <ul className="rehearsal-findings" aria-label="What stays broken">
+      {broken.map((finding) => (
+        <li key={finding.sentence}>
+          <span className="state breach">{LEVEL_WORDS[finding.level]}</span> {findingWords(plan, finding)}
+        </li>
+      ))}
+    </ul>
   );
 }
 

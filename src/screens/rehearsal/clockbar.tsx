@@ -14,8 +14,8 @@ export function ClockBar() {
       <p className="rehearsal-met">
         <span className="note">MET</span> <b className="figure">{clock(rehearsal.nowS)}</b>
       </p>
-      <EvaClocks over={over} />
       <Controls over={over} />
+      <EvaClocks over={over} />
     </section>
   );
 }
@@ -77,8 +77,18 @@ function Controls({ over }: { readonly over: boolean }) {
           I call
         </button>
       </div>
-      <button type="button" disabled={rehearsal.calls.length === 0} onClick={() => work.undoCall()}>
-        Take back the last call
+      <button
+        type="button"
+        aria-label="Take back the last call"
+        title={
+          rehearsal.calls.length === 0
+            ? "Nothing has been called yet"
+            : "Takes back the last call, and the clock to its time"
+        }
+        disabled={rehearsal.calls.length === 0}
+        onClick={() => work.undoCall()}
+      >
+        Take back
       </button>
     </div>
   );

@@ -1,6 +1,6 @@
 import { callWords } from "../../session/index.ts";
 import { clock, crewName } from "../../words/index.ts";
-import { CONSUMABLE_WORDS } from "../words.ts";
+import { consumableWords } from "../words.ts";
 import { useRehearsed } from "./context.ts";
 import { gaugeFigure, unitOf } from "./gauges.ts";
 
@@ -41,7 +41,7 @@ function Readings() {
             <tr key={i}>
               <td>{clock(reading.atS)}</td>
               <th scope="row">
-                {crewName(plan, reading.crew)}, {CONSUMABLE_WORDS[consumable].toLowerCase()}
+                {crewName(plan, reading.crew)}, {consumableWords(consumable)}
               </th>
               <td>
                 {reading.left} {unit}

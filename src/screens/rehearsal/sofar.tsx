@@ -1,26 +1,31 @@
+import { useContext } from "react";
+import { createPortal } from "react-dom";
 import { isLost } from "../../session/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { briefly, counted, grouped, metres, percent } from "../../words/index.ts";
 import { ScoreFigure } from "../parts/scorefigure.tsx";
 import { marginCause, worstMargin } from "../words.ts";
+import { FiguresPlace } from "../toprow.ts";
 import { useRehearsal, useRehearsed } from "./context.ts";
 import { aheadBreaches } from "./broken.ts";
 
-/** The rehearsal in five figures: what is done, and what will be left if all goes on like this. */
+/** The rehearsal in five figures, in the top row: what is done, and what will be left if all goes on like this. */
 export function SoFar() {
   const work = useRehearsal();
   const day = useRehearsed();
   const { plan, verdict } = day;
+  const place = useContext(FiguresPlace);
   const debrief = work.debrief();
-  if (!debrief) return null;
+  if (!debrief || !place) return null;
   const broken = aheadBreaches(day).length;
   const lost = debrief.rows.filter((row) => row.must && isLost(row)).length;
-  return (
+  return createPortal(
     <section className="score" aria-label="Rehearsal so far">
       <ScoreFigure
         state={broken > 0 ? "breach" : "fine"}
         value={String(broken)}
         name={broken === 1 ? "breach" : "breaches"}
+        says={broken === 1 ? "new breach" : "new breaches"}
         more="beside those planned"
         change={0}
         better="less"
@@ -29,7 +34,8 @@ export function SoFar() {
         state={lost > 0 ? "open" : "plain"}
         value={`${debrief.mustDone} of ${debrief.mustPlanned}`}
         name="must-do done"
-        more={lost > 0 ? `of those planned, ${lost} lost` : "of those planned"}
+        says={lost > 0 ? `must-do done, ${lost} lost` : "must-do done"}
+        more="of those planned"
         change={0}
         better="more"
       />
@@ -37,7 +43,8 @@ export function SoFar() {
         state="plain"
         value={grouped(debrief.worthDone)}
         name="worth done"
-        more={`of ${grouped(debrief.worthPlanned)} planned, ${counted(debrief.done, "task")}`}
+        says={`worth, of ${grouped(debrief.worthPlanned)}`}
+        more={`planned, ${counted(debrief.done, "task")} done`}
         change={0}
         better="more"
       />
@@ -46,11 +53,12 @@ export function SoFar() {
         state="plain"
         value={metres(verdict.score.walkM, "up")}
         name="walked"
-        more="when all are back"
+        says="walked, all back"
         change={0}
         better="less"
       />
-    </section>
+    </section>,
+    place,
   );
 }
 
@@ -58,7 +66,7 @@ export function SoFar() {
 function WorstFigure(props: { readonly plan: Plan; readonly worst: ReturnType<typeof worstMargin> }) {
   const { plan, worst } = props;
   const common = { name: "worst margin", change: 0, better: "more" } as const;
-  if (worst === null) return <ScoreFigure {...common} state="plain" value="none" more="nobody goes out" />;
+  if (worst === null) return <ScoreFigure {...common} state="plain" value="–" says="nobody goes out" />;
   const { margin } = worst;
   const state = margin < 0 ? "breach" : margin < plan.rules.reserve.tight ? "tight" : "fine";
   return (
@@ -66,7 +74,7 @@ function WorstFigure(props: { readonly plan: Plan; readonly worst: ReturnType<ty
       {...common}
       state={state}
       value={percent(margin, "down")}
-      more={marginCause(plan, worst, briefly)}
+      says={marginCause(plan, worst, briefly)}
     />
   );
 }

@@ -8,15 +8,15 @@ import { ScoreLine } from "./scoreline.tsx";
 import { SCREENS } from "./shellwork.ts";
 
 /** The one row at the top: the plan and its file, the screens, the score, steps back and forth, the packer, help. */
-export function Header() {
-  // A rehearsal has figures of its own.
+export function Header({ figuresAt }: { readonly figuresAt: (place: HTMLElement | null) => void }) {
+  // A rehearsal has figures of its own, and puts them here.
   const scored = useView((state) => state.screen !== "rehearsal");
   const running = useSession((state) => state.run?.running ?? false);
   return (
     <header className="header">
       <Ident />
       <Screens />
-      {scored ? <ScoreLine /> : <span className="score" />}
+      {scored ? <ScoreLine /> : <div className="score-place" ref={figuresAt} />}
       <div className="header-acts">
         {/* A step back would call off what the packer is at: its two keys have the room. */}
         {!running && <Steps />}
