@@ -109,13 +109,13 @@ function lineOf(before: Plan, after: Plan, change: Change): readonly DifferenceL
     const thing = path.slice(0, item + 1);
     const about = `${one} ${calledAt(after, thing) ?? calledAt(before, thing) ?? path[item]!.slice(1)}`;
     if (item === path.length - 1) return [{ about, sentence: from === undefined ? "New." : "Gone." }];
-    return [{ about, sentence: fieldWords(path, item + 1, from, to) }];
+    return [{ about, sentence: fieldWords(path, item + 1, [from, to], [after, before]) }];
   }
   const order = path.findIndex((step) => step.startsWith(">"));
   if (order > 0) return orderLines(before, after, path.slice(0, order));
   const [first = "plan", ...rest] = path;
   const about = rest.length === 0 ? "Plan" : capital(bare(first));
-  return [{ about, sentence: fieldWords(path, rest.length === 0 ? 0 : 1, from, to) }];
+  return [{ about, sentence: fieldWords(path, rest.length === 0 ? 0 : 1, [from, to], [after, before]) }];
 }
 
 /** That the things of a list stand in another order, where those that both plans have do. */
@@ -157,12 +157,18 @@ function saidLine(before: Plan, after: Plan, { path, from, to }: Change): Differ
   const named = one?.about.kind === "task" ? calledAt(after, ["tasks", `#${one.about.id}`]) : null;
   const about = named === null ? (one ? capital(aboutWords(after, one.about)) : "Plan") : `Task ${named}`;
   const what = `${path[0] === "comments" ? "Comment" : "Sign-off"} by ${one?.by ?? "nobody"}`;
-  if (path.length > 2) return { about, sentence: `${what}, ${fieldWords(path, 2, from, to)}` };
+  if (path.length > 2)
+    return { about, sentence: `${what}, ${fieldWords(path, 2, [from, to], [after, before])}` };
   const text = one && "text" in one ? `: “${one.text}”` : "";
   return { about, sentence: `${what} ${from === undefined ? `is new${text}` : `is gone${text}`}.` };
 }
 
-function fieldWords(path: readonly string[], from: number, was: unknown, is: unknown): string {
+function fieldWords(
+  path: readonly string[],
+  from: number,
+  [was, is]: readonly [unknown, unknown],
+  plans: readonly Plan[],
+): string {
   const inner = path.slice(from);
   if (inner.some((step) => step.startsWith(">"))) return "The order inside is another one.";
   if (path.at(-1) === "toGive") {
@@ -170,7 +176,7 @@ function fieldWords(path: readonly string[], from: number, was: unknown, is: unk
     return left.length === 0 ? "All of it is given." : `Still to be given: ${left.join(", ")}.`;
   }
   const name = capital(inner.map((step) => bare(step.replace(/^#/, ""))).join(", "));
-  const [before, after] = [valueWords(path, was), valueWords(path, is)];
+  const [before, after] = [valueWords(path, was, plans), valueWords(path, is, plans)];
   if (before === null || after === null || before === after) return `${name}: changed.`;
   return `${name}: ${before} to ${after}.`;
 }
@@ -197,17 +203,50 @@ const UNITS: Readonly<Record<string, string>> = {
   Utc: "",
 };
 
-/** A value in words; null where it has too much in it. */
-function valueWords(path: readonly string[], value: unknown): string | null {
+/** Fields that hold ids, by the list of the plan that these are of. */
+const HOLDS: Readonly<
+  Record<string, (plan: Plan) => readonly { readonly id: string; readonly name: string }[]>
+> = {
+  crew: (plan) => plan.crew,
+  named: (plan) => plan.crew,
+  suit: (plan) => plan.suits,
+  eva: (plan) => plan.evas,
+  equipment: (plan) => plan.equipment,
+  container: (plan) => plan.containers,
+  place: ({ site }) => site.places,
+  endPlace: ({ site }) => site.places,
+};
+
+/** The name of the thing whose id `value` is in the field at `path`, in the first of the plans that has it; null where it is no such id. */
+function namedIn(path: readonly string[], value: string, plans: readonly Plan[]): string | null {
+  const field = path.findLast((step) => !step.startsWith("#")) ?? "";
+  if (field === "task" || field === "tasks") {
+    const plan = plans.find(({ tasks }) => tasks.some(({ id }) => id === value));
+    return plan ? numberedTask(plan, value) : null;
+  }
+  const listOf = Object.hasOwn(HOLDS, field) ? HOLDS[field]! : () => [];
+  for (const plan of plans) {
+    const thing = listOf(plan).find(({ id }) => id === value);
+    if (thing) return thing.name;
+  }
+  return null;
+}
+
+/** A value in words, what it refers to by its name; null where it has too much in it. */
+function valueWords(path: readonly string[], value: unknown, plans: readonly Plan[]): string | null {
   if (value === undefined || value === null) return "none";
   if (typeof value === "boolean") return value ? "yes" : "no";
-  if (typeof value === "string") return value === "" ? "none" : `“${value}”`;
+  if (typeof value === "string") return value === "" ? "none" : (namedIn(path, value, plans) ?? `“${value}”`);
   if (typeof value === "number") return numberWords(path, value);
-  if (Array.isArray(value) && value.every((one) => typeof one === "string")) return listWords(value);
-  if (Array.isArray(value)) return partWords(value.map((one) => ["", valueWords([...path, "#"], one)]));
+  if (Array.isArray(value) && value.every((one) => typeof one === "string"))
+    return listWords(value.map((one) => namedIn(path, one, plans) ?? one));
+  if (Array.isArray(value))
+    return partWords(value.map((one) => ["", valueWords([...path, "#"], one, plans)]));
   if (!isRecord(value)) return null;
   if (typeof value["name"] === "string") return value["name"];
-  return partWords(Object.entries(value).map(([key, one]) => [bare(key), valueWords([...path, key], one)]));
+  return partWords(
+    Object.entries(value).map(([key, one]) => [bare(key), valueWords([...path, key], one, plans)]),
+  );
 }
 
 /** So many signs of a value are said in one line. */

@@ -31,6 +31,16 @@ describe("the difference between two plans in words", () => {
     ]);
   });
 
+  it("says what a field refers to by its name", () => {
+    expect(said({ evas: [{ ...smallInput.evas[0]!, crew: ["ev1"] }] })).toEqual([
+      "EVA EVA 1: Crew: EV1, EV2 to EV1.",
+    ]);
+    const named = { ...one!, crew: { count: 1, named: ["ev2"] } };
+    expect(said({ tasks: [named, two!, three!] })).toEqual(["Task 1 Task one: Crew, named: none to EV2."]);
+    const elsewhere = said({ tasks: [{ ...one!, place: "lander" }, two!, three!] }).join();
+    expect(elsewhere).toMatch(/^Task 1 Task one: Place: [A-Z][^“]* to [A-Z][^“]*\.$/);
+  });
+
   it("says the numbers of windows and shares, where they go into a line", () => {
     const windows = (endS: number) => [{ startS: 3600, endS }];
     const windowed = (more: object) => ({ tasks: [{ ...one!, ...more }, two!, three!] });
