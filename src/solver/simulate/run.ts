@@ -11,6 +11,7 @@ import type {
 import { instant, type Shape } from "../../kernel/index.ts";
 import { CONSUMABLES, type Consumable } from "../../physics/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
+import { counted, fixed } from "../../words/index.ts";
 import { KINDS } from "../problem/problem.ts";
 import { Alternatives } from "./alternatives.ts";
 import { chanceOf } from "./chance.ts";
@@ -219,7 +220,7 @@ class Run implements OddsRun {
       worthGain,
       sentence:
         `If ${name} took its likely time exactly, everybody would be home with every must-do task done in ${Math.abs(up - down)} ` +
-        `${up >= down ? "more" : "fewer"} of ${days} simulated days and the worth done would on average change by ${worthGain.toFixed(1)}.`,
+        `${up >= down ? "more" : "fewer"} of ${counted(days, "simulated day")}${averageWords(worthGain)}.`,
     };
   }
 
@@ -378,4 +379,10 @@ function rankOf(part: number, count: number, rounding: "up" | "down"): number {
 /** Whole units as kg, or Wh for the battery. */
 function amount(consumable: Consumable, units: number): number {
   return consumable === "battery" ? units / 3_600_000 : units / 1e9;
+}
+
+/** `, worth on average +1.6`; nothing where it stays the same to a tenth. */
+function averageWords(worthGain: number): string {
+  const size = fixed(worthGain, 1, "down");
+  return Number(worthGain.toFixed(1)) === 0 ? "" : `, worth on average ${worthGain > 0 ? "+" : ""}${size}`;
 }
