@@ -2,7 +2,7 @@ import { memo, type ReactNode, type RefObject, useLayoutEffect, useRef } from "r
 import type { Finding } from "../../answers/index.ts";
 import { MANNER_WORDS, placeHindered } from "../../editor/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { FLIGHT_RULES } from "../../rules/index.ts";
+import { ruleInWords } from "../../rules/index.ts";
 import { easedWords, type Preview, worseWords } from "../../session/index.ts";
 import {
   briefly,
@@ -107,7 +107,7 @@ function brokenBy(
 }
 
 function rulesOf(findings: readonly Finding[]): string {
-  return [...new Set(findings.map(({ rule }) => FLIGHT_RULES[rule].words))].join(", ").toLowerCase();
+  return [...new Set(findings.map(({ rule }) => ruleInWords(rule)))].join(", ");
 }
 
 /** What is in hand and where it would be: the time, who does it, by how much it moved or what it lasts now. */

@@ -31,6 +31,9 @@ import { OpenSaid } from "./opensaid.tsx";
 import { useCalmSession } from "../settled.ts";
 import { findingKey, LEVEL_WORDS, readFindings } from "../words.ts";
 
+/** How long a mend may take that is asked for beside the findings, seconds. */
+const MEND_S = 5;
+
 const NONE: ReadonlyMap<string, string> = new Map();
 
 /** What the move changes for the worse, by finding; nothing is always the same nothing, so that taking in hand is no change yet. */
@@ -63,15 +66,16 @@ export const Findings = memo(function Findings() {
       <header className="part-head">
         <h2>Findings</h2>
         <span className="note">
-          {countWords(inOrder)}
+          {verdict.placed > 0 || inOrder.length > 0 ? countWords(inOrder) : "nothing to judge yet"}
           {inHand ? ", in hand" : ""}
         </span>
+        {!inHand && <MendIt />}
       </header>
       <OpenSaid />
       {inOrder.length === 0 && (
         <p className="empty">
           {verdict.placed === 0
-            ? "Nothing is on the day line yet: there is nothing to judge."
+            ? "Nothing is on the day line yet."
             : "No rule is broken and none is kept by little."}
         </p>
       )}
@@ -85,6 +89,24 @@ export const Findings = memo(function Findings() {
     </section>
   );
 });
+
+/** The way to repair a broken day, where it is read that it is broken. */
+function MendIt() {
+  const { session } = useApp();
+  const broken = useSession((state) => state.verdict.score.breaches > 0 && !(state.run?.running ?? false));
+  if (!broken) return null;
+  return (
+    <button
+      type="button"
+      className="mend-it"
+      aria-label="Mend the day"
+      title="Repair the broken day with the fewest changes"
+      onClick={() => void session.mend({ seed: 1, seconds: MEND_S })}
+    >
+      Mend
+    </button>
+  );
+}
 
 /** `no breach, 2 open, 7 tight`. */
 function countWords(findings: readonly Finding[]): string {

@@ -300,11 +300,14 @@ function SuitFigures(props: {
         <b title={row.group}>{row.group}</b> <span className="margin-of">not out</span>
       </span>
     );
+  const wasFigure = was.get(shown.eva)?.figure;
+  // Two figures take the room of the word.
+  const changes = wasFigure !== undefined && wasFigure !== shown.figure;
   return (
     <>
       <span className="margin-label">
         <b title={row.group}>{row.group}</b>
-        {low && <span className="margin-of">{shown.cause.toLowerCase()}</span>}
+        {low && !changes && <span className="margin-of">{shown.cause}</span>}
       </span>
       <span
         className={`margin-figure ${shown.status}`}
@@ -312,12 +315,12 @@ function SuitFigures(props: {
       >
         <StateWord status={shown.status} />
         <Asked of={`${row.group}, ${shown.name}, ${shown.cause}`} ask={shown.ask}>
-          <Change was={was.get(shown.eva)?.figure} now={shown.figure} />
+          <Change was={wasFigure} now={shown.figure} />
         </Asked>
       </span>
       {!low && (
         <span className="margin-part">
-          <span className="margin-of">{shown.cause.toLowerCase()}, stay</span>{" "}
+          <span className="margin-of">{shown.cause}, stay</span>{" "}
           <Asked of={`${row.group}, stay, ${stay.cause}`} ask={stay.ask}>
             {stay.figure}
           </Asked>
@@ -349,9 +352,12 @@ function Asked(props: {
 /** A figure, with what it was where that is another one. */
 function Change({ was, now }: { readonly was: string | undefined; readonly now: string }) {
   if (was === undefined || was === now) return <b>{now}</b>;
+  // The unit stands once.
+  const unit = /\s\S+$/u.exec(now)?.[0] ?? "";
+  const before = unit !== "" && was.endsWith(unit) ? was.slice(0, -unit.length) : was;
   return (
     <b className="margin-change">
-      <span className="margin-was">{was.replace(" %", "")} to</span> {now}
+      <span className="margin-was">{before} to</span> {now}
     </b>
   );
 }

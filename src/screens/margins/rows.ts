@@ -10,7 +10,7 @@ import { type CrewMember, type Plan, type Schedule, suitOn, suitsOf } from "../.
 import type { RuleId } from "../../rules/index.ts";
 import { crewName, evaName, heat, lasting, mass, metres, percent } from "../../words/index.ts";
 import { spareCourse } from "../day/line/names/spare.ts";
-import { CONSUMABLE_WORDS } from "../words.ts";
+import { CONSUMABLE_WORDS, consumableWords } from "../words.ts";
 
 /** How a margin stands; tight is what the plan's own rules call so. */
 type MarginStatus = "breach" | "tight" | "fine" | "none";
@@ -112,7 +112,7 @@ function partsOf(plan: Plan, tracks: readonly MarginTrack[]): readonly MarginPar
       eva: track.eva,
       name: evaName(plan, track.eva),
       figure: percent(track.margin, "down"),
-      cause: CONSUMABLE_WORDS[track.consumable],
+      cause: consumableWords(track.consumable),
       ask: leftAsk(track),
       status: stand(track.margin, plan.rules.reserve.tight),
     }));
@@ -247,7 +247,8 @@ function apartRow(plan: Plan, verdict: Verdict): MarginRow {
     group: "All",
     tracks: verdict.separation,
     limit,
-    figure: most < 0 ? "not out" : metres(most, "up"),
+    // Who is out alone is apart from nobody.
+    figure: most >= 0 ? metres(most, "up") : verdict.outings.length > 0 ? "alone" : "not out",
     of: `of ${metres(limit, "down")}`,
     ask: { what: "rule", rule: "crew-separation" },
     status: most < 0 ? "none" : most > limit ? "breach" : "fine",

@@ -179,14 +179,15 @@ function Carried({ report, name, eva }: EvaProps) {
   );
 }
 
-/** Placed tasks, each with what it is missed by: must-do ones first, then those that cost most; optional ones that were always done are folded. */
+/** Placed tasks, each with what it is missed by: must-do ones first, then those that cost most; those that were always done are folded. */
 export function TaskOddsTable({ plan, report }: { readonly plan: Plan; readonly report: OddsReport }) {
   const rank = new Map(report.spoils.map(({ task }, k) => [task, k]));
   const place = (task: string): number => rank.get(task) ?? report.spoils.length;
   const inOrder = report.tasks.toSorted(
     (a, b) => Number(b.must) - Number(a.must) || place(a.task) - place(b.task) || (a.task < b.task ? -1 : 1),
   );
-  const always = inOrder.filter(({ must, done }) => !must && done.count === done.of);
+  const always = inOrder.filter(({ done }) => done.count === done.of);
+  const must = always.filter((one) => one.must).length;
   const shown = inOrder.filter((one) => !always.includes(one));
   return (
     <section aria-label="Tasks" className="odds-table" tabIndex={0}>
@@ -195,8 +196,12 @@ export function TaskOddsTable({ plan, report }: { readonly plan: Plan; readonly 
       {always.length > 0 && (
         <details>
           <summary>
-            {counted(always.length, "more task", "more tasks")} done on every simulated day:{" "}
-            {always[0]!.done.words}
+            {counted(
+              always.length,
+              shown.length > 0 ? "more task" : "task",
+              shown.length > 0 ? "more tasks" : "tasks",
+            )}{" "}
+            done on every simulated day{must > 0 && `, ${must} must-do`}: {always[0]!.done.words} each
           </summary>
           <Tasks plan={plan} report={report} tasks={always} />
         </details>

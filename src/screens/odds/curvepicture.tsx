@@ -3,7 +3,7 @@ import type { ChancesReport, WishedDay } from "../../answers/index.ts";
 import { axisScale } from "../../editor/index.ts";
 import { chanceFigure } from "../chancewords.ts";
 import { edgeOf } from "./curveedge.ts";
-import { boxOf, type InTheWay, layWords, type WordsPlace } from "./curvelabels.ts";
+import { boxOf, type InTheWay, layWords, type WordsBox, type WordsPlace } from "./curvelabels.ts";
 
 const HEIGHT_PX = 300;
 const LEFT_PX = 62;
@@ -79,9 +79,19 @@ const wishWords = (wish: number): string => `wish ${percent(wish, "given")}`;
 const soughtWords = ({ wishes }: CurveDay): string =>
   `for ${wishes.map((one) => percent(one, "given")).join(", ")}`;
 
-/** Where the wish's words end left of its line, and where their foot is. */
+/** Between the wish's line and its words, and where their foot is. */
 const WISH_ASIDE_PX = 5;
 const WISH_FOOT_PX = TOP_PX + 10;
+
+/** The box of the wish's words: left of its line, but where figures of the axis stand there right of it. */
+function wishBox(wish: number, wishX: number): WordsBox {
+  const box = boxOf(wishWords(wish), wishX, WISH_FOOT_PX);
+  const widthPx = box.right - box.left;
+  const left = wishX - WISH_ASIDE_PX - widthPx;
+  return left >= LEFT_PX
+    ? { ...box, left, right: left + widthPx }
+    : { ...box, left: wishX + WISH_ASIDE_PX, right: wishX + WISH_ASIDE_PX + widthPx };
+}
 
 /** Where the words of each day and of the day as it stands have room. */
 function wordsPlaces(
@@ -89,13 +99,7 @@ function wordsPlaces(
   { widthPx, days, wish, present }: PictureProps,
 ): { readonly days: readonly WordsPlace[]; readonly present: WordsPlace } {
   const wishX = x.px(wish);
-  const own = boxOf(wishWords(wish), wishX, WISH_FOOT_PX);
-  const way: InTheWay = {
-    left: LEFT_PX,
-    right: widthPx - 4,
-    wishX,
-    wish: { ...own, left: wishX - WISH_ASIDE_PX - (own.right - own.left), right: wishX - WISH_ASIDE_PX },
-  };
+  const way: InTheWay = { left: LEFT_PX, right: widthPx - 4, wishX, wish: wishBox(wish, wishX) };
   const laid = layWords(
     [
       ...days.map((day) => ({
@@ -141,10 +145,17 @@ function Grid({ axes: { x, y }, widthPx }: { readonly axes: Axes; readonly width
 }
 
 function WishLine({ axes: { x }, wish }: { readonly axes: Axes; readonly wish: number }) {
+  const wishX = x.px(wish);
+  const isLeft = wishBox(wish, wishX).right < wishX;
   return (
     <>
-      <line className="curve-wish" x1={x.px(wish)} x2={x.px(wish)} y1={TOP_PX} y2={BOTTOM_PX} />
-      <text className="curve-wish-name" x={x.px(wish) - WISH_ASIDE_PX} y={WISH_FOOT_PX} textAnchor="end">
+      <line className="curve-wish" x1={wishX} x2={wishX} y1={TOP_PX} y2={BOTTOM_PX} />
+      <text
+        className="curve-wish-name"
+        x={wishX + (isLeft ? -WISH_ASIDE_PX : WISH_ASIDE_PX)}
+        y={WISH_FOOT_PX}
+        textAnchor={isLeft ? "end" : "start"}
+      >
         {wishWords(wish)}
       </text>
     </>

@@ -57,9 +57,11 @@ export function Late() {
         >
           {lateTable?.running ? "Stop" : "Work out anew"}
         </button>
-        <button type="button" className="primary" onClick={() => view.setState({ screen: "paper" })}>
-          Print with the cuff checklists
-        </button>
+        {lateTable?.report && lateTable.report.evas.length > 0 && (
+          <button type="button" className="primary" onClick={() => view.setState({ screen: "paper" })}>
+            Print with the cuff checklists
+          </button>
+        )}
       </div>
       {lateTable?.end === "failed" && (
         <p className="state breach odds-state">
@@ -70,7 +72,19 @@ export function Late() {
         <p className="state tight odds-state">The day has changed since: this is of the day before.</p>
       )}
       {lateTable && <Found lateTable={lateTable} />}
+      {lateTable && <Coming lateTable={lateTable} />}
     </>
+  );
+}
+
+/** What will stand here, until there is something. */
+function Coming({ lateTable: { running, progress, before } }: { readonly lateTable: LateTableWork }) {
+  if (!running || before || (progress && progress.rows > 0)) return null;
+  return (
+    <p className="empty">
+      What to leave out, or in which order to go on, when a task is left 5 to 45 min late; and what to get
+      ahead with when it is left early. Of the whole stay, so a long one takes minutes.
+    </p>
   );
 }
 

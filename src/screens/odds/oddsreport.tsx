@@ -21,10 +21,12 @@ export function Report(props: {
   const { plan, report, stale, open } = props;
   return (
     <div className={stale ? "odds-report older" : "odds-report"}>
-      <ThreeChances plan={plan} report={report} />
-      <OffersPart plan={plan} report={report} open={open} />
+      <div className="odds-lead">
+        <ThreeChances plan={plan} report={report} />
+        <OffersPart plan={plan} report={report} open={open} />
+        <Hurts plan={plan} report={report} />
+      </div>
       <CrewRulesPart report={report} />
-      <Hurts plan={plan} report={report} />
       <TaskOddsTable plan={plan} report={report} />
       <EvaOddsTable plan={plan} report={report} />
       <WorthSpread worth={report.worth} />

@@ -14,7 +14,7 @@ import {
 import { ChanceAgainstWish, type ChanceKind, useChancesOf } from "../daychances.tsx";
 import { useDial } from "../dial.ts";
 import { From } from "../parts/from/from.tsx";
-import { CONSUMABLE_WORDS } from "../words.ts";
+import { consumableWords } from "../words.ts";
 import type { Compared } from "./days.ts";
 
 /** A figure of a day: what is shown, and the number that is held against the first day's. */
@@ -47,6 +47,9 @@ export function Comparison({ days }: { readonly days: readonly Compared[] }) {
           </tr>
         </thead>
         <tbody>
+          {CHANCES.map((chance) => (
+            <ChanceRow key={chance.name} {...chance} days={days} />
+          ))}
           {[...scores(dial), ...margins(days)].map((measure) => (
             <tr key={measure.name}>
               <th scope="row">{measure.name}</th>
@@ -57,9 +60,6 @@ export function Comparison({ days }: { readonly days: readonly Compared[] }) {
                 </td>
               ))}
             </tr>
-          ))}
-          {CHANCES.map((chance) => (
-            <ChanceRow key={chance.name} {...chance} days={days} />
           ))}
           <tr>
             <th scope="row">Gives up</th>
@@ -159,7 +159,7 @@ function margins(days: readonly Compared[]): readonly Measure[] {
           >
             {percent(worst.margin, "down")}
           </From>{" "}
-          <span className="note">{CONSUMABLE_WORDS[worst.consumable]}</span>
+          <span className="note">{consumableWords(worst.consumable)}</span>
         </>
       );
     },

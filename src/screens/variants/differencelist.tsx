@@ -1,6 +1,15 @@
 import { useMemo } from "react";
 import type { Placement, Plan } from "../../plan/index.ts";
-import { clockText, counted, crewName, type Dial, evaName, lasting } from "../../words/index.ts";
+import {
+  clockText,
+  counted,
+  crewName,
+  type Dial,
+  evaName,
+  findingWords,
+  lasting,
+  numberedTask,
+} from "../../words/index.ts";
 import { useDial } from "../dial.ts";
 import { easedWords, subtract, worseWords } from "../../session/index.ts";
 import { findingKey, LEVEL_WORDS } from "../words.ts";
@@ -67,7 +76,7 @@ function FindingChanges({ from, to }: { readonly from: Compared; readonly to: Co
           <span className={words === "gone" ? "note" : `state ${finding.level}`}>
             {LEVEL_WORDS[finding.level]}, {words}
           </span>{" "}
-          {finding.sentence}
+          {findingWords(to.plan, finding)}
         </li>
       ))}
     </ul>
@@ -80,7 +89,8 @@ function Row(props: { readonly one: Difference; readonly plan: Plan; readonly di
     <tr className={kindOf(one)}>
       <td>{changeWords(one)}</td>
       <th scope="row">
-        {one.name} <span className="note">{one.must ? "must-do" : `worth ${one.worth}`}</span>
+        {numberedTask(plan, one.task)}{" "}
+        <span className="note">{one.must ? "must-do" : `worth ${one.worth}`}</span>
       </th>
       <td>{placementWords(plan, dial, one.from)}</td>
       <td>{placementWords(plan, dial, one.to)}</td>
@@ -101,12 +111,13 @@ function Together(props: { readonly group: DifferenceGroup; readonly plan: Plan;
       <td colSpan={2}>
         <details>
           <summary>
-            {first.name} to {group.at(-1)!.name}
+            {numberedTask(plan, first.task)} to {numberedTask(plan, group.at(-1)!.task)}
           </summary>
           <ul>
             {group.map((one) => (
               <li key={one.task}>
-                {one.name}: {placementWords(plan, dial, one.from)} to {placementWords(plan, dial, one.to)}
+                {numberedTask(plan, one.task)}: {placementWords(plan, dial, one.from)} to{" "}
+                {placementWords(plan, dial, one.to)}
               </li>
             ))}
           </ul>
