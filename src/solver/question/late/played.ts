@@ -27,6 +27,9 @@ export class Played {
   private readonly crew;
   private readonly wish;
   private readonly base: Problem;
+  /** What was counted with the rest of a day that is asked about now, by lateness and schedule. */
+  private readonly values = new Map<string, number>();
+  private valued: Remainder | null = null;
   private last: {
     readonly remainder: Remainder;
     readonly lengthS: number;
@@ -44,7 +47,14 @@ export class Played {
 
   /** Worth on average less what is missing of the chances wanted, on the days that are chosen by. */
   value(remainder: Remainder, lengthS: number, schedule: Schedule): number {
-    return valueOf(this.wish, this.count(remainder, lengthS, schedule, 0, CHOSEN).seen);
+    if (this.valued !== remainder) this.values.clear();
+    this.valued = remainder;
+    const key = `${lengthS} ${keyOf(schedule)}`;
+    const known = this.values.get(key);
+    if (known !== undefined) return known;
+    const value = valueOf(this.wish, this.count(remainder, lengthS, schedule, 0, CHOSEN).seen);
+    this.values.set(key, value);
+    return value;
   }
 
   /** The outcome on the days that nothing is chosen by. */
@@ -72,4 +82,9 @@ export class Played {
     this.last = { remainder, lengthS, problem };
     return problem;
   }
+}
+
+/** Who does what when. */
+function keyOf({ placements }: Schedule): string {
+  return placements.map(({ task, eva, crew, startS }) => `${task} ${eva} ${crew.join()} ${startS}`).join(";");
 }
