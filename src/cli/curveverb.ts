@@ -1,11 +1,17 @@
 import type { WishedDay } from "../answers/index.ts";
 import { planText } from "../exchange/index.ts";
-import { percent } from "../words/index.ts";
+import { editBetween, type Plan } from "../plan/index.ts";
+import { cautionSentence, percent } from "../words/index.ts";
 import { core, turnOf } from "./core.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
 import { readPlan } from "./planinput.ts";
+import { refuse } from "./refusal.ts";
+
+/** Variants that a plan has room for, and days of a curve at most. */
+const ROOM = 50;
+const MOST_DAYS = 6;
 
 /**
  * `curve plan.json [--seconds 30] [--seed 1] [--out out.json] [--json]`: worth on average against the chance of every must-do done, a day
@@ -24,24 +30,45 @@ export async function curveVerb(args: readonly string[], streams: Streams): Prom
   const seconds = numberOption("seconds", values.seconds, { least: 0, most: 86_400, whole: false });
   const out = values.out === undefined ? null : await checkOutput(values.out, path, "out.json");
   const plan = await readPlan(path);
+  if (out !== null && plan.variants.length + MOST_DAYS > ROOM)
+    refuse(`${path} has ${plan.variants.length} variants: there is no room for ${MOST_DAYS} more`);
   const { days } = await core().curve(
     plan,
     { seed, iterations, seconds: seconds ?? (iterations === undefined ? 30 : Infinity) },
     turnOf(streams),
   );
   if (out !== null) {
-    const taken = new Set(plan.variants.map(({ id }) => id));
-    const variants = days.flatMap(({ wish, schedule }) => {
-      const id = `must-do-${Math.round(wish.must * 1000)}`;
-      if (taken.has(id)) return [];
-      return [{ id, name: `Every must-do done, wanted ${percent(wish.must, "given")}`, schedule }];
-    });
-    await writeOutput(out, planText({ ...plan, variants: [...plan.variants, ...variants] }));
+    await writeOutput(out, planText({ ...plan, variants: withDays(plan, days) }));
   }
   streams.out(
     values.json === true ? `${JSON.stringify(days.map(plain), null, 2)}\n` : table(plan.title, days, out),
   );
   return 0;
+}
+
+/** The plan's variants and each of `days`, with the caution that it was chosen for: its chances are those of that crew. */
+function withDays(plan: Plan, days: readonly WishedDay[]): Plan["variants"] {
+  const variants = [...plan.variants];
+  for (const { wish, schedule, caution } of days) {
+    const odds = { ...plan.odds, crew: { ...plan.odds.crew, caution } };
+    const sentence = cautionSentence(plan.odds.crew.caution, caution);
+    const { patch } = editBetween(sentence, plan, { ...plan, odds });
+    variants.push({
+      id: freeId(variants, `must-do-${Math.round(wish.must * 1000)}`),
+      name: `Every must-do done, wanted ${percent(wish.must, "given")}`,
+      schedule: { placements: [...schedule.placements] },
+      givesUp: { sentence, owner: null, patch: patch.map((one) => ({ ...one, path: [...one.path] })) },
+    });
+  }
+  return variants;
+}
+
+/** `id`, or with a number behind it where a variant has it: what is there stays, and nothing that was found is lost. */
+function freeId(variants: Plan["variants"], id: string): string {
+  const taken = new Set(variants.map((variant) => variant.id));
+  let free = id;
+  for (let k = 2; taken.has(free); k += 1) free = `${id}-${k}`;
+  return free;
 }
 
 function plain({ wish, outcome, days, caution, meets, schedule, verdict }: WishedDay) {

@@ -13,7 +13,7 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       limits does more of on average, by routes with --prove, else by crew time alone.
   lope curve plan.json [--seconds 30] [--seed 1] [--iterations N] [--out out.json] [--json]
       Worth on average against the chance of every must-do done: a day for each of several wishes, from one search.
-      --out writes the plan with each as a variant.
+      --out writes the plan with each as a variant, which sets the crew's caution that its chances are counted with.
   lope grid plan.json --out out.json
       Puts the starts of the plan's schedule on its grid, whole minutes by default: same tasks, order and crew,
       judged again. What cannot be moved is told.
@@ -41,7 +41,7 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       the sheet of changes and the pages to replace, with bars beside what is new.
   lope odds plan.json [--days 2000] [--seed 1] [--shape pert|triangular] [--json]
       The chances of everybody home, of every must-do done and of nothing missed, from simulated days, with their
-      sampling error; what is missed and why.
+      sampling error; how the crew is taken to act, with what the day comes to otherwise; what is missed and why.
   lope shed plan.json [--json]
       What to drop when 5 to 45 min late leaving each task, and what to get ahead with when early.
   lope rehearse plan.json [--seed 1] [--at S] [--csv | --json]

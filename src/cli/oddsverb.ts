@@ -1,7 +1,18 @@
-import type { OddsReport } from "../answers/index.ts";
+import type { OddsReport, Outcome } from "../answers/index.ts";
 import type { Shape } from "../kernel/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { evaName, fixed, listed, numberedSentence, numberedTask, percent } from "../words/index.ts";
+import {
+  ACTING_WORDS,
+  actingRules,
+  CARRIES_ON_WORDS,
+  cautionWords,
+  evaName,
+  fixed,
+  listed,
+  numberedSentence,
+  numberedTask,
+  percent,
+} from "../words/index.ts";
 import { core, turnOf } from "./core.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";
@@ -45,6 +56,7 @@ function table(plan: Plan, report: OddsReport): string {
     `  must-do   ${report.must.words}: every must-do task done; wanted ${percent(report.wish.must, "given")}`,
     `  whole     ${report.whole.words}: both, and nothing missed`,
     `  worth     planned ${worth.planned}, mean ${fixed(worth.mean, 1, "down")}; 5 25 50 75 95 %: ${worth.bands.join(" ")}`,
+    ...crewLines(report),
     ...report.evas.flatMap(({ eva, closes, duration, reserves }) => [
       `  ${evaName(plan, eva)} closes inside its limits ${closes.words}`,
       `    duration ${duration.words}`,
@@ -70,4 +82,30 @@ function table(plan: Plan, report: OddsReport): string {
     `  ${report.leftOut}`,
   ];
   return `${lines.join("\n")}\n`;
+}
+
+/** How the crew acts, which every chance rests on: each rule with what the day comes to without it, and with other caution; and lateness not shared. */
+function crewLines({ crew, otherwise }: OddsReport): string[] {
+  const rules = actingRules(crew).flatMap((rule) => {
+    const without = otherwise.without.find((one) => one.rule === rule);
+    return [
+      `  crew      ${ACTING_WORDS[rule]}`,
+      ...(without ? [`    without it: ${outcomeWords(without.outcome)}`] : []),
+    ];
+  });
+  const cautions = otherwise.byCaution.map(
+    ({ caution, outcome }) =>
+      `  caution   ${cautionWords(caution)}${caution === crew.caution ? ", as now" : ""}: ${outcomeWords(outcome)}`,
+  );
+  const { independent, unhindered } = otherwise;
+  return [
+    ...(rules.length > 0 ? rules : [`  crew      ${CARRIES_ON_WORDS}`]),
+    ...cautions,
+    ...(independent ? [`  lateness  were each by itself: ${outcomeWords(independent)}`] : []),
+    ...(unhindered ? [`  rare      without rare events: ${outcomeWords(unhindered)}`] : []),
+  ];
+}
+
+function outcomeWords({ home, must, meanWorth }: Outcome): string {
+  return `home ${home.words}, must-do ${must.words}, mean worth ${fixed(meanWorth, 1, "down")}`;
 }

@@ -1,7 +1,7 @@
 import type { WishedDay } from "../answers/index.ts";
 import type { Outcome } from "../kernel/index.ts";
 import { editBetween, type Fault, type Plan, sameFrame } from "../plan/index.ts";
-import { percent } from "../words/index.ts";
+import { cautionSentence, percent } from "../words/index.ts";
 import type { Core } from "./core.ts";
 import type { EditCommands } from "./editing.ts";
 import { wordsOf } from "./files.ts";
@@ -76,10 +76,7 @@ function offeredBy(
   { schedule, caution }: WishedDay,
 ): Parameters<VariantCommands["keepOffered"]>[1] {
   const odds = { ...plan.odds, crew: { ...plan.odds.crew, caution } };
-  const sentence =
-    caution === plan.odds.crew.caution
-      ? "Nothing of the plan."
-      : `The crew’s caution is ${percent(caution, "given")}, not ${percent(plan.odds.crew.caution, "given")}.`;
+  const sentence = cautionSentence(plan.odds.crew.caution, caution);
   return { edit: editBetween(sentence, plan, { ...plan, odds }), schedule, sentence, owner: null };
 }
 

@@ -36,7 +36,7 @@ export { isOnGrid } from "./sessionwork.ts";
 export { printedIsStale } from "./printing.ts";
 export { chanceChange, chancesAtRest, chancesNow, chancesStand, MANY_DAYS } from "./chances.ts";
 export { curveIsDue, isCurveCurrent } from "./curve.ts";
-export { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords } from "./crewwords.ts";
+export { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords } from "../words/index.ts";
 export { oddsAreDue, oddsAreStale, placedOn, PRESENT, lateTableIsStale } from "./odds.ts";
 export { fromChance, fromMargin, fromTime } from "./oddsfrom.ts";
 export type { VariantDay } from "./variants.ts";

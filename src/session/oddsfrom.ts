@@ -1,6 +1,6 @@
 import type { Bands, Chance, FromAnswer, MarginOdds, OddsReport } from "../answers/index.ts";
 import type { Explained } from "../kernel/index.ts";
-import { crewSays } from "./crewwords.ts";
+import { crewSays } from "../words/index.ts";
 
 /**
  * From what figures of simulated days come, out of what their report carries: counts, the sampling interval, the place of a

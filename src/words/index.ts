@@ -17,6 +17,8 @@ export {
 } from "./time.ts";
 export { unitNamed } from "./unitword.ts";
 export { angle, bearing, metres, heat, kmH, mass, percent, speed, stock, volume } from "./amount.ts";
+export { cautionSentence } from "./caution.ts";
+export { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords, crewSays } from "./crewwords.ts";
 export { groupWords } from "./group.ts";
 export { linkWords } from "./link.ts";
 export { counted, listed } from "./list.ts";

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { OddsReport, LateReport } from "../../src/answers/index.ts";
 import { planText } from "../../src/exchange/index.ts";
-import { numberedTask } from "../../src/words/index.ts";
+import { ACTING_WORDS, numberedTask } from "../../src/words/index.ts";
 import { crowdedPlan, samplePlan } from "../exchange/samplePlan.ts";
 import { run } from "./run.ts";
 
@@ -37,6 +37,10 @@ describe("lope odds", () => {
     expect(code).toBe(0);
     expect(out).toMatch(/must-do {3}(over|under) \d|must-do {3}\d+\.\d % \(\d+\.\d to \d+\.\d %\)/);
     expect(out).toContain("Not simulated:");
+    // A chance is worth nothing without how the crew is taken to act.
+    for (const rule of Object.values(ACTING_WORDS))
+      expect(out).toContain(`crew      ${rule}\n    without it: home `);
+    expect(out).toMatch(/caution {3}durations ahead .*, as now: home .*, must-do .*, mean worth \d/);
   });
 
   it("refuses what it cannot use", async () => {

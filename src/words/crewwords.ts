@@ -1,5 +1,10 @@
-import type { ActingRule, CrewRules } from "../answers/index.ts";
-import { percent } from "../words/index.ts";
+import { percent } from "./amount.ts";
+
+/** The rules of a crew that acts. */
+type ActingRule = "goesAhead" | "breaksOff" | "leavesOut" | "restsByRule";
+
+/** Which of them a crew plays by, and how careful it is: 0 with likely durations ahead, 1 with high ones. */
+type CrewRules = Readonly<Record<ActingRule, boolean>> & { readonly caution: number };
 
 /** What a crew that acts does on a simulated day, a sentence a rule (O7 to O10). */
 export const ACTING_WORDS: Readonly<Record<ActingRule, string>> = {
