@@ -8,6 +8,8 @@ describe("the way home from one's shadow", () => {
   it("is counted clockwise from it, from 0 to less than 360 degrees", () => {
     const bearings = [270, 0, 90, 180, 269, 271];
     expect(bearings.map((bearing) => fromShadowDeg(bearing, east))).toEqual([0, 90, 180, 270, 359, 1]);
+    // The sun a little west of north: the shadow points to 170.
+    expect(fromShadowDeg(0, { ...east, azimuthDeg: 350 })).toBe(190);
   });
 
   it("is told where a shadow shows it: the sun known, half a degree up at the least and 75 at the most, and a bearing there", () => {

@@ -113,6 +113,7 @@ describe("the rows on top of a task's page", () => {
       const rules = linesOf(page).flatMap(({ segments, widthMm }) =>
         widthMm === 0.8 ? segments.filter(([x1, , x2]) => x1 === LEFT && x2 === RIGHT) : [],
       );
+      for (const [, y1, , y2] of rules) expect(y2, page.name).toBe(y1);
       const lastY = Math.max(...rules.map(([, y]) => y));
       const [next] = textsOf(page).filter(({ text }) => /^(NEXT|TURN THE PAGE)$/.test(text));
       expect(next!.y, page.name).toBeGreaterThan(lastY);
