@@ -4,11 +4,14 @@ import { better, readValue, type Value } from "./score.ts";
 
 /** Days that are filled one EVA after the other, beside one that is filled at once. */
 const ONE_BY_ONE = 3;
+/** Days that are filled so again with must-do work in the order of its links, while some is left out. */
+const IN_ORDER = 4;
 
 /**
  * Fills the empty day of `recreate` with the best of a few: one on which every task goes where it costs least on any EVA, and some that fill one
  * EVA after the other. On the first, tasks far from each other open each EVA, and where two have to stay together hardly anything fits between
- * them; on the others, what goes on an EVA draws its neighbours there before the next one is begun.
+ * them; on the others, what goes on an EVA draws its neighbours there before the next one is begun. Where all of them leave must-do work out,
+ * that goes in the order of its links: if the last of a chain goes first, nothing may be left for the one in the middle.
  */
 export function fillAtFirst(recreate: Recreate): void {
   const { day } = recreate;
@@ -22,7 +25,9 @@ export function fillAtFirst(recreate: Recreate): void {
   const bestValue: Value = { mustOut: Infinity, worth: -1, endsS: 0 };
   const value: Value = { mustOut: 0, worth: 0, endsS: 0 };
   blank.copy(board);
-  for (let k = 0; k <= ONE_BY_ONE && best.count < problem.activities; k += 1) {
+  for (let k = 0; k <= ONE_BY_ONE + IN_ORDER && best.count < problem.activities; k += 1) {
+    if (k > ONE_BY_ONE && bestValue.mustOut === 0) break;
+    recreate.inOrder = k > ONE_BY_ONE;
     board.copy(blank);
     if (k > 0) fillOneByOne(recreate);
     recreate.fill();
@@ -31,6 +36,7 @@ export function fillAtFirst(recreate: Recreate): void {
     Object.assign(bestValue, value);
     best.copy(board);
   }
+  recreate.inOrder = false;
   board.copy(best);
 }
 

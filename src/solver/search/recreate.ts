@@ -26,6 +26,8 @@ export class Recreate {
   offered = 1;
   /** Chance that a place is overlooked when the day is filled: the greater, the less what is left out goes where it costs least. */
   blink = BLINK;
+  /** Whether, when the day is filled, what is owed goes after what is owed and comes before it by a link. */
+  inOrder = false;
   private readonly problem: Problem;
   private readonly random: Random;
   private readonly order: Int32Array;
@@ -75,8 +77,33 @@ export class Recreate {
     }
     sortBy(order, owed, key, count);
     this.failed.fill(0);
-    for (let k = 0; k < count; k += 1) if (placed[order[k]!] === 0) this.place(order[k]!, this.blink);
+    for (let k = 0; k < count; k += 1) {
+      const a = order[k]!;
+      if (placed[a] === 1) continue;
+      if (this.inOrder && owed[a] === 1) this.placeBefore(a);
+      this.place(a, this.blink);
+    }
     this.failed.fill(0);
+  }
+
+  /**
+   * Places what is owed and comes before `a`, which is owed, by a link. Where the last of a chain goes first, the others may leave nothing
+   * between them for the one in the middle, for good: room is only made for what is left out.
+   */
+  private placeBefore(a: number): void {
+    const { owed } = this;
+    const { edges, activities } = this.problem;
+    const { placed } = this.day.board;
+    // Once only, so that a circle of links ends.
+    owed[a] = 0;
+    for (let k = edges.intoStart[a]!; k < edges.intoStart[a + 1]!; k += 1) {
+      const x = edges.into[k]!;
+      const before = edges.from[x]!;
+      if (edges.weight[x]! <= 0 || before >= activities || owed[before] === 0 || placed[before] === 1)
+        continue;
+      this.placeBefore(before);
+      this.place(before, this.blink);
+    }
   }
 
   // Orders as a list of functions, like the operators of ruin, cost one iteration in twenty.
