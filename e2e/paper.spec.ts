@@ -83,7 +83,7 @@ for (const kind of ["Cuff checklists", "Day timeline", "Console timeline", "Mani
 test("the print window shows the sheet, and a finding leads to where it is mended", async ({ page }) => {
   await openPaper(page, "Cuff checklists");
   await page.getByRole("button", { name: "Print", exact: true }).click();
-  const window = page.getByRole("dialog", { name: "Print Cuff checklists" });
+  const window = page.getByRole("dialog", { name: "Print: Cuff checklists" });
   await window.getByLabel("A4").check();
   await window.getByLabel("Both, turned over the long edge").check();
   await expect(window.locator("figure")).toHaveCount(2);

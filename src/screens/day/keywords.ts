@@ -9,7 +9,7 @@ export const STEERING: readonly { readonly title: string; readonly keys: readonl
     title: "From task to task",
     keys: [
       { keys: "Left, Right", does: "earlier, later task of the lane; with Shift select along" },
-      { keys: "↑ ↓", does: "nearest task of the lane above, below" },
+      { keys: "Up, Down", does: "nearest task of the lane above, below" },
       { keys: "Enter", does: "take in hand: the task, all selected, or the EVA" },
       { keys: "Shift+F10", does: "what can be done with it" },
       { keys: "Alt+Left, Right", does: "pan" },
@@ -19,7 +19,7 @@ export const STEERING: readonly { readonly title: string; readonly keys: readonl
     title: "With something in hand",
     keys: [
       { keys: "Left, Right", does: "a minute earlier, later (with Shift ten)" },
-      { keys: "↑ ↓", does: "lane above, below" },
+      { keys: "Up, Down", does: "lane above, below" },
       { keys: "Page Up, Page Down", does: "previous, next start that fits" },
       { keys: "Home, End", does: "first, last start that fits" },
       { keys: "O", does: "others stay, others slide" },

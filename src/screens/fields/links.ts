@@ -1,7 +1,7 @@
 import { duration } from "../../kernel/index.ts";
 import type { LagLink, Link } from "../../plan/index.ts";
 import { choice, quantity, text } from "./entry.ts";
-import { linkWords, numberedSentence } from "../../words/index.ts";
+import { linkWords, numberedTask } from "../../words/index.ts";
 import { one, SOURCES } from "./nameentry.ts";
 import { listTable } from "./listtable.ts";
 import type { Field } from "./table.ts";
@@ -10,8 +10,8 @@ import { span } from "./timeentry.ts";
 /** Conditions between two tasks. */
 
 const ENDS = choice([
-  { value: "start", words: "starts" },
-  { value: "end", words: "ends" },
+  { value: "start", words: "start" },
+  { value: "end", words: "end" },
 ]);
 
 // A lag is a length of time that may be negative; unlike a moment it is not counted from touchdown.
@@ -63,7 +63,7 @@ const fields: readonly Field<Link>[] = [
     path: "words",
     entry: text,
     width: 44,
-    read: (row, plan) => numberedSentence(plan, linkWords(plan, row), pairOf(row)),
+    read: (row, plan) => linkWords(plan, row, numberedTask),
     apart: () => "Follows from the other columns.",
   },
   {

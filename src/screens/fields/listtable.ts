@@ -139,6 +139,7 @@ function cellOf<Row extends object>(
 ): Cell {
   const value = field.read ? field.read(row, plan) : at(row, field.path);
   const entry = field.entryFor?.(row, plan) ?? field.entry;
+  const fixed = field.apart?.(row, plan) ?? null;
   return {
     ...faceOf(field, guide, path),
     entry,
@@ -146,8 +147,9 @@ function cellOf<Row extends object>(
     label: `${field.label} of ${name}`,
     path: `${spec.list}.${index}.${field.path}`,
     value,
-    shown: entry.show(value, plan),
-    fixed: field.apart?.(row, plan) ?? null,
+    // What does not apply and has no value stands for nothing: not for a default, and not for something left out.
+    shown: fixed !== null && value === undefined ? "" : entry.show(value, plan),
+    fixed,
     toGive: (row as Begun).toGive?.includes(field.path) ?? false,
     doubt: field.doubt?.(row, plan) ?? null,
     put: (next) => (now) =>

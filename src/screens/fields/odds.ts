@@ -12,7 +12,7 @@ export const oddsSheet = sheetTable({
   id: "odds",
   title: "The day as it may go",
   intro:
-    "Pack for the chances wanted here, and the odds are counted by these rules. How lows and highs spread is said for each task.",
+    "The chances that are wanted, and the rules by which simulated days go. How far a duration spreads is said with each task.",
   columns: [{ label: "Value", unit: "", width: 46, group: "", align: "start" }],
   lines: [
     line("Wanted: everybody home inside every limit", "odds.wish.home", percent, "%"),

@@ -157,7 +157,7 @@ function night(evas: Plan["evas"], sunDeg: (atS: number) => number | null): stri
 }
 
 function requestsOf({ tasks, evas }: Plan): Judged {
-  if (tasks.length === 0) return open("There is no request yet: add tasks, of a sort or your own.");
+  if (tasks.length === 0) return open("There is no request yet: add tasks, from a template or blank.");
   const largest = Math.max(0, ...evas.map((eva) => eva.crew.length));
   const crowd = tasks.find((task) => task.crew.count > largest);
   if (crowd) return open(`${crowd.name} asks for ${crowd.crew.count} crew members, and no EVA has so many.`);

@@ -29,7 +29,7 @@ export function PrintDialog({ kind, job, pages, doubts, onJob, onPrint, onClose 
   return (
     <Dialog box={ref} className="print-dialog" aria-labelledby="print-title" onClose={onClose}>
       <header className="part-head">
-        <h2 id="print-title">Print {kind.name}</h2>
+        <h2 id="print-title">Print: {kind.name}</h2>
       </header>
       <div className="print-choices">
         <Choice

@@ -3,7 +3,7 @@ import { type RefObject, useEffect, useLayoutEffect, useState } from "react";
 /** From so many rows on only those in sight are in the page. */
 export const MANY_ROWS = 60;
 /** Height of every row of such a table, CSS pixels; its cells show one line. */
-export const ROW_PX = 36;
+export const ROW_PX = 37;
 const AROUND = 8;
 
 /** The rows that are in the page, and where the others would be. */

@@ -49,6 +49,8 @@ export function Setup() {
         ))}
       </div>
       <div
+        // Each page begins at its top, however far the one before it was read.
+        key={page.id}
         className="setup-page"
         role="tabpanel"
         id={`setup-panel-${page.id}`}

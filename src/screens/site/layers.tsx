@@ -1,6 +1,8 @@
-import type { SiteGround, SiteLight, SiteRing } from "../../answers/index.ts";
+import type { SiteLight, SiteRing } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { lasting } from "../../words/index.ts";
+import { useSession } from "../context.ts";
+import { leftAt } from "./shown.ts";
 import { LAYER_WORDS, type Layer } from "./siteviewstate.ts";
 import { useSite, useSiteView } from "./context.ts";
 import { crewStyle } from "./crewstyle.ts";
@@ -8,24 +10,28 @@ import { From } from "../parts/from/from.tsx";
 import { ringWords } from "./paintlimits.ts";
 import type { Picture } from "./picture.ts";
 
+/** What is said where an answer is not there yet. */
+const AWAITED = "being worked out…";
+
 /** What is shown, each layer with the sign it is drawn by and in words: switches and legend in one. */
 export function Layers(props: { readonly picture: Picture }) {
   const { picture } = props;
   const { plan, ground, light, rings, walks } = picture;
+  const lacking = ground ? null : groundLack(plan);
   return (
     <section className="site-layers" aria-label="Layers and legend">
       <h2>Layers</h2>
       <ul>
         <LayerRow layer="shading" sign="shade" lacking={!ground}>
-          {shadingWords(ground, light)}
+          {lacking ? lacking.shading : shadingWords(light)}
         </LayerRow>
         <LayerRow layer="shadow" sign="shadow" lacking={!ground}>
-          {shadowWords(ground, light)}
+          {lacking ? lacking.shadow : shadowWords(light)}
         </LayerRow>
         <LayerRow layer="contours" sign="contour" lacking={!ground}>
           {ground
             ? `every ${ground.stepM} m, every fifth strong; 0 is the lander's ground`
-            : "no height grid"}
+            : lacking?.contours}
         </LayerRow>
         <LayerRow layer="keepOuts" sign="keep-out">
           coarse slant: nobody walks; fine, dashed rim: too hot to work once the heat is there
@@ -33,6 +39,7 @@ export function Layers(props: { readonly picture: Picture }) {
         <EmergencyRow plan={plan} rings={rings.filter((ring) => ring.kind !== "stock")} />
         <StocksRow
           plan={plan}
+          minuteS={picture.minuteS}
           rings={rings.filter((ring) => ring.kind === "stock")}
           isLevel={rings.some((ring) => ring.over === "level")}
         />
@@ -60,16 +67,25 @@ export function Layers(props: { readonly picture: Picture }) {
   );
 }
 
-function shadingWords(ground: SiteGround | null, light: SiteLight | null): string {
-  if (!ground) return "the plan has no height grid: ways are straight lines";
+/** Why there is no ground to draw: the plan has none, or it is not worked out yet, of which nothing more is said. */
+function groundLack(plan: Plan): { readonly [layer in "shading" | "shadow" | "contours"]: string } {
+  if (plan.ground) return { shading: AWAITED, shadow: AWAITED, contours: AWAITED };
+  return {
+    shading: "the plan has no height grid: ways are straight lines",
+    shadow: "no height grid: where shadows lie is not known",
+    contours: "no height grid",
+  };
+}
+
+function shadingWords(light: SiteLight | null): string {
   if (light?.by !== "convention") return "from the true sun at the minute";
   const why = light.sun ? "the sun is down" : "the sun is not known";
   return `${why}: shaded from the north-west to be read by`;
 }
 
-function shadowWords(ground: SiteGround | null, light: SiteLight | null): string {
-  if (light?.lit) return "ground the sun does not reach, by these heights alone";
-  return ground ? "not known" : "no height grid: where shadows lie is not known";
+function shadowWords(light: SiteLight | null): string {
+  if (!light) return AWAITED;
+  return light.lit ? "ground the sun does not reach, by these heights alone" : "not known";
 }
 
 interface Limits {
@@ -93,11 +109,15 @@ function EmergencyRow({ plan, rings }: Limits) {
 }
 
 /** How far what the suits outside have left reaches. */
-function StocksRow({ plan, rings, isLevel }: Limits & { readonly isLevel: boolean }) {
+function StocksRow(props: Limits & { readonly minuteS: number; readonly isLevel: boolean }) {
+  const { plan, rings, minuteS, isLevel } = props;
+  const isOut = useSession((state) => leftAt(state.verdict, minuteS).length > 0);
   return (
     <LayerRow layer="stocks" sign="stock">
       in the crew member&apos;s pattern: walk back as long as the suit&apos;s stock lasts at the minute
-      {rings.length === 0 && <div className="site-limit">Nobody is outside at this minute.</div>}
+      {rings.length === 0 && (
+        <div className="site-limit">{isOut ? AWAITED : "Nobody is outside at this minute."}</div>
+      )}
       {rings.map((ring, k) => (
         <div key={k} className="site-limit">
           {ringWords(plan, ring)}

@@ -27,7 +27,7 @@ export function PlaceList(props: {
             {light?.sun && (
               <>
                 , sun {angle(light.sun.elevationDeg, "down")} over a level horizon at{" "}
-                {Math.round(light.sun.azimuthDeg)}°
+                {bearing(light.sun.azimuthDeg)}
               </>
             )}
           </caption>

@@ -53,7 +53,7 @@ function Site() {
         />
         <TimeBar
           plan={plan}
-          courses={walks?.courses ?? NONE}
+          courses={walks?.courses ?? null}
           minuteS={minuteS}
           widthPx={Math.max(100, size.width - 24)}
           time={time}

@@ -8,17 +8,20 @@ import { TimeStrip } from "./timestrip.tsx";
 import { whereWords } from "./wherewords.ts";
 
 const MINUTE_S = 60;
+const NONE: readonly never[] = [];
 
 /** The minute: a slider under the day of each crew member, buttons for small steps, and which EVA's ways are shown. */
 export function TimeBar(props: {
   readonly plan: Plan;
-  readonly courses: readonly SiteCourse[];
+  /** Null while they are not worked out yet. */
+  readonly courses: readonly SiteCourse[] | null;
   readonly minuteS: number;
   readonly widthPx: number;
   readonly time: (atS: number) => string;
   readonly commands: SiteCommands;
 }) {
-  const { plan, courses, minuteS, widthPx, time, commands } = props;
+  const { plan, minuteS, widthPx, time, commands } = props;
+  const courses = props.courses ?? NONE;
   const { view } = useApp();
   const clock = useView((state) => state.clock);
   const lengthS = plan.stay.lengthS;
@@ -27,9 +30,9 @@ export function TimeBar(props: {
     view.setState({ cursorS: whole, minuteS: whole });
   };
   const touchdown = touchdownMs(plan);
-  const where = plan.crew
-    .map((member) => `${member.name} ${whereWords(plan, courses, member.id, minuteS)}`)
-    .join("; ");
+  const where = props.courses
+    ? plan.crew.map((member) => `${member.name} ${whereWords(plan, courses, member.id, minuteS)}`).join("; ")
+    : "who is where is being worked out…";
   return (
     <section className="site-time" aria-label="Minute">
       <div className="site-time-row">

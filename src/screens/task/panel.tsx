@@ -8,6 +8,7 @@ import {
   doersOf,
   groupWords,
   linkWords,
+  numberedTask,
   stepLine,
   taskNumber,
 } from "../../words/index.ts";
@@ -145,7 +146,7 @@ function Links({ plan, task }: { readonly plan: Plan; readonly task: string }) {
       <h3>Links</h3>
       <ul>
         {links.map((link) => (
-          <li key={link.id}>{linkWords(plan, link)}</li>
+          <li key={link.id}>{linkWords(plan, link, numberedTask)}</li>
         ))}
       </ul>
     </section>

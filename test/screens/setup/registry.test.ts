@@ -50,6 +50,12 @@ describe.each(PLANS)("every cell of %s", (_name, plan) => {
     expect(odd.map((cell) => `${cell.path}: ${cell.hint}`)).toEqual([]);
   });
 
+  it("says nothing where it does not apply and nothing is given", () => {
+    const empty = cells.filter((cell) => cell.fixed !== null && cell.value === undefined);
+    expect(empty.length).toBeGreaterThan(0);
+    expect(empty.filter(({ shown }) => shown !== "").map(({ id, shown }) => `${id}: ${shown}`)).toEqual([]);
+  });
+
   it("has a name of its own", () => {
     const ids = cells.map((cell) => cell.id);
     expect(new Set(ids).size).toBe(ids.length);

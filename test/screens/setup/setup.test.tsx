@@ -410,6 +410,17 @@ describe("rows", () => {
   });
 });
 
+describe("the pages of setup", () => {
+  it("begin at their top each, however far the one before was read", () => {
+    show(<Setup />);
+    const page = (): HTMLElement => document.querySelector<HTMLElement>('[role="tabpanel"]')!;
+    click(button("Stay"));
+    page().scrollTop = 400;
+    click(button("Flight rules"));
+    expect(page().scrollTop).toBe(0);
+  });
+});
+
 describe("choices", () => {
   it("name the plan's own things", () => {
     const { session } = show(<Setup />);

@@ -277,7 +277,7 @@ describe("in the grid", () => {
 
   it("rows in the page cover the box and some around", () => {
     expect(rowsShown(20, 0, 100)).toEqual({ first: 0, end: 20 });
-    expect(rowsShown(300, 3600, 720)).toEqual({ first: 92, end: 128 });
+    expect(rowsShown(300, 3700, 720)).toEqual({ first: 92, end: 128 });
     expect(rowsShown(300, 1e6, 720).end).toBe(300);
   });
 });

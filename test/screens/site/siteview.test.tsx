@@ -44,7 +44,7 @@ const demoText = (): string => {
   return JSON.stringify({ ...plan, schedule: demoDay });
 };
 
-async function show(text: string) {
+async function show(text: string, more: Partial<SiteWork> = {}) {
   const { session, engine } = sessionWith();
   session.open(text);
   const asked: string[] = [];
@@ -58,6 +58,7 @@ async function show(text: string) {
     light: (plan, atS) => answer("light", siteLight(plan, atS)),
     rings: (plan, left) => answer("rings", siteRings(plan, left)),
     walks: (plan) => answer("walks", siteWalks(plan, plan.schedule)),
+    ...more,
   };
   const view = createViewStore("light");
   const stop = keepMinute(view);
@@ -97,6 +98,18 @@ describe("the site view", () => {
     expect(text()).toContain("36 min: emergency oxygen");
     expect(text()).toContain("EV1, solid");
     expect(text()).toContain("EV2, dashed");
+  });
+
+  it("says of what it does not know yet that it is being worked out, and nothing of it", async () => {
+    const never = <T,>(): Promise<T> => new Promise(() => undefined);
+    const { view } = await show(demoText(), { ground: never, light: never, rings: never, walks: never });
+    // Both are out then.
+    act(() => view.setState({ cursorS: 8400 }));
+    const layers = document.querySelector(".site-layers")!.textContent;
+    expect(layers).not.toMatch(/no height grid|Nobody is/);
+    expect(layers?.match(/being worked out…/g)).toHaveLength(4);
+    expect(document.querySelector(".site-where")?.textContent).toBe("who is where is being worked out…");
+    expect(document.querySelector('[type="range"]')?.getAttribute("aria-valuetext")).not.toContain("inside");
   });
 
   it("chooses a place and its placed tasks on the day line, and follows a task chosen elsewhere", async () => {
