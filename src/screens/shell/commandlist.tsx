@@ -70,6 +70,30 @@ function List() {
   );
 }
 
+/** What people may call what has another name here, by the command's id: found, but never shown. */
+const CALLED_ALSO: Readonly<Record<string, string>> = {
+  take: "move drag",
+  "minute earlier": "move shift",
+  "minute later": "move shift",
+  place: "move station",
+  bench: "remove delete take off",
+  "put on": "add insert",
+  pin: "lock fix",
+  duplicate: "copy",
+  "hand over": "reassign",
+  split: "cut divide",
+  "in setup": "edit change",
+  keys: "help shortcuts",
+  theme: "colours light dark",
+  save: "download",
+  open: "load",
+  export: "download calendar csv",
+  import: "paste spreadsheet csv",
+  shelf: "versions states merge compare",
+  pack: "schedule fill",
+  mend: "repair fix breach",
+};
+
 /** How far each key goes through the list. */
 const STEPS: Readonly<Record<string, number>> = { ArrowDown: 1, ArrowUp: -1, PageDown: 10, PageUp: -10 };
 
@@ -114,7 +138,7 @@ function Option(props: {
 }
 
 /**
- * Entries with every word in name or group: what can be done before what cannot, names that begin so first; with nothing typed
+ * Entries with every word in name, group or what they are called elsewhere: what can be done before what cannot, names that begin so first; with nothing typed
  * what fits the selection first.
  */
 function matching(all: readonly Entry[], words: string, selected: boolean): readonly Entry[] {
@@ -125,7 +149,7 @@ function matching(all: readonly Entry[], words: string, selected: boolean): read
     ((first === "" ? selected && command.group === "Tasks" : name.toLowerCase().startsWith(first)) ? 0 : 1);
   return all
     .filter(({ name, command }) => {
-      const text = `${name} ${command.group}`.toLowerCase();
+      const text = `${name} ${command.group} ${CALLED_ALSO[command.id] ?? ""}`.toLowerCase();
       return parts.every((part) => text.includes(part));
     })
     .toSorted((a, b) => rank(a) - rank(b));

@@ -3,7 +3,7 @@ import { act } from "react";
 import { describe, expect, it } from "vitest";
 import { CommandList } from "../../../src/screens/shell/commandlist.tsx";
 import { TaskMenu } from "../../../src/screens/shell/taskmenu.tsx";
-import { setStage, show } from "../setup/stage.tsx";
+import { setStage, show, write } from "../setup/stage.tsx";
 
 setStage();
 
@@ -23,6 +23,22 @@ describe("the list of commands", () => {
     expect(fitting).toBeGreaterThan(3);
     expect(firstGroups().slice(0, fitting)).toEqual(Array.from({ length: fitting }, () => "Tasks"));
     expect(options()[0]?.getAttribute("aria-selected")).toBe("true");
+  });
+
+  it("finds what somebody calls by another word", () => {
+    const { session, view } = show(<CommandList />, (one) => one.select(["one"]));
+    act(() => view.setState({ listShown: true }));
+    for (const [words, name] of [
+      ["move", "A minute later"],
+      ["delete", "Send to bench"],
+      ["lock", "Pin where it is"],
+    ] as const) {
+      const field = document.querySelector<HTMLInputElement>('[role="combobox"]')!;
+      act(() => field.focus());
+      write(words);
+      expect(options().map((one) => one.children[1]?.textContent)).toContainEqual(expect.stringContaining(name));
+    }
+    expect(session.commands.list().length).toBeGreaterThan(options().length);
   });
 
   it("says of what cannot be done why, after what can", () => {
