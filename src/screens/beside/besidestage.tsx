@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef } from "react";
 import { type Box, type LabelWish, layPlates, mapX, mapY, type Plates } from "../../editor/map/index.ts";
 import type { Schedule } from "../../plan/index.ts";
-import { counted, taskNumber } from "../../words/index.ts";
+import { taskNumber } from "../../words/index.ts";
 import { useApp, useSession, useView } from "../context.ts";
 import { type Brush, facePx, font } from "../parts/canvas/brush.ts";
 import { Canvas, useFace } from "../parts/canvas/canvas.tsx";
@@ -10,7 +10,7 @@ import { useSite } from "../site/context.ts";
 import { crewStyle } from "../site/crewstyle.ts";
 import { MapHand } from "../site/maphand.ts";
 import { paintFrame } from "../site/paintframe.ts";
-import { mapName, paintSign } from "../site/paintplaces.ts";
+import { leftOutWords, mapName, paintLeaders, paintSign } from "../site/paintplaces.ts";
 import { paintWays } from "../site/paintways.ts";
 import type { Picture } from "../site/picture.ts";
 import { useBase } from "../site/usebase.ts";
@@ -47,7 +47,10 @@ export function BesideStage(props: {
   const paintTop = useCallback(
     (brush: Brush) => {
       if (layers.ways) paintWays(brush, picture);
-      paintLeaders(brush, laid);
+      paintLeaders(
+        brush,
+        laid.plates.map(({ leader }) => leader),
+      );
       for (const place of plan.site.places)
         paintSign(brush, place, mapX(frame, place.eastM), mapY(frame, place.northM));
       paintFrame(brush, frame, light);
@@ -62,11 +65,7 @@ export function BesideStage(props: {
       <Hits picture={picture} />
       <PlateLayer picture={picture} laid={laid} numbers={numbers} />
       <People picture={picture} people={people} laid={laid} />
-      {laid.leftOut.length > 0 && (
-        <p className="beside-left-out">
-          {counted(laid.leftOut.length, "name")} without room here: come closer
-        </p>
-      )}
+      {laid.leftOut.length > 0 && <p className="beside-left-out">{leftOutWords(laid.leftOut.length)}</p>}
     </div>
   );
 }
@@ -182,24 +181,6 @@ function measure(): (face: string, text: string) => number {
   const ctx = document.createElement("canvas").getContext("2d");
   // Without a canvas nothing is drawn, and a rough width does.
   return ctx ? (face, text) => facePx(ctx, face, text) : (_, text) => 7 * text.length;
-}
-
-function paintLeaders({ ctx, palette }: Brush, { plates }: Plates): void {
-  ctx.setLineDash([]);
-  for (const [width, colour] of [
-    [4, palette.raised],
-    [1.25, palette.ink],
-  ] as const) {
-    ctx.lineWidth = width;
-    ctx.strokeStyle = colour;
-    ctx.beginPath();
-    for (const { leader } of plates) {
-      if (!leader) continue;
-      ctx.moveTo(leader[0], leader[1]);
-      ctx.lineTo(leader[2], leader[3]);
-    }
-    ctx.stroke();
-  }
 }
 
 /** The names of places with the numbers of their tasks; a number is pointed at and pressed as its block is. */

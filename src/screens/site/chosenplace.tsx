@@ -51,7 +51,7 @@ function ChosenHead(props: { readonly place: Place; readonly commands: SiteComma
   const inHand = useSiteView((state) => state.moving?.place === place.id);
   return (
     <div className="site-chosen-head">
-      <h2>{place.name}</h2>
+      <h2 title={place.name}>{place.name}</h2>
       {place.kind !== "lander" && (
         <button
           type="button"

@@ -1,9 +1,9 @@
-import { afootAt, type LabelWish, layLabels, mapX, mapY, visitsOf } from "../../editor/map/index.ts";
+import { afootAt, type Leader, mapX, mapY, visitsOf } from "../../editor/map/index.ts";
 import type { Place } from "../../plan/index.ts";
-import { briefly, crewName } from "../../words/index.ts";
+import { briefly, counted, crewName } from "../../words/index.ts";
 import { type Brush, font, setFace, textPx } from "../parts/canvas/brush.ts";
 import { crewStyle } from "./crewstyle.ts";
-import { frameBoxes } from "./paintframe.ts";
+import { LINE_PX, layTexts, type LaidText, type MapText } from "./laytexts.ts";
 import { haloed } from "./paintground.ts";
 import { ringAnchor, ringWords } from "./paintlimits.ts";
 import { minuteMarks } from "./paintways.ts";
@@ -34,45 +34,59 @@ export function paintPlaces(brush: Brush, picture: Picture): void {
     ...minuteTexts(picture),
   ];
   const { ctx } = brush;
-  const wishes = texts.map((text): LabelWish => {
-    const widths = text.lines.map((line) => {
-      setFace(ctx, line.font);
-      return textPx(ctx, line.text);
-    });
-    const pad = text.pill ? 10 : 0;
-    return {
-      ...text,
-      widthPx: Math.max(...widths) + pad,
-      heightPx: text.lines.length * LINE_PX + (text.pill ? 3 : 0),
-    };
-  });
-  const byKey = new Map(texts.map((text, k) => [text.key, { text, wish: wishes[k]! }]));
-  for (const { key, left, top } of layLabels(wishes, frame.widthPx, frame.heightPx, frameBoxes(frame))) {
-    const { text, wish } = byKey.get(key)!;
-    if (text.pill) paintPill(brush, text, wish, left, top);
-    else paintLines(brush, text, left, top);
+  const widthOf = (face: string, words: string): number => {
+    setFace(ctx, face);
+    return textPx(ctx, words);
+  };
+  const { laid, leftOut } = layTexts(texts, widthOf, frame);
+  paintLeaders(
+    brush,
+    laid.map(({ leader }) => leader),
+  );
+  for (const one of laid) {
+    if (one.text.pill) paintPill(brush, one);
+    else paintLines(brush, one.text, one.left, one.top);
+  }
+  if (leftOut > 0) paintLeftOut(brush, picture, leftOut);
+}
+
+/** Lines from things to their words where these stand apart, with a rim that parts them from the ground. */
+export function paintLeaders({ ctx, palette }: Brush, leaders: readonly (Leader | null)[]): void {
+  ctx.setLineDash([]);
+  for (const [width, colour] of [
+    [4, palette.raised],
+    [1.25, palette.ink],
+  ] as const) {
+    ctx.lineWidth = width;
+    ctx.strokeStyle = colour;
+    ctx.beginPath();
+    for (const leader of leaders) {
+      if (!leader) continue;
+      ctx.moveTo(leader[0], leader[1]);
+      ctx.lineTo(leader[2], leader[3]);
+    }
+    ctx.stroke();
   }
 }
 
-const LINE_PX = 15;
+/** What is said of places whose names have no room on a map. */
+export function leftOutWords(count: number): string {
+  return `${counted(count, "name")} without room here: come closer`;
+}
 
-interface Text {
-  readonly key: string;
-  readonly x: number;
-  readonly y: number;
-  readonly radiusPx: number;
-  readonly rank: number;
-  readonly lines: readonly { readonly text: string; readonly font: string }[];
-  readonly ink: (brush: Brush) => string;
-  /** Set for somebody's sign: white on their colour. */
-  readonly pill?: { readonly ground: (brush: Brush) => string };
+function paintLeftOut(brush: Brush, { frame }: Picture, count: number): void {
+  const { ctx, palette } = brush;
+  setFace(ctx, font(12.5, 600));
+  ctx.textAlign = "right";
+  ctx.textBaseline = "middle";
+  haloed(brush, leftOutWords(count), frame.widthPx - 10, frame.heightPx - 12, palette.ink);
 }
 
 /** A place's name, and who is there from when to when. */
-function placeTexts(picture: Picture): Text[] {
+function placeTexts(picture: Picture): MapText[] {
   const { frame, plan, layers, place } = picture;
   const visits = visitWords(picture);
-  return plan.site.places.flatMap((one): Text[] => {
+  return plan.site.places.flatMap((one): MapText[] => {
     const isChosen = one.id === place;
     const stays = visits.get(one.id) ?? [];
     if (!layers.names && !isChosen && stays.length === 0) return [];
@@ -88,6 +102,7 @@ function placeTexts(picture: Picture): Text[] {
         radiusPx: isChosen ? CHOSEN_PX : SIGN_PX + 1,
         rank: isChosen ? Infinity : rankOf(one, stays.length > 0),
         lines: layers.names || isChosen ? [heading, ...lines] : lines,
+        names: layers.names || isChosen,
         ink: ({ palette }) => palette.ink,
       },
     ];
@@ -129,9 +144,9 @@ function rankOf({ kind }: Place, visited: boolean): number {
 
 const RANKS: Readonly<Record<Place["kind"], number>> = { lander: 5, station: 3, deployment: 1 };
 
-function crewTexts({ frame, plan, walks, minuteS }: Picture): Text[] {
+function crewTexts({ frame, plan, walks, minuteS }: Picture): MapText[] {
   if (!walks) return [];
-  return walks.courses.flatMap(({ crew, legs }): Text[] => {
+  return walks.courses.flatMap(({ crew, legs }): MapText[] => {
     const at = afootAt(legs, minuteS);
     if (!at) return [];
     const style = crewStyle(plan, crew);
@@ -150,8 +165,8 @@ function crewTexts({ frame, plan, walks, minuteS }: Picture): Text[] {
   });
 }
 
-function limitTexts({ frame, plan, layers, rings }: Picture): Text[] {
-  const words = rings.flatMap((ring, k): Text[] => {
+function limitTexts({ frame, plan, layers, rings }: Picture): MapText[] {
+  const words = rings.flatMap((ring, k): MapText[] => {
     if (!(ring.kind !== "stock" ? layers.emergency : layers.stocks)) return [];
     const anchor = ringAnchor(frame, ring);
     if (!anchor) return [];
@@ -168,7 +183,7 @@ function limitTexts({ frame, plan, layers, rings }: Picture): Text[] {
     ];
   });
   if (!layers.keepOuts || !layers.names) return words;
-  const closed = plan.site.keepOuts.map((one): Text => {
+  const closed = plan.site.keepOuts.map((one): MapText => {
     const { shape } = one;
     const points = shape.type === "disc" ? [shape] : shape.points;
     const mean = (of: (point: (typeof points)[number]) => number): number =>
@@ -193,10 +208,10 @@ function limitTexts({ frame, plan, layers, rings }: Picture): Text[] {
 }
 
 /** Minutes on the ways; who walks together shares one. */
-function minuteTexts(picture: Picture): Text[] {
+function minuteTexts(picture: Picture): MapText[] {
   if (!picture.layers.times || !picture.layers.ways) return [];
   const seen: { atS: number; x: number; y: number }[] = [];
-  return minuteMarks(picture).flatMap(({ x, y, atS, crew }, k): Text[] => {
+  return minuteMarks(picture).flatMap(({ x, y, atS, crew }, k): MapText[] => {
     const same = seen.some((one) => one.atS === atS && Math.hypot(one.x - x, one.y - y) < 16);
     if (same) return [];
     seen.push({ atS, x, y });
@@ -238,7 +253,7 @@ export function paintSign({ ctx, palette }: Brush, { kind }: Place, x: number, y
   ctx.stroke();
 }
 
-function paintLines(brush: Brush, text: Text, left: number, top: number): void {
+function paintLines(brush: Brush, text: MapText, left: number, top: number): void {
   const { ctx } = brush;
   ctx.textAlign = "left";
   ctx.textBaseline = "middle";
@@ -248,7 +263,7 @@ function paintLines(brush: Brush, text: Text, left: number, top: number): void {
   });
 }
 
-function paintPill(brush: Brush, text: Text, wish: LabelWish, left: number, top: number): void {
+function paintPill(brush: Brush, { text, left, top, widthPx, heightPx }: LaidText): void {
   const { ctx, palette } = brush;
   const ground = text.pill!.ground(brush);
   ctx.setLineDash([]);
@@ -261,7 +276,7 @@ function paintPill(brush: Brush, text: Text, wish: LabelWish, left: number, top:
   ctx.strokeStyle = ground;
   ctx.stroke();
   ctx.beginPath();
-  ctx.roundRect(left, top, wish.widthPx, wish.heightPx, 3);
+  ctx.roundRect(left, top, widthPx, heightPx, 3);
   ctx.lineWidth = 2.5;
   ctx.strokeStyle = palette.raised;
   ctx.stroke();
@@ -271,5 +286,5 @@ function paintPill(brush: Brush, text: Text, wish: LabelWish, left: number, top:
   ctx.fillStyle = text.ink(brush);
   ctx.textAlign = "center";
   ctx.textBaseline = "middle";
-  ctx.fillText(text.lines[0]!.text, left + wish.widthPx / 2, top + wish.heightPx / 2 + 0.5);
+  ctx.fillText(text.lines[0]!.text, left + widthPx / 2, top + heightPx / 2 + 0.5);
 }

@@ -1,0 +1,124 @@
+import {
+  type Box,
+  isSeen,
+  type LabelWish,
+  layLabels,
+  layPlates,
+  type Leader,
+  type MapFrame,
+} from "../../editor/map/index.ts";
+import type { Brush } from "../parts/canvas/brush.ts";
+import { frameBoxes } from "./paintframe.ts";
+
+/** Where the words of the map go: beside their things where there is room, else in a column with a leader each. */
+
+/** Height of a line of words, pixels. */
+export const LINE_PX = 15;
+/** What a name is written on. */
+const PILL_PX = { aside: 10, above: 3 };
+/** Room at the lower right for how many names have none. */
+const SAID_PX = { width: 260, height: 24 };
+
+/** Words about one thing of the map. */
+export interface MapText {
+  readonly key: string;
+  readonly x: number;
+  readonly y: number;
+  readonly radiusPx: number;
+  readonly rank: number;
+  readonly lines: readonly { readonly text: string; readonly font: string }[];
+  readonly ink: (brush: Brush) => string;
+  /** Set for somebody's sign: white on their colour. */
+  readonly pill?: { readonly ground: (brush: Brush) => string };
+  /** True where its first line is the name of a place: without it nobody can tell what the sign is. */
+  readonly names?: boolean;
+}
+
+/** Words with the place that they have. */
+export interface LaidText {
+  readonly text: MapText;
+  readonly left: number;
+  readonly top: number;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  /** From the thing to its words, where they stand apart from it. */
+  readonly leader: Leader | null;
+}
+
+export interface LaidTexts {
+  readonly laid: readonly LaidText[];
+  /** How many places in the picture have no name for want of room. */
+  readonly leftOut: number;
+}
+
+/**
+ * Every text that has room. A place whose words have none beside it keeps its name, in a column with its neighbours'; `widthOf` says how
+ * wide a line is, pixels.
+ */
+export function layTexts(
+  texts: readonly MapText[],
+  widthOf: (font: string, text: string) => number,
+  frame: MapFrame,
+): LaidTexts {
+  const { widthPx, heightPx } = frame;
+  const said = {
+    left: widthPx - SAID_PX.width,
+    right: widthPx,
+    top: heightPx - SAID_PX.height,
+    bottom: heightPx,
+  };
+  const kept = [...frameBoxes(frame), said];
+  const sized = texts.map((text) => ({ text, wish: wishOf(text, widthOf) }));
+  const byKey = new Map(sized.map((one) => [one.text.key, one]));
+  const beside = layLabels(
+    sized.map(({ wish }) => wish),
+    widthPx,
+    heightPx,
+    kept,
+  ).map(({ key, left, top }) => laidText(byKey.get(key)!, left, top, null));
+  const done = new Set(beside.map(({ text }) => text.key));
+  const unnamed = sized
+    .filter(({ text, wish }) => text.names && !done.has(text.key) && isSeen(wish, widthPx, heightPx))
+    .map(({ text: { lines, ...rest } }) => ({ ...rest, lines: lines.slice(0, 1) }))
+    .map((text) => ({ text, wish: wishOf(text, widthOf) }));
+  const shortOf = new Map(unnamed.map((one) => [one.text.key, one]));
+  const taken = [
+    ...kept,
+    ...beside.map(boxOf),
+    ...sized.filter(({ text }) => !shortOf.has(text.key)).map(({ wish }) => signOf(wish)),
+  ];
+  const { plates, leftOut } = layPlates(
+    unnamed.map(({ wish }) => wish),
+    widthPx,
+    heightPx,
+    taken,
+  );
+  const apart = plates.map(({ key, left, top, leader }) => laidText(shortOf.get(key)!, left, top, leader));
+  return { laid: [...beside, ...apart], leftOut: leftOut.length };
+}
+
+interface Sized {
+  readonly text: MapText;
+  readonly wish: LabelWish;
+}
+
+function wishOf(text: MapText, widthOf: (font: string, text: string) => number): LabelWish {
+  const widest = Math.max(...text.lines.map((line) => widthOf(line.font, line.text)));
+  return {
+    ...{ key: text.key, x: text.x, y: text.y, radiusPx: text.radiusPx, rank: text.rank },
+    widthPx: widest + (text.pill ? PILL_PX.aside : 0),
+    heightPx: text.lines.length * LINE_PX + (text.pill ? PILL_PX.above : 0),
+  };
+}
+
+function laidText({ text, wish }: Sized, left: number, top: number, leader: Leader | null): LaidText {
+  return { text, left, top, widthPx: wish.widthPx, heightPx: wish.heightPx, leader };
+}
+
+function boxOf({ left, top, widthPx, heightPx }: LaidText): Box {
+  return { left, top, right: left + widthPx, bottom: top + heightPx };
+}
+
+function signOf({ x, y, radiusPx }: LabelWish): Box {
+  return { left: x - radiusPx, top: y - radiusPx, right: x + radiusPx, bottom: y + radiusPx };
+}
