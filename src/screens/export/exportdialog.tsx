@@ -51,6 +51,7 @@ export function ExportDialog() {
           type="button"
           className="primary"
           disabled={from === null}
+          title={from === null ? AWAITED : undefined}
           onClick={() =>
             from &&
             save(stateFile(plan, "all.zip"), [everything(from) as Uint8Array<ArrayBuffer>], "application/zip")
@@ -63,6 +64,9 @@ export function ExportDialog() {
     </Dialog>
   );
 }
+
+/** Why nothing is saved yet. */
+const AWAITED = "The ways and the bench are being worked out.";
 
 /** A kind of file: what it is for, why it is not made where it is not, and the button that saves it. */
 function ExportRow(props: {
@@ -83,6 +87,7 @@ function ExportRow(props: {
         type="button"
         aria-label={`Save ${kind.file}`}
         disabled={!isReady || disabledReason !== null}
+        title={disabledReason !== null ? `Not made: ${disabledReason}` : isReady ? undefined : AWAITED}
         onClick={onSave}
       >
         Save

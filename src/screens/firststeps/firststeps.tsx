@@ -98,7 +98,13 @@ function Strip() {
           </>
         )}
       </p>
-      <button type="button" className="first-steps-lead" disabled={packing} onClick={leadOn}>
+      <button
+        type="button"
+        className="first-steps-lead"
+        disabled={packing}
+        title={packing ? "The packer is at work." : undefined}
+        onClick={leadOn}
+      >
         {leadWords(next)}
       </button>
       <button

@@ -149,7 +149,13 @@ function Paste({ onText }: { readonly onText: (text: string) => void }) {
         value={text}
         onChange={(event) => setText(event.currentTarget.value)}
       />
-      <button type="button" className="primary" disabled={text.trim() === ""} onClick={() => onText(text)}>
+      <button
+        type="button"
+        className="primary"
+        disabled={text.trim() === ""}
+        title={text.trim() === "" ? "Paste rows first." : undefined}
+        onClick={() => onText(text)}
+      >
         Read these rows
       </button>
     </div>

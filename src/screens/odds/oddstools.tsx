@@ -117,6 +117,7 @@ function StartAndStop({ which, work, stale, nothing, choice }: LookedAt & Pick<C
         type="button"
         className={running || same || nothing ? undefined : "primary"}
         disabled={!running && nothing}
+        title={!running && nothing ? "Nothing is on the line: there is nothing to play." : undefined}
         onClick={() => (running ? session.stopOdds() : void session.askOdds(which, choice))}
       >
         {running ? "Stop" : "Work out the odds"}

@@ -163,7 +163,12 @@ function GridOffer() {
   const packing = useSession((state) => state.run?.running === true);
   if (isOnGrid(plan)) return null;
   return (
-    <button type="button" disabled={packing} onClick={() => void session.putOnGrid()}>
+    <button
+      type="button"
+      disabled={packing}
+      title={packing ? "The packer is at work." : undefined}
+      onClick={() => void session.putOnGrid()}
+    >
       Put on {gridName(plan.rules.startGridS)}
     </button>
   );

@@ -39,7 +39,12 @@ function Home({ eva }: { readonly eva: string }) {
   const others = standing.placements.some((placement) => placement.eva === eva && placement.state !== "done");
   return (
     <div className="rehearsal-acts">
-      <button type="button" disabled={others} onClick={() => work.call({ kind: "in", eva })}>
+      <button
+        type="button"
+        disabled={others}
+        title={others ? "Somebody on this EVA still has something to do." : undefined}
+        onClick={() => work.call({ kind: "in", eva })}
+      >
         Ingress of {evaName(plan, eva)} complete
       </button>
     </div>

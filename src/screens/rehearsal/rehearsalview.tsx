@@ -57,7 +57,12 @@ function Begin() {
             <span className="note">Seed of the drawn durations</span>
             <input name="seed" type="number" min={0} max={4_294_967_295} step={1} defaultValue={1} required />
           </label>
-          <button type="submit" className="primary" disabled={placed === 0}>
+          <button
+            type="submit"
+            className="primary"
+            disabled={placed === 0}
+            title={placed === 0 ? "Nothing is placed yet." : undefined}
+          >
             Begin with the day as it stands
           </button>
           <OpenFile refuse={refuse} />

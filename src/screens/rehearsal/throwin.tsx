@@ -126,7 +126,11 @@ function SlipForm() {
         </Labelled>
       ) : null}
       {slip.amount && <Amount key={which} {...slip.amount} />}
-      <button type="submit" disabled={choices.length === 0}>
+      <button
+        type="submit"
+        disabled={choices.length === 0}
+        title={choices.length === 0 ? "There is nothing left that it could happen to." : undefined}
+      >
         Throw it in
       </button>
     </form>

@@ -26,10 +26,20 @@ export function RowForm(props: {
           {at + 1} of {of}
         </span>
         <div className="pair">
-          <button type="button" aria-disabled={at === 0} onClick={() => at > 0 && onStep(-1)}>
+          <button
+            type="button"
+            aria-disabled={at === 0}
+            title={at === 0 ? "This is the first row." : undefined}
+            onClick={() => at > 0 && onStep(-1)}
+          >
             Previous
           </button>
-          <button type="button" aria-disabled={at === of - 1} onClick={() => at < of - 1 && onStep(1)}>
+          <button
+            type="button"
+            aria-disabled={at === of - 1}
+            title={at === of - 1 ? "This is the last row." : undefined}
+            onClick={() => at < of - 1 && onStep(1)}
+          >
             Next
           </button>
         </div>

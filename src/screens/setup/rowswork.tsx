@@ -25,6 +25,7 @@ export function RowsWork(props: {
           <button
             type="button"
             disabled={!line}
+            title={line ? undefined : "Go to a row first."}
             aria-label={line ? `Remove ${line.name}` : undefined}
             onClick={() => line && work.remove(line)}
           >
@@ -33,6 +34,7 @@ export function RowsWork(props: {
           <button
             type="button"
             disabled={!line}
+            title={line ? undefined : "Go to a row first."}
             aria-label={line ? `Duplicate ${line.name}` : undefined}
             onClick={() => line && add(rows.copy(plan, line.id))}
           >

@@ -97,7 +97,13 @@ function KeptWork(props: {
   const { title, open } = props;
   return (
     <div className="pair" role="group" aria-label={`Do with ${title}`}>
-      <button type="button" className={open ? undefined : "primary"} disabled={open} onClick={props.onOpen}>
+      <button
+        type="button"
+        className={open ? undefined : "primary"}
+        disabled={open}
+        title={open ? "It is open." : undefined}
+        onClick={props.onOpen}
+      >
         Open<span className="unseen"> {title}</span>
       </button>
       <button type="button" onClick={props.onCopy}>

@@ -121,11 +121,15 @@ function Revision({ onKeep }: { readonly onKeep: (name: string, note: string) =>
         <input value={name} maxLength={24} onChange={(event) => setName(event.target.value)} />
       </label>
       <AuthorField label="By" />
-      <label className="wide">
+      <label>
         What is new in it
         <input value={note} maxLength={240} onChange={(event) => setNote(event.target.value)} />
       </label>
-      <button type="submit" aria-disabled={name.trim() === ""}>
+      <button
+        type="submit"
+        aria-disabled={name.trim() === ""}
+        title={name.trim() === "" ? "Name the revision first." : undefined}
+      >
         Keep revision
       </button>
     </form>

@@ -125,6 +125,7 @@ function Option(props: {
       role="option"
       aria-selected={selected}
       aria-disabled={why !== null}
+      title={why ?? undefined}
       onClick={() => run(entry)}
     >
       <span className="note">{command.group}</span>
@@ -149,8 +150,9 @@ function matching(all: readonly Entry[], words: string, selected: boolean): read
     ((first === "" ? selected && command.group === "Tasks" : name.toLowerCase().startsWith(first)) ? 0 : 1);
   return all
     .filter(({ name, command }) => {
-      const text = `${name} ${command.group} ${CALLED_ALSO[command.id] ?? ""}`.toLowerCase();
-      return parts.every((part) => text.includes(part));
+      const text = `${name} ${command.group}`.toLowerCase();
+      const also = CALLED_ALSO[command.id]?.split(" ") ?? [];
+      return parts.every((part) => text.includes(part) || also.some((word) => word.startsWith(part)));
     })
     .toSorted((a, b) => rank(a) - rank(b));
 }

@@ -60,7 +60,11 @@ export function HeightsDialog(props: {
           <button type="button" onClick={() => dialog.current?.close()}>
             Leave the ground as it is
           </button>
-          <button type="submit" disabled={busy || typeof found !== "string"}>
+          <button
+            type="submit"
+            disabled={busy || typeof found !== "string"}
+            title={busy || typeof found === "string" ? undefined : "Answer what is asked above first."}
+          >
             {busy ? "Reading…" : "Take these heights"}
           </button>
         </div>

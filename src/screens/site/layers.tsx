@@ -22,13 +22,13 @@ export function Layers(props: { readonly picture: Picture }) {
     <section className="site-layers" aria-label="Layers and legend">
       <h2>Layers</h2>
       <ul>
-        <LayerRow layer="shading" sign="shade" lacking={!ground}>
+        <LayerRow layer="shading" sign="shade" lacking={lacking?.shading}>
           {lacking ? lacking.shading : shadingWords(light)}
         </LayerRow>
-        <LayerRow layer="shadow" sign="shadow" lacking={!ground}>
+        <LayerRow layer="shadow" sign="shadow" lacking={lacking?.shadow}>
           {lacking ? lacking.shadow : shadowWords(light)}
         </LayerRow>
-        <LayerRow layer="contours" sign="contour" lacking={!ground}>
+        <LayerRow layer="contours" sign="contour" lacking={lacking?.contours}>
           {ground
             ? `every ${ground.stepM} m, every fifth strong; 0 is the lander's ground`
             : lacking?.contours}
@@ -135,11 +135,11 @@ function StocksRow(props: Limits & { readonly minuteS: number; readonly isLevel:
 function LayerRow(props: {
   readonly layer: Layer;
   readonly sign: string;
-  /** The plan has nothing to draw it from: it cannot be switched on. */
-  readonly lacking?: boolean;
+  /** Why there is nothing to draw it from, so that it cannot be switched on. */
+  readonly lacking?: string | undefined;
   readonly children: React.ReactNode;
 }) {
-  const { layer, lacking = false } = props;
+  const { layer, lacking } = props;
   const { siteView } = useSite();
   const shown = useSiteView((state) => state.layers[layer]);
   return (
@@ -147,8 +147,9 @@ function LayerRow(props: {
       <label>
         <input
           type="checkbox"
-          checked={shown && !lacking}
-          disabled={lacking}
+          checked={shown && lacking === undefined}
+          disabled={lacking !== undefined}
+          title={lacking}
           onChange={(event) => {
             const { checked } = event.target;
             siteView.setState((now) => ({ layers: { ...now.layers, [layer]: checked } }));

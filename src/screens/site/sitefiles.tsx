@@ -112,7 +112,12 @@ function FileButton(props: {
   const input = useRef<HTMLInputElement>(null);
   return (
     <>
-      <button type="button" disabled={props.disabled} onClick={() => input.current?.click()}>
+      <button
+        type="button"
+        disabled={props.disabled}
+        title={props.disabled ? "A file is being read." : undefined}
+        onClick={() => input.current?.click()}
+      >
         {props.name}
       </button>
       <input

@@ -122,6 +122,13 @@ function RowTools(props: {
         type="button"
         // Not disabled: the keyboard would lose its place when the variant has become the day.
         aria-disabled={disabled}
+        title={
+          day.isOpenDay
+            ? "It is the day already."
+            : disabled
+              ? "It clashes with the plan as it is now."
+              : undefined
+        }
         aria-label={`Adopt ${day.name}`}
         onClick={() => {
           if (!disabled) session.adoptVariant(day.id);

@@ -82,6 +82,7 @@ const Way = memo(function Way(props: {
           onClick={taken}
           aria-label={`Try as a variant: ${numberedSentence(plan, way.sentence)}`}
           disabled={stale}
+          title={stale ? "The day has changed since: ask again." : undefined}
         >
           Try as a variant
         </button>
@@ -141,6 +142,7 @@ function Kept({ variant, fresh }: { readonly variant: string; readonly fresh: bo
       <button
         type="button"
         aria-disabled={isOpenDay}
+        title={isOpenDay ? "It is the day already." : undefined}
         onClick={() => {
           if (!isOpenDay) session.adoptVariant(variant);
         }}
