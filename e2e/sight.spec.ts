@@ -60,12 +60,12 @@ test.describe("by fingers", () => {
     for (const name of SCREENS) {
       await goTo(page, name);
       const low = await page.evaluate(() => {
-        // Figures that answer are text among text; blocks, ticks with labels and the cells of tables have their own measure.
+        // Figures that answer are text among text; blocks and ticks with labels have their own measure.
         const own =
-          ".from-figure, .margin-switch, .stage, .eva-bar, .card-grip, .finding, .grid-box, [type=checkbox], [type=range]";
+          ".from-figure, .margin-switch, .stage, .eva-bar, .card-grip, .finding, [type=checkbox], [type=range]";
         return (
-          [...document.querySelectorAll("button, select, input")]
-            .filter((one) => !one.matches(own) && !one.closest(".stage, .grid-box, .margins, .overview"))
+          [...document.querySelectorAll("button, select, input, [data-cell]")]
+            .filter((one) => !one.matches(own) && !one.closest(".stage, .margins, .overview"))
             // One of several choices is pressed by its words as well.
             .map((one) => ({
               one,
@@ -77,6 +77,10 @@ test.describe("by fingers", () => {
       });
       expect(low, name).toEqual([]);
     }
+    await page.getByRole("button", { name: "Help and theme" }).tap();
+    await page.getByRole("button", { name: /^Every command/ }).tap();
+    const command = page.getByRole("listbox", { name: "Commands" }).getByRole("option").first();
+    expect((await command.boundingBox())!.height).toBeGreaterThanOrEqual(43.5);
   });
 });
 

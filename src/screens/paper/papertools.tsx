@@ -46,8 +46,10 @@ export function PaperTools(props: {
         <GridOffer />
       </div>
       <PrintedFailure printed={printed} />
-      <Doubts list={doubts} />
-      {kind && <Said key={kind.id} about={{ kind: "page", id: kind.id }} name={kind.name} />}
+      <div className="paper-more">
+        <Doubts list={doubts} />
+        {kind && <Said key={kind.id} about={{ kind: "page", id: kind.id }} name={kind.name} />}
+      </div>
       <BreachesOnPaper />
       {pdf.problem !== null && <p className="state breach">The PDF could not be made: {pdf.problem}</p>}
     </div>

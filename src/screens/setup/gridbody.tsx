@@ -3,7 +3,7 @@ import type { Beside, Line, Table } from "../fields/table.ts";
 import { widenedLine } from "./bulk.ts";
 import type { Editing, GridHands, Place } from "./gridhands.ts";
 import { GridRow } from "./gridrow.tsx";
-import { MANY_ROWS, ROW_PX, type RowWindow } from "./rowwindow.ts";
+import { MANY_ROWS, type RowWindow } from "./rowwindow.ts";
 
 /** The rows of a grid that are in the page, and room for the others. */
 export function GridBody(props: {
@@ -24,7 +24,7 @@ export function GridBody(props: {
   const long = lines.length > MANY_ROWS;
   return (
     <tbody>
-      {inPage.first > 0 && <Gap rows={inPage.first} columns={columns} />}
+      {inPage.first > 0 && <Gap heightPx={inPage.first * inPage.rowPx} columns={columns} />}
       {lines.slice(inPage.first, inPage.end).map((line, i) => (
         <GridRow
           key={line.id}
@@ -41,7 +41,9 @@ export function GridBody(props: {
           hands={hands}
         />
       ))}
-      {inPage.end < lines.length && <Gap rows={lines.length - inPage.end} columns={columns} />}
+      {inPage.end < lines.length && (
+        <Gap heightPx={(lines.length - inPage.end) * inPage.rowPx} columns={columns} />
+      )}
     </tbody>
   );
 }
@@ -49,10 +51,10 @@ export function GridBody(props: {
 const NOTHING_BESIDE: Beside = { text: "", state: "idle" };
 
 /** Room for rows that are not in the page. */
-function Gap({ rows, columns }: { readonly rows: number; readonly columns: number }) {
+function Gap({ heightPx, columns }: { readonly heightPx: number; readonly columns: number }) {
   return (
     <tr aria-hidden="true" className="grid-gap">
-      <td colSpan={columns} style={{ height: rows * ROW_PX }} />
+      <td colSpan={columns} style={{ height: heightPx }} />
     </tr>
   );
 }

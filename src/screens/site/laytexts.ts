@@ -19,6 +19,9 @@ const PILL_PX = { aside: 10, above: 3 };
 /** Room at the lower right for how many names have none. */
 const SAID_PX = { width: 260, height: 24 };
 
+/** A longer leader runs across the map to a name that nobody looks for there, pixels. */
+const LONGEST_PX = 220;
+
 /** Words about one thing of the map. */
 export interface MapText {
   readonly key: string;
@@ -87,14 +90,20 @@ export function layTexts(
     ...beside.map(boxOf),
     ...sized.filter(({ text }) => !shortOf.has(text.key)).map(({ wish }) => signOf(wish)),
   ];
-  const { plates, leftOut } = layPlates(
+  const { plates } = layPlates(
     unnamed.map(({ wish }) => wish),
     widthPx,
     heightPx,
     taken,
   );
-  const apart = plates.map(({ key, left, top, leader }) => laidText(shortOf.get(key)!, left, top, leader));
-  return { laid: [...beside, ...apart], leftOut: leftOut.length };
+  const apart = plates
+    .filter(({ leader }) => leader === null || lengthOf(leader) <= LONGEST_PX)
+    .map(({ key, left, top, leader }) => laidText(shortOf.get(key)!, left, top, leader));
+  return { laid: [...beside, ...apart], leftOut: unnamed.length - apart.length };
+}
+
+function lengthOf([x1, y1, x2, y2]: Leader): number {
+  return Math.hypot(x2 - x1, y2 - y1);
 }
 
 interface Sized {

@@ -276,8 +276,10 @@ describe("in the grid", () => {
   });
 
   it("rows in the page cover the box and some around", () => {
-    expect(rowsShown(20, 0, 100)).toEqual({ first: 0, end: 20 });
-    expect(rowsShown(300, 3700, 720)).toEqual({ first: 92, end: 128 });
+    expect(rowsShown(20, 0, 100)).toEqual({ first: 0, end: 20, rowPx: 37 });
+    expect(rowsShown(300, 3700, 720)).toEqual({ first: 92, end: 128, rowPx: 37 });
+    // Rows under a finger are higher: fewer of them cover the same box.
+    expect(rowsShown(300, 4500, 720, 45)).toEqual({ first: 92, end: 124, rowPx: 45 });
     expect(rowsShown(300, 1e6, 720).end).toBe(300);
   });
 });
