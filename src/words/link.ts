@@ -3,16 +3,9 @@ import { metres } from "./amount.ts";
 import { taskName } from "./names.ts";
 import { lasting } from "./time.ts";
 
-/**
- * A link as one sentence: "Core tube starts at most 10 min after Trench ends; not without it." Tasks are called by `nameOf`, else by name;
- * where they stand beside others of their name, by number and name.
- */
-export function linkWords(
-  plan: Plan,
-  link: Link,
-  nameOf: (plan: Pick<Plan, "tasks">, id: string) => string = taskName,
-): string {
-  const name = (id: string): string => nameOf(plan, id);
+/** A link as one sentence, ids as names: "Core tube starts at most 10 min after Trench ends; needs Trench." */
+export function linkWords(plan: Plan, link: Link): string {
+  const name = (id: string): string => taskName(plan, id);
   if (link.type === "lag") return lagWords(link, name(link.from.task), name(link.to.task));
   const [first, second] = [name(link.tasks[0]), name(link.tasks[1])];
   if (link.type === "crew") {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { linkWords, numberedTask } from "../../src/words/index.ts";
+import { linkWords } from "../../src/words/index.ts";
 import { planOf, smallInput } from "../session/bench.ts";
 
 const plan = planOf({
@@ -53,12 +53,6 @@ describe("a link in words", () => {
     expect(lag({ leastS: 0 }, "both")).toMatch(/; neither without the other\.$/);
     expect(lag({}, "from")).toBe("Task two is done only if Task one is.");
     expect(lag({}, "both")).toBe("Task one and Task two: neither without the other.");
-  });
-
-  it("tells two tasks of one name apart by their numbers", () => {
-    const tasks = plan.tasks.map((task) => ({ ...task, name: "Core" }));
-    const same = { ...plan, tasks };
-    expect(linkWords(same, plan.links[2]!, numberedTask)).toBe("1 Core and 2 Core are done on the same EVA.");
   });
 
   it("says crew, EVA and distance", () => {

@@ -1,6 +1,6 @@
 export { extentOf, fitted, mapX, mapY, pannedMap, scaleBar, showing, groundAt, zoomedMap } from "./frame.ts";
 export type { Extent, MapFrame, MapPoint } from "./frame.ts";
-export { isSeen, layLabels } from "./labels.ts";
+export { layLabels } from "./labels.ts";
 export type { Box, LabelWish } from "./labels.ts";
 export { layPlates } from "./plates.ts";
 export type { Plates } from "./plates.ts";

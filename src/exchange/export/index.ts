@@ -105,8 +105,8 @@ export const EXPORTS: readonly ExportKind[] = [
   },
   {
     id: "kml",
-    name: "Site as KML",
-    purpose: "The same places, keep-outs and ways, for programs that read KML.",
+    name: "Site, the other form",
+    purpose: "The same for programs that read KML.",
     file: "site.kml",
     type: "application/xml",
     disabledReason: unplaced,

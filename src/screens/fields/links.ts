@@ -1,5 +1,5 @@
 import { duration } from "../../kernel/index.ts";
-import type { LagLink, Link } from "../../plan/index.ts";
+import type { LagLink, Link, Plan } from "../../plan/index.ts";
 import { choice, quantity, text } from "./entry.ts";
 import { linkWords, numberedTask } from "../../words/index.ts";
 import { one, SOURCES } from "./nameentry.ts";
@@ -57,13 +57,22 @@ const only =
 
 const lagOnly = only("lag", "time");
 
+/** A link as one sentence in which each task has its number before its name, so that two of one name are told apart. */
+export function numberedLink(plan: Plan, link: Link): string {
+  const ids = pairOf(link);
+  const tasks = plan.tasks
+    .filter(({ id }) => ids.includes(id))
+    .map((task) => ({ ...task, name: numberedTask(plan, task.id) }));
+  return linkWords({ ...plan, tasks }, link);
+}
+
 const fields: readonly Field<Link>[] = [
   {
     label: "In words",
     path: "words",
     entry: text,
     width: 44,
-    read: (row, plan) => linkWords(plan, row, numberedTask),
+    read: (row, plan) => numberedLink(plan, row),
     apart: () => "Follows from the other columns.",
   },
   {

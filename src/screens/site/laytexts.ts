@@ -1,6 +1,5 @@
 import {
   type Box,
-  isSeen,
   type LabelWish,
   layLabels,
   layPlates,
@@ -81,7 +80,7 @@ export function layTexts(
   ).map(({ key, left, top }) => laidText(byKey.get(key)!, left, top, null));
   const done = new Set(beside.map(({ text }) => text.key));
   const unnamed = sized
-    .filter(({ text, wish }) => text.names && !done.has(text.key) && isSeen(wish, widthPx, heightPx))
+    .filter(({ text }) => text.names && !done.has(text.key) && isIn(frame, text))
     .map(({ text: { lines, ...rest } }) => ({ ...rest, lines: lines.slice(0, 1) }))
     .map((text) => ({ text, wish: wishOf(text, widthOf) }));
   const shortOf = new Map(unnamed.map((one) => [one.text.key, one]));
@@ -104,6 +103,10 @@ export function layTexts(
 
 function lengthOf([x1, y1, x2, y2]: Leader): number {
   return Math.hypot(x2 - x1, y2 - y1);
+}
+
+function isIn({ widthPx, heightPx }: MapFrame, { x, y }: MapText): boolean {
+  return x >= 0 && y >= 0 && x <= widthPx && y <= heightPx;
 }
 
 interface Sized {

@@ -2,16 +2,8 @@ import "./task.css";
 import { memo, useEffect, useMemo, useRef } from "react";
 import type { Link, Plan, Task } from "../../plan/index.ts";
 import { placementsByTask, tasksById } from "../../session/index.ts";
-import {
-  cautionLine,
-  counted,
-  doersOf,
-  groupWords,
-  linkWords,
-  numberedTask,
-  stepLine,
-  taskNumber,
-} from "../../words/index.ts";
+import { cautionLine, counted, doersOf, groupWords, stepLine, taskNumber } from "../../words/index.ts";
+import { numberedLink } from "../fields/links.ts";
 import { useApp, useSession, useView } from "../context.ts";
 import { TASK_FIELDS } from "../fields/task/fields.ts";
 import { taskTable } from "../fields/tasks.ts";
@@ -146,7 +138,7 @@ function Links({ plan, task }: { readonly plan: Plan; readonly task: string }) {
       <h3>Links</h3>
       <ul>
         {links.map((link) => (
-          <li key={link.id}>{linkWords(plan, link, numberedTask)}</li>
+          <li key={link.id}>{numberedLink(plan, link)}</li>
         ))}
       </ul>
     </section>

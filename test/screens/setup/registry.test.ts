@@ -3,6 +3,7 @@ import { z } from "zod";
 import { parse, type Plan } from "../../../src/plan/index.ts";
 import { planSchema } from "../../../src/plan/plan.ts";
 import { PAGES } from "../../../src/screens/setup/pages.ts";
+import { numberedLink } from "../../../src/screens/fields/links.ts";
 import type { Cell } from "../../../src/screens/fields/table.ts";
 import { completePlan } from "./complete.ts";
 import { readyPlan } from "../../readyplan.ts";
@@ -59,6 +60,20 @@ describe.each(PLANS)("every cell of %s", (_name, plan) => {
   it("has a name of its own", () => {
     const ids = cells.map((cell) => cell.id);
     expect(new Set(ids).size).toBe(ids.length);
+  });
+});
+
+describe("links in words", () => {
+  it("tell two tasks of one name apart by their numbers", () => {
+    const plan = readyPlan("large");
+    const same = plan.links.filter((link) => {
+      const [a, b] = link.type === "lag" ? [link.from.task, link.to.task] : link.tasks;
+      const nameOf = (id: string) => plan.tasks.find((task) => task.id === id)!.name;
+      return nameOf(a) === nameOf(b);
+    });
+    expect(same.length).toBeGreaterThan(0);
+    for (const link of same) expect(numberedLink(plan, link)).not.toContain(" or ");
+    expect(numberedLink(plan, same[0]!)).toMatch(/^\d+ (.+) (?:and|starts .*) \d+ \1/);
   });
 });
 
