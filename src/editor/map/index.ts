@@ -3,5 +3,5 @@ export type { Extent, MapFrame, MapPoint } from "./frame.ts";
 export { layLabels } from "./labels.ts";
 export type { Box, LabelWish } from "./labels.ts";
 export { layPlates } from "./plates.ts";
-export type { Plates } from "./plates.ts";
+export type { Leader, Plates } from "./plates.ts";
 export { afootAt, beside, passedAt, pointOn, visitsOf } from "./afoot.ts";

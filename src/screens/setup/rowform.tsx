@@ -25,24 +25,7 @@ export function RowForm(props: {
         <span className="note">
           {at + 1} of {of}
         </span>
-        <div className="pair">
-          <button
-            type="button"
-            aria-disabled={at === 0}
-            title={at === 0 ? "This is the first row." : undefined}
-            onClick={() => at > 0 && onStep(-1)}
-          >
-            Previous
-          </button>
-          <button
-            type="button"
-            aria-disabled={at === of - 1}
-            title={at === of - 1 ? "This is the last row." : undefined}
-            onClick={() => at < of - 1 && onStep(1)}
-          >
-            Next
-          </button>
-        </div>
+        <Steps at={at} of={of} onStep={onStep} />
         <button type="button" className="quiet" aria-label="Close the form" onClick={onClose}>
           ×
         </button>
@@ -66,5 +49,30 @@ export function RowForm(props: {
         </section>
       ))}
     </aside>
+  );
+}
+
+/** To the row before and the one after. */
+function Steps(props: { readonly at: number; readonly of: number; onStep(by: -1 | 1): void }) {
+  const { at, of, onStep } = props;
+  return (
+    <div className="pair">
+      <button
+        type="button"
+        aria-disabled={at === 0}
+        title={at === 0 ? "This is the first row." : undefined}
+        onClick={() => at > 0 && onStep(-1)}
+      >
+        Previous
+      </button>
+      <button
+        type="button"
+        aria-disabled={at === of - 1}
+        title={at === of - 1 ? "This is the last row." : undefined}
+        onClick={() => at < of - 1 && onStep(1)}
+      >
+        Next
+      </button>
+    </div>
   );
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { cross, fitted, type MapFrame, mapX, mapY } from "../../../src/editor/map/index.ts";
+import { fitted, type MapFrame, mapX, mapY } from "../../../src/editor/map/index.ts";
+import { cross } from "../../../src/editor/map/plates.ts";
 import { layTexts, type MapText } from "../../../src/screens/site/laytexts.ts";
 import { placesExtent } from "../../../src/screens/site/shown.ts";
 import { readyPlan } from "../../readyplan.ts";
