@@ -41,6 +41,9 @@ function EvaClocks({ over }: { readonly over: boolean }) {
   );
 }
 
+/** Why the clock goes no further. */
+const OVER = "The day is over.";
+
 /** What runs and moves the clock, and who makes the calls. */
 function Controls({ over }: { readonly over: boolean }) {
   const work = useRehearsal();
@@ -53,19 +56,25 @@ function Controls({ over }: { readonly over: boolean }) {
         type="button"
         className="primary"
         disabled={over && !running}
+        title={over && !running ? OVER : undefined}
         onClick={() => (running ? work.hold() : work.run())}
       >
         {running ? "Hold" : "Run"}
       </button>
       <Speeds />
       <div className="pair" role="group" aria-label="Move the clock on">
-        <button type="button" disabled={over} onClick={() => work.goOn(60)}>
+        <button type="button" disabled={over} title={over ? OVER : undefined} onClick={() => work.goOn(60)}>
           1 min on
         </button>
-        <button type="button" disabled={over} onClick={() => work.goOn(600)}>
+        <button type="button" disabled={over} title={over ? OVER : undefined} onClick={() => work.goOn(600)}>
           10 min on
         </button>
-        <button type="button" disabled={over} onClick={() => work.goOn("next call")}>
+        <button
+          type="button"
+          disabled={over}
+          title={over ? OVER : undefined}
+          onClick={() => work.goOn("next call")}
+        >
           To the next call
         </button>
       </div>
