@@ -5,7 +5,7 @@ import { parseText } from "../src/plan/index.ts";
 import { packRun } from "../src/solver/index.ts";
 import { atRest } from "./atrest.ts";
 import { block, openDay, openPacked } from "./days.ts";
-import { mindPainting, paintedTexts, textsOnTexts } from "./painted.ts";
+import { mindPainting, type PaintedText, paintedTexts, textsOnTexts } from "./painted.ts";
 import { DESK_SIZES, goTo, howToPack, setTheme } from "./shell.ts";
 
 /** What can be seen and hit: magnified, by fingers, with long names, in the system's own colours, and while something is said. */
@@ -368,6 +368,56 @@ for (const [who, open] of [
     await open(page);
     await expect(page.locator(".stage .block").first()).toBeVisible();
     for (const [width, height] of DESK_SIZES) await readable(page, width, height);
+  });
+
+/** Texts on texts while a task is dragged, apart from what it is held over itself; takes the task back. */
+async function inDrag(page: Page, nth: number, byX: number): Promise<string[]> {
+  const box = (await page.locator(".stage .block").nth(nth).boundingBox())!;
+  const at = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  await page.mouse.move(at.x, at.y);
+  await page.mouse.down();
+  await page.mouse.move(at.x + byX, at.y + 8, { steps: 4 });
+  await expect(page.locator(".cost")).toBeVisible();
+  await atRest(page);
+  // It lies on what it is held over: between its plumb lines, as high as where it was taken from.
+  const [left, right] = await page
+    .locator(".plumb")
+    .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().left).toSorted((a, b) => a - b));
+  const rows = await page
+    .locator(".block.held")
+    .evaluateAll((all) =>
+      all.map((one) => one.getBoundingClientRect()).map(({ top, bottom }) => ({ top, bottom })),
+    );
+  const free = (one: PaintedText): boolean =>
+    one.x1 < left! || one.x0 > right! || rows.every(({ top, bottom }) => one.y1 < top || one.y0 > bottom);
+  const pairs = textsOnTexts(await paintedTexts(page)).filter(([a, b]) => free(a) && free(b));
+  await page.keyboard.press("Escape");
+  await page.mouse.up();
+  return pairs.map(([a, b]) => `${a.text} on ${b.text}`);
+}
+
+for (const [who, open] of [
+  ["the demo plan", openPacked],
+  ["four people", (page: Page) => openLarge(page, 4)],
+] as const)
+  test(`no text lies on another while a task of ${who} is dragged, in every size`, async ({ page }) => {
+    test.slow();
+    await mindPainting(page);
+    await open(page);
+    await expect(page.locator(".stage .block").first()).toBeVisible();
+    for (const [width, height] of DESK_SIZES) {
+      await page.setViewportSize({ width, height });
+      await page.keyboard.press("1");
+      await atRest(page);
+      const count = await page.locator(".stage .block").count();
+      for (const [share, byX] of [
+        [0.3, 70],
+        [0.7, -90],
+      ] as const)
+        expect(await inDrag(page, Math.floor(count * share), byX), `${width} by ${height}, ${byX}`).toEqual(
+          [],
+        );
+    }
   });
 
 async function openLarge(page: Page, crew: number): Promise<void> {

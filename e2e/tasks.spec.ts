@@ -285,7 +285,7 @@ for (const theme of ["light", "dark", "dim"] as const)
     await expect(page.locator(".cost.breach")).toBeVisible();
     // Where it breaks is drawn: what lies over each other, and the minute.
     await expect(page.locator(".overlap").first()).toBeVisible();
-    await expect(page.locator(".pin b").first()).toContainText(/\d:\d\d/);
+    await expect(page.locator(".hand-label.breach").first()).toContainText(/\d:\d\d/);
     await check("in hand");
     await page.keyboard.press("Escape");
     await howToPack(page, 60);

@@ -1,33 +1,23 @@
-import { type CSSProperties, memo } from "react";
-import { type Lane, REMOTE, type TimeScale } from "../../editor/index.ts";
-import { FLIGHT_RULES } from "../../rules/index.ts";
-import { clockText } from "../../words/index.ts";
+import { memo } from "react";
+import { beyondHome, type TimeScale } from "../../editor/index.ts";
 import { useSession, useView } from "../context.ts";
-import { nearestStarts, overlapsOf, pinsOf, type Starts } from "./breachmarks.ts";
-import { useDial } from "../dial.ts";
+import { overlapsOf, pinsOf } from "./breachmarks.ts";
 import { slabFor, type DayLayout } from "./line/geometry.ts";
+import { LABEL_PX } from "./line/labels/placelabels.ts";
+import type { HandLabels } from "./line/labels/uselabels.ts";
 
 /** Over the line while something is in hand: where it breaks a rule, and from when to when it could start. */
 export const HandLayer = memo(function HandLayer(props: {
   readonly layout: DayLayout;
   readonly scale: TimeScale;
+  readonly labels: HandLabels["labels"];
 }) {
-  const { layout, scale } = props;
+  const { layout, scale, labels } = props;
   const hand = useView((state) => state.inHand);
   const difference = useSession((state) => state.preview?.difference ?? null);
-  const dial = useDial();
   if (!hand || !difference) return null;
-  const { target } = hand;
-  const lane = target.at === "line" ? layout.lanes.find(({ key }) => key === target.lane) : undefined;
-  // Away from the flags of the lane that it is held over.
-  const low = lane?.sense === "up" && lane.topPx < layout.lanesPx / 2;
-  const remote = layout.lanes.find(({ key }) => key === REMOTE);
   return (
-    <div
-      className={low ? "hand-layer low" : "hand-layer"}
-      style={{ "--remote": `${remote?.heightPx ?? 0}px` } as CSSProperties}
-      aria-hidden="true"
-    >
+    <div className="hand-layer" aria-hidden="true">
       {overlapsOf(layout.blocks, hand.tasks).map(({ lane, startS, endS, block }) => {
         const slab = slabFor(layout, scale, block);
         if (!slab) return null;
@@ -42,80 +32,24 @@ export const HandLayer = memo(function HandLayer(props: {
           />
         );
       })}
-      {pinsOf(difference).map(({ atS, finding }) => {
+      {pinsOf(difference).map(({ atS }) => {
         const x = scale.x(atS);
-        if (x < 0 || x > scale.widthPx) return null;
+        return x >= 0 && x <= scale.widthPx && <span key={atS} className="pin" style={{ left: x }} />;
+      })}
+      {labels.map(({ key, kind, text, lane: on, x0, x1, out }) => {
+        const lane = layout.lanes.find((one) => one.key === on);
+        if (!lane) return null;
+        const top = Math.round(beyondHome(lane, out)) - LABEL_PX / 2;
         return (
-          <span key={atS} className={x > scale.widthPx / 2 ? "pin before" : "pin"} style={{ left: x }}>
-            <b>
-              {FLIGHT_RULES[finding.rule].words}, {clockText(dial, atS)}
-            </b>
+          <span
+            key={key}
+            className={`hand-label ${kind}`}
+            style={{ left: Math.round(x0), top, width: Math.round(x1 - x0), height: LABEL_PX }}
+          >
+            {text}
           </span>
         );
       })}
-      <Flags layout={layout} scale={scale} />
     </div>
   );
 });
-
-/** First and last start on the lane that it is held over, and how far these go if the others slide. */
-function Flags({ layout, scale }: { readonly layout: DayLayout; readonly scale: TimeScale }) {
-  const target = useView((state) => state.inHand?.target ?? null);
-  const many = useView((state) => (state.inHand?.tasks.length ?? 0) > 1);
-  const bands = useSession((state) => state.fitBands);
-  const gridS = useSession((state) => state.plan.rules.startGridS);
-  const lane = target?.at === "line" ? layout.lanes.find(({ key }) => key === target.lane) : undefined;
-  if (!bands || !lane || target?.at !== "line") return null;
-  const { fixed, sliding } = nearestStarts(bands, lane.key, target.startS, gridS);
-  if (!fixed && !sliding && !many)
-    return (
-      <span className="start-flag nowhere" style={{ left: 4, top: flagTop(lane, "fixed") }}>
-        fits nowhere on this lane as the day stands
-      </span>
-    );
-  return (
-    <>
-      {fixed && <Pair lane={lane} starts={fixed} scale={scale} kind="fixed" />}
-      {sliding && !same(fixed, sliding) && <Pair lane={lane} starts={sliding} scale={scale} kind="sliding" />}
-    </>
-  );
-}
-
-/** Flags stand in two rows at the far edge of the lane. */
-function flagTop({ sense, topPx, heightPx }: Lane, kind: "fixed" | "sliding"): number {
-  const row = kind === "fixed" ? 0 : 18;
-  return sense === "up" ? topPx + 18 + row : topPx + heightPx - 36 - row;
-}
-
-function same(a: Starts | null, b: Starts): boolean {
-  return a !== null && a.firstS === b.firstS && a.lastS === b.lastS;
-}
-
-function Pair(props: {
-  readonly lane: Lane;
-  readonly starts: Starts;
-  readonly scale: TimeScale;
-  readonly kind: "fixed" | "sliding";
-}) {
-  const { lane, starts, scale, kind } = props;
-  const dial = useDial();
-  const { firstS, lastS } = starts;
-  const flag = (atS: number, side: "first" | "last" | "only"): React.ReactNode => {
-    const x = scale.x(atS);
-    if (x < 0 || x > scale.widthPx) return null;
-    const time = clockText(dial, atS);
-    const words = kind === "fixed" ? `${side} start ${time}` : `${time} if the others slide`;
-    return (
-      <span className={`start-flag ${side} ${kind}`} style={{ left: x, top: flagTop(lane, kind) }}>
-        {words}
-      </span>
-    );
-  };
-  if (firstS === lastS) return flag(firstS, "only");
-  return (
-    <>
-      {flag(firstS, "first")}
-      {flag(lastS, "last")}
-    </>
-  );
-}

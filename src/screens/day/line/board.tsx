@@ -1,38 +1,25 @@
 import "./line.css";
-import { memo, useCallback, useMemo, useRef } from "react";
-import { shownPlan } from "../../../session/index.ts";
-import { useApp, useSession } from "../../context.ts";
+import { memo, useRef } from "react";
 import { Margins } from "../../margins/margins.tsx";
 import { useDay } from "../context.ts";
 import { Cursor } from "../cursor.tsx";
-import { useDial } from "../../dial.ts";
 import { LanesGutter, RulerGutter, StayGutter } from "../gutter.tsx";
-import type { Brush } from "../../parts/canvas/brush.ts";
-import { Canvas } from "../../parts/canvas/canvas.tsx";
 import { DayLine } from "./dayline.tsx";
 import { Overview } from "./overview.tsx";
-import { paintRuler } from "./paintruler.ts";
 import { Plumb } from "./held.tsx";
 import { usePanning } from "./panning.ts";
+import { Ruler } from "./ruler.tsx";
 import { type LineOnPage, useTheLine } from "./theline.ts";
 
 /** Everything under one time axis: ruler, lanes, margins, and the whole stay. It fills the box that it is given. */
 export const Board = memo(function Board({ onPage }: { readonly onPage: LineOnPage }) {
-  const { sunDeg } = useApp();
   const { windows } = useDay();
-  const plan = useSession(shownPlan);
-  const dial = useDial();
   const line = useTheLine(onPage);
   const { layout, scale, sizes, margins } = line;
   const { widthPx } = scale;
   const headStage = useRef<HTMLDivElement>(null);
   const headPanning = usePanning(headStage, scale, windows);
 
-  const sun = useMemo(() => remembered((atS) => sunDeg(plan, atS)), [plan, sunDeg]);
-  const paintHead = useCallback(
-    (brush: Brush) => paintRuler(brush, { plan, dial, sunDeg: sun }, scale),
-    [plan, dial, scale, sun],
-  );
   return (
     <section
       ref={line.board}
@@ -51,7 +38,7 @@ export const Board = memo(function Board({ onPage }: { readonly onPage: LineOnPa
             if (event.button === 0) headPanning.press(event.nativeEvent);
           }}
         >
-          <Canvas widthPx={widthPx} heightPx={sizes.rulerPx} paint={paintHead} />
+          <Ruler layout={layout} scale={scale} heightPx={sizes.rulerPx} />
         </div>
       </div>
       <div className="lanes" id="lanes">
@@ -68,16 +55,3 @@ export const Board = memo(function Board({ onPage }: { readonly onPage: LineOnPa
     </section>
   );
 });
-
-/** Elevations by instant, each worked out once: every frame of a moving window asks for the same ones. */
-function remembered(sunDeg: (atS: number) => number | null): (atS: number) => number | null {
-  const known = new Map<number, number | null>();
-  return (atS) => {
-    let degrees = known.get(atS);
-    if (degrees === undefined) {
-      degrees = sunDeg(atS);
-      known.set(atS, degrees);
-    }
-    return degrees;
-  };
-}

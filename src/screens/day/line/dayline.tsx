@@ -12,9 +12,11 @@ import { bandsOf, type DayLayout } from "./geometry.ts";
 import { EvaBars } from "./evabars.tsx";
 import { useGhosts } from "./held.tsx";
 import { useKnown } from "./known.ts";
+import { useHandLabels } from "./labels/uselabels.ts";
 import { useLaneInSight } from "./laneinsight.ts";
 import { LassoBox } from "./lasso.tsx";
 import { useLinePointer } from "./linepointer.ts";
+import { useNames } from "./names/usenames.ts";
 import { OverLayer } from "./overlayer.tsx";
 import { useStandstill } from "./standstill.ts";
 import type { LineOnPage } from "./theline.ts";
@@ -33,6 +35,8 @@ export function DayLine(props: {
   const chances = useSession(chancesAtRest);
   const known = useKnown(chances);
   const stands = useStandstill(scale);
+  const named = useNames(layout, stands, scale === stands, known);
+  const { labels, covered } = useHandLabels(layout, scale, named);
   useLaneInSight(onPage, chosen);
   const pointer = useLinePointer({ layout, scale, onPage });
   return (
@@ -47,7 +51,8 @@ export function DayLine(props: {
         layout={layout}
         scale={scale}
         stands={stands}
-        known={known}
+        named={named}
+        covered={covered}
         report={chances}
         selection={selection}
         only={onlyOf(held, selection)}
@@ -55,7 +60,7 @@ export function DayLine(props: {
       <EvaBars layout={layout} scale={scale} />
       <BlockButtons layout={layout} scale={stands} chances={chances} />
       {held.length === 0 && <EmptyHint layout={layout} />}
-      <HandLayer layout={layout} scale={scale} />
+      <HandLayer layout={layout} scale={scale} labels={labels} />
       <Moved layout={layout} scale={scale} />
       <Pointed layout={layout} scale={scale} />
       <LassoBox />

@@ -7,7 +7,7 @@ import { Canvas } from "../../parts/canvas/canvas.tsx";
 import { within } from "../../parts/canvas/changed.ts";
 import type { DayLayout } from "./geometry.ts";
 import { paintNames } from "./names/paintnames.ts";
-import { useNames } from "./names/usenames.ts";
+import type { Named } from "./names/usenames.ts";
 import { paintChances } from "./paintchances.ts";
 import { paintWindows } from "./paintground.ts";
 
@@ -25,15 +25,16 @@ export function OverLayer(props: {
   readonly scale: TimeScale;
   /** Where the window stands, or stood before it moved. */
   readonly stands: TimeScale;
-  readonly known: { readonly slack: ReadonlyMap<string, number>; readonly plates: ReadonlySet<string> };
+  readonly named: Named | null;
+  /** Keys of names that words of the hand lie on. */
+  readonly covered: ReadonlySet<string>;
   readonly report: ChancesReport | null;
   readonly selection: readonly string[];
   /** The one task that is selected or held. */
   readonly only: string | null;
 }) {
-  const { layout, scale, stands, known, report, selection, only } = props;
+  const { layout, scale, stands, named, covered, report, selection, only } = props;
   const held = useView((view) => view.inHand?.tasks ?? NOBODY);
-  const named = useNames(layout, stands, scale === stands, known);
   const painted = isPanned(stands, scale) ? stands : scale;
   const beyondPx = Math.round(painted.widthPx * BEYOND);
   const { plan, lanesPx, tasks } = layout;
@@ -43,11 +44,11 @@ export function OverLayer(props: {
     (brush: Brush) => {
       brush.ctx.translate(beyondPx, 0);
       const wide = within(painted, { fromPx: 0, toPx: painted.widthPx }, beyondPx);
-      if (named) paintNames(brush, named, painted, held);
+      if (named) paintNames(brush, named, painted, { held, covered });
       if (day && report) paintChances(brush, day, wide, report, selection);
       if (task) paintWindows(brush, plan, task, lanesPx, wide);
     },
-    [beyondPx, painted, named, held, day, report, selection, plan, task, lanesPx],
+    [beyondPx, painted, named, covered, held, day, report, selection, plan, task, lanesPx],
   );
   return (
     <Canvas

@@ -12,11 +12,48 @@ function rowsOf(rulerPx: number): { readonly large: number; readonly small: numb
 /** Ticks nearer to each other than this run into each other's words, pixels. */
 const TICK_PX = 62;
 
-/** The ruler: the clock that is read strong, the other one under it, and one strip of relay passes with the sun in the gaps. */
+/** A label that stands on the ruler for a while: beside the column `x`, over the first of its two clocks or over both. */
+export interface OnRuler {
+  readonly x: number;
+  readonly side: "before" | "after";
+  readonly letters: number;
+  readonly over: 1 | 2;
+}
+
+/** The widest a letter is on the ruler, and what the box of a label adds, pixels. */
+const LETTER_PX = 8;
+const AROUND_PX = 16;
+
+/** Marks of the ruler whose words such labels would cover in part, as `paintRuler` takes them. */
+export function marksUnder(dial: Dial, scale: TimeScale, labels: readonly OnRuler[]): readonly string[] {
+  if (labels.length === 0) return [];
+  const rooms = labels.map(({ x, side, letters, over }) => {
+    const widthPx = letters * LETTER_PX + AROUND_PX;
+    return { over, from: side === "before" ? x - widthPx : x, to: side === "before" ? x : x + widthPx };
+  });
+  const under = (tick: Tick, row: 1 | 2): boolean => {
+    const [x, half] = [scale.x(tick.atS), (tick.label.length * LETTER_PX) / 2];
+    return rooms.some(({ over, from, to }) => row <= over && x + half > from && x - half < to);
+  };
+  return [
+    ...largeTicks(dial, scale).flatMap((tick) => (under(tick, 1) ? [markKey(tick, 1)] : [])),
+    ...smallTicks(dial, scale).flatMap((tick) => (under(tick, 2) ? [markKey(tick, 2)] : [])),
+  ];
+}
+
+function markKey({ atS }: Tick, row: 1 | 2): string {
+  return `${row} ${atS}`;
+}
+
+/**
+ * The ruler: the clock that is read strong, the other one under it, and one strip of relay passes with the sun in the gaps. Words of the
+ * marks in `under` are left out.
+ */
 export function paintRuler(
   brush: Brush,
   day: { readonly plan: Plan; readonly dial: Dial; readonly sunDeg: (atS: number) => number | null },
   scale: TimeScale,
+  under: ReadonlySet<string> = new Set(),
 ): void {
   const { ctx, palette, heightPx } = brush;
   const { dial, plan } = day;
@@ -26,7 +63,8 @@ export function paintRuler(
   ctx.textBaseline = "alphabetic";
   ctx.textAlign = "center";
   const large = largeTicks(dial, scale);
-  for (const tick of large) {
+  const shown = (row: 1 | 2) => (tick: Tick) => !under.has(markKey(tick, row));
+  for (const tick of large.filter(shown(1))) {
     const strong = tick.major || (dial.kind === "met" && tick.atS % 3600 === 0);
     ctx.fillStyle = strong ? palette.ink : palette["ink-soft"];
     setFont(ctx, strong ? 14 : 12.5, strong ? 700 : 460, "normal");
@@ -40,9 +78,7 @@ export function paintRuler(
   ctx.textAlign = "left";
   ctx.fillText(other, 4, rows.small);
   ctx.textAlign = "center";
-  for (const tick of dial.kind === "utc"
-    ? metTicks(scale, TICK_PX)
-    : utcTicks(scale, dial.touchdownMs, TICK_PX))
+  for (const tick of smallTicks(dial, scale).filter(shown(2)))
     edgeText(brush, tick.label, scale.x(tick.atS), rows.small, room);
   paintStrip(brush, plan, dial, day.sunDeg, scale, rows.strip);
   ctx.fillStyle = palette["line-strong"];
@@ -53,6 +89,10 @@ export function paintRuler(
 function largeTicks(dial: Dial, scale: TimeScale): readonly Tick[] {
   if (dial.kind === "utc") return utcTicks(scale, dial.touchdownMs, TICK_PX);
   return dial.kind === "pet" ? petTicks(scale, dial.phases, TICK_PX) : metTicks(scale, TICK_PX);
+}
+
+function smallTicks(dial: Dial, scale: TimeScale): readonly Tick[] {
+  return dial.kind === "utc" ? metTicks(scale, TICK_PX) : utcTicks(scale, dial.touchdownMs, TICK_PX);
 }
 
 /** A centred label that is left out where the edge, or what stands at the left of it, would cut it. */

@@ -5,16 +5,21 @@ import { NAME_FACE, type Named, SIGN_FACE } from "./usenames.ts";
 
 /**
  * Names of blocks on rows in the free sky, each with its hairline, and what else is written there: where they were placed, moved
- * along where the window has been zoomed since. None of what is in hand.
+ * along where the window has been zoomed since. None of tasks that are `held`, and none that words of the hand would cover in part.
  */
-export function paintNames(brush: Brush, named: Named, scale: TimeScale, held: readonly string[]): void {
+export function paintNames(
+  brush: Brush,
+  named: Named,
+  scale: TimeScale,
+  { held, covered }: { readonly held: readonly string[]; readonly covered: ReadonlySet<string> },
+): void {
   const { ctx, palette } = brush;
   const lanes = new Map(named.layout.lanes.map((lane) => [lane.key, lane]));
   const shift = (x: number): number => (scale === named.scale ? 0 : scale.x(named.scale.at(x)) - x);
   ctx.textAlign = "left";
   ctx.textBaseline = "middle";
   ctx.lineJoin = "round";
-  const names = named.names.filter(({ task }) => !held.includes(task));
+  const names = named.names.filter(({ task, key }) => !held.includes(task) && !covered.has(key));
   ctx.fillStyle = palette["ink-soft"];
   for (const { lane: key, hair, foot, out } of names) {
     const lane = lanes.get(key);

@@ -319,13 +319,14 @@ export function placeNames(
   return placedIn(placing);
 }
 
-/** Moves tried for each name in one cooling, and coolings. */
-const MOVES = 600;
-const COOLINGS = 4;
-const HOT = 30;
+/** Moves tried for each name in one cooling after the other, and how many names may lack a place for the later ones to be worth it. */
+const COOLINGS = [600, 600, 600, 2400, 2400, 2400];
+const SHORT_COOLINGS = 3;
+const FEW_MISSING = 2;
+const HOT = 60;
 /** Moves between two pauses. */
 const SLICE = 300;
-const CLASH_COST = 60;
+const CLASH_COST = 300;
 const NOWHERE_COST = 999;
 
 /**
@@ -346,10 +347,11 @@ export function* placeNamesBetter(
   const placing = placingOf(asks, options);
   const open = placing.order.filter((n) => placing.options[n]!.length > 0);
   const stream = random(7);
-  for (let cooling = 0; cooling < COOLINGS && best.length < open.length; cooling += 1) {
+  for (const [cooling, each] of COOLINGS.entries()) {
+    if (isEnough(open.length - best.length, cooling)) break;
     for (const n of open)
       placing.has[n] = placing.options[n]![stream.below(Math.min(20, placing.options[n]!.length))]!;
-    const moves = open.length * MOVES;
+    const moves = open.length * each;
     for (let move = 0; move < moves; move += 1) {
       if (move % SLICE === 0) yield;
       const n = open[stream.below(open.length)]!;
@@ -362,9 +364,19 @@ export function* placeNamesBetter(
     dropClashing(placing);
     makeRoom(placing);
     const found = placedIn(placing);
-    if (found.length > best.length) best = found;
+    best = moreOf(best, found);
   }
   return best;
+}
+
+/** The longer one of two; the first where they are as long. */
+function moreOf(a: readonly PlacedName[], b: readonly PlacedName[]): readonly PlacedName[] {
+  return b.length > a.length ? b : a;
+}
+
+/** True where so many names without a place are not worth the next cooling. */
+function isEnough(missing: number, cooling: number): boolean {
+  return missing <= 0 || (cooling >= SHORT_COOLINGS && missing > FEW_MISSING);
 }
 
 function costOf({ has, near }: Placing, n: number, option: Option | null): number {

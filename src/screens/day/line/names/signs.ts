@@ -256,7 +256,7 @@ function untoldPauses(
 
 /** Words of pauses that have no room between their ends: just beyond the ribbon. */
 function pauseSigns(
-  { relief, verdict }: DayLayout,
+  { relief, verdict, blocks }: DayLayout,
   lane: Lane,
   scale: TimeScale,
   untold: readonly UntoldPause[],
@@ -266,9 +266,13 @@ function pauseSigns(
   const found: SkySign[] = [];
   const tracks = verdict.reach.filter(({ crew }) => crew === lane.crew);
   const outer = (homeS: number): number => awayPx(lane, relief, homeS) + relief.thickPx;
+  const beside = blocks
+    .filter((block) => block.lane === lane.key)
+    .map(({ startS, endS }) => ({ from: scale.x(startS), to: scale.x(endS) }));
   for (const { text, kind, left, right, homeS } of untold) {
     const widthPx = textPx(text);
-    const x = Math.min(scale.widthPx - widthPx - 4, Math.max(4, (left + right - widthPx) / 2));
+    const middle = (left + right - widthPx) / 2;
+    const x = Math.min(scale.widthPx - widthPx - 4, Math.max(4, middle + asideOf(middle, widthPx, beside)));
     // Beside a pause the ribbon may go farther out than at it, and the words are wider than the pause.
     const under = tracks.map((track) => highest(track, scale, { x, widthPx }, outer));
     const out = Math.max(outer(homeS), ...under) + 10;
@@ -277,6 +281,24 @@ function pauseSigns(
     if (![...others, ...found].some((other) => overlaps(sign, other))) found.push(sign);
   }
   return found;
+}
+
+/** What a block keeps free of words that stand over it, so that the hairline of its name has a way, pixels; and what words go aside for it. */
+const FREE_PX = 6;
+const ASIDE_PX = [0, 4, -4, 8, -8, 12, -12];
+
+/** By how much words that would cover all of a narrow block go aside; 0 where nothing helps. */
+function asideOf(
+  x: number,
+  widthPx: number,
+  blocks: readonly { readonly from: number; readonly to: number }[],
+): number {
+  const covers = (by: number): boolean =>
+    blocks.some(({ from, to }) => {
+      const [left, right] = [x + by - FREE_PX, x + by + widthPx + FREE_PX];
+      return from > left && to < right;
+    });
+  return ASIDE_PX.find((by) => !covers(by)) ?? 0;
 }
 
 function overlaps(a: SkySign, b: SkySign): boolean {

@@ -94,7 +94,7 @@ function useKept<Value>(value: Value, held: boolean): Value {
 }
 
 /** A context to measure with: the line's own, since a canvas beside the page has other figures. Null before there is one. */
-function measuring(): CanvasRenderingContext2D | null {
+export function measuring(): CanvasRenderingContext2D | null {
   return document.querySelector<HTMLCanvasElement>(".stage canvas")?.getContext("2d") ?? null;
 }
 

@@ -1,0 +1,148 @@
+import type { Box } from "../names/place.ts";
+
+/**
+ * Where the words of the hand stand while something is in hand: each beside an upright line of its own that runs through the lane, so
+ * that any row of the sky will do. Never on each other; on the ribbon, on what is in hand and on what is written there only where
+ * there is nothing else; and on as few names as can be, which are then not painted. All in pixels of one lane, as in `names/place.ts`.
+ */
+
+/** Words of the hand that ask for a row. */
+export interface LabelAsk {
+  readonly key: string;
+  readonly text: string;
+  readonly widthPx: number;
+  /** The column of its line, and on which side of it the words stand where both have room. */
+  readonly x: number;
+  readonly side: "before" | "after";
+  /** The lanes that its line runs through, the better ones first. */
+  readonly lanes: readonly string[];
+}
+
+/** The sky of a lane while something is in hand. */
+export interface LabelSky {
+  readonly lane: string;
+  /** Middles of the rows, from home outwards. */
+  readonly rows: readonly number[];
+  /** How far out the ribbon reaches in each column. */
+  readonly ribbon: ArrayLike<number>;
+  /** What is in hand. */
+  readonly held: readonly Box[];
+  /** What is written there besides names. */
+  readonly taken: readonly Box[];
+  /** The names. */
+  readonly names: readonly Box[];
+  readonly widthPx: number;
+}
+
+/** Words with their place: their box reaches half its height from `out`. */
+export interface PlacedLabel {
+  readonly key: string;
+  readonly text: string;
+  readonly lane: string;
+  readonly side: LabelAsk["side"];
+  readonly x0: number;
+  readonly x1: number;
+  readonly out: number;
+}
+
+/** Height of the box of a label: that of a row of names. */
+export const LABEL_PX = 16;
+/** Free space between a label and the edge of the lane. */
+const EDGE_PX = 3;
+/** What it costs to stand on these, each. */
+const ON_RIBBON = 60;
+const ON_TAKEN = 40;
+const ON_NAME = 5;
+/** What it costs to stand on its own line, for want of room beside it. */
+const ON_ITS_LINE = 4;
+/** What it costs to stand on the other side of its line, on a lane that is less good, a row farther in, and elsewhere than before. */
+const OTHER_SIDE = 3;
+const OTHER_LANE = 3;
+const FARTHER_IN = 0.4;
+const ELSEWHERE = 2;
+
+/** A place for each of the words, in their order; `had` are the places of a moment ago, which are kept where others are hardly better. */
+export function placeLabels(
+  asks: readonly LabelAsk[],
+  skies: readonly LabelSky[],
+  had: readonly PlacedLabel[] = [],
+): readonly PlacedLabel[] {
+  const placed: PlacedLabel[] = [];
+  for (const ask of asks) {
+    const was = had.find(({ key }) => key === ask.key) ?? null;
+    let best: PlacedLabel | null = null;
+    let least = Infinity;
+    for (const [place, cost] of placesOf(ask, skies, was)) {
+      if (cost >= least || placed.some((other) => labelsMeet(place, other))) continue;
+      least = cost;
+      best = place;
+    }
+    if (best) placed.push(best);
+  }
+  return placed;
+}
+
+function placesOf(
+  ask: LabelAsk,
+  skies: readonly LabelSky[],
+  was: PlacedLabel | null,
+): readonly (readonly [PlacedLabel, number])[] {
+  return ask.lanes.flatMap((lane, nth) => {
+    const sky = skies.find((one) => one.lane === lane);
+    if (!sky) return [];
+    return sky.rows.toReversed().flatMap((out, row) =>
+      (["before", "after"] as const).map((side): readonly [PlacedLabel, number] => {
+        const place = beside(ask, sky, out, side);
+        const same = was?.lane === lane && was.out === out && was.side === side;
+        const dear =
+          nth * OTHER_LANE +
+          row * FARTHER_IN +
+          (side === ask.side ? 0 : OTHER_SIDE) +
+          (place.x1 > ask.x && place.x0 < ask.x ? ON_ITS_LINE : 0) +
+          (was === null || same ? 0 : ELSEWHERE);
+        return [place, dear + costIn(place, sky)];
+      }),
+    );
+  });
+}
+
+/** Beside its line, and at the edge of the lane where it has no room there. */
+function beside(
+  { key, text, widthPx, x }: LabelAsk,
+  sky: LabelSky,
+  out: number,
+  side: LabelAsk["side"],
+): PlacedLabel {
+  const wanted = side === "before" ? x - widthPx : x;
+  const x0 = Math.max(EDGE_PX, Math.min(sky.widthPx - EDGE_PX - widthPx, wanted));
+  return { key, text, lane: sky.lane, side, x0, x1: x0 + widthPx, out };
+}
+
+function costIn(place: PlacedLabel, sky: LabelSky): number {
+  const box = labelBox(place);
+  let cost = 0;
+  for (let x = Math.round(box.x0); x <= box.x1; x += 1)
+    if ((sky.ribbon[x] ?? 0) > box.out0) {
+      cost += ON_RIBBON;
+      break;
+    }
+  const on = (boxes: readonly Box[]): number => boxes.filter((one) => boxesMeet(box, one)).length;
+  return cost + ON_RIBBON * on(sky.held) + ON_TAKEN * on(sky.taken) + ON_NAME * on(sky.names);
+}
+
+/** The room that a label takes. */
+export function labelBox({ x0, x1, out }: PlacedLabel): Box {
+  return { x0, x1, out0: out - LABEL_PX / 2, out1: out + LABEL_PX / 2 };
+}
+
+function labelsMeet(a: PlacedLabel, b: PlacedLabel): boolean {
+  return a.lane === b.lane && boxesMeet(labelBox(a), labelBox(b));
+}
+
+/** A row that only touches the next does not lie on it, pixels. */
+const TOUCH_PX = 1.5;
+
+/** True where two boxes of a lane lie on each other. */
+export function boxesMeet(a: Box, b: Box): boolean {
+  return a.x0 < b.x1 && b.x0 < a.x1 && a.out0 + TOUCH_PX < b.out1 && b.out0 + TOUCH_PX < a.out1;
+}
