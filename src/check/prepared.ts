@@ -174,13 +174,14 @@ function wornIn(
   environmentHeatW: number,
   backW: (slopeRad: number) => number,
 ): SuitLoad {
-  const known = new Map<string, { readonly draw: Amounts; readonly heat: number }>();
+  const known = new Map<Mode, Map<number, { readonly draw: Amounts; readonly heat: number }>>();
   const at = (mode: Mode, rateW: number): { readonly draw: Amounts; readonly heat: number } => {
-    const key = `${mode} ${rateW}`;
-    let one = known.get(key);
+    let ofMode = known.get(mode);
+    if (!ofMode) known.set(mode, (ofMode = new Map()));
+    let one = ofMode.get(rateW);
     if (!one) {
       const now = suitIn(suit, mode, environmentHeatW);
-      known.set(key, (one = { draw: drawPerSecond(now, rateW), heat: heatPerSecond(now, rateW) }));
+      ofMode.set(rateW, (one = { draw: drawPerSecond(now, rateW), heat: heatPerSecond(now, rateW) }));
     }
     return one;
   };

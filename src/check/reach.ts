@@ -62,13 +62,24 @@ export function moments(crewOuting: CrewOuting): Moment[] {
   crewOuting.steps.forEach((step, k) => {
     const before = crewOuting.left[k]!;
     const behind = crewOuting.left[k + 1]!;
-    const from = {
-      ...{ atS: step.drawnFromS, homeS: step.homeFromS, slopeRad: step.slopeFromRad },
-      ...{ left: before, place: step.from, peak: false, task: step.stretch.task },
+    // Written out: a move in the hand is judged every frame, and spreads took a fifth of it.
+    const from: Moment = {
+      atS: step.drawnFromS,
+      homeS: step.homeFromS,
+      slopeRad: step.slopeFromRad,
+      left: before,
+      place: step.from,
+      peak: false,
+      task: step.stretch.task,
     };
-    const to = {
-      ...{ atS: step.drawnToS, homeS: step.homeToS, slopeRad: step.slopeToRad },
-      ...{ left: behind, place: step.to, peak: false, task: step.stretch.task },
+    const to: Moment = {
+      atS: step.drawnToS,
+      homeS: step.homeToS,
+      slopeRad: step.slopeToRad,
+      left: behind,
+      place: step.to,
+      peak: false,
+      task: step.stretch.task,
     };
     if (from.homeS >= 0) list.push(from);
     if (hasPeak(step)) list.push({ ...to, homeS: step.peakS, slopeRad: step.slopePeakRad, peak: true });
