@@ -1,6 +1,6 @@
 import type { LateEntry, LateReport } from "../answers/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { crewName, evaName, numberedTask } from "../words/index.ts";
+import { crewName, evaName, numberedTask, untriedWords } from "../words/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { core, turnOf } from "./core.ts";
 import { readOptions } from "./options.ts";
@@ -64,5 +64,6 @@ function what(plan: Plan, cell: LateEntry): string {
     return `${[...drop, ...add, ...orders].join("; ")}${lost}${over}`;
   }
   if (cell.kind === "drop") return `drop ${cell.drop.map(nameOf).join(", ")}${lost}${over}`;
-  return `${cell.kind === "end" ? "end the EVA" : "end the EVA at once"}${lost}${over}`;
+  if (cell.kind === "end") return `end the EVA${lost}${over}`;
+  return `end the EVA at once${lost}${over}${untriedWords(cell.breaks)}`;
 }

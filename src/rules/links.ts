@@ -3,7 +3,7 @@ import type { FlightRule } from "./record.ts";
 /** Flight rules on links between tasks. */
 export const linkRules = {
   "link-lag": {
-    words: "Before and within",
+    words: "Time between tasks",
     sentence: "Both placed: the lag between the named ends is at least `leastS` and at most `greatestS`.",
     decides: null,
     eases: { by: "min", most: 240 },

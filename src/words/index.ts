@@ -20,6 +20,7 @@ export { angle, bearing, metres, heat, kmH, mass, percent, speed, stock, volume 
 export { cautionSentence } from "./caution.ts";
 export { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords, crewSays } from "./crewwords.ts";
 export { groupWords } from "./group.ts";
+export { untriedWords } from "./late.ts";
 export { linkWords } from "./link.ts";
 export { counted, listed } from "./list.ts";
 export { arePlaced, isPlaced, isToGive, notGivenWords, unlessToGive } from "./togive.ts";

@@ -31,7 +31,8 @@ export function numberedTask(plan: Pick<Plan, "tasks">, id: string): string {
 
 /**
  * A sentence in which each of the given tasks, where it is named, has its number before its name: the judge and the maker know tasks by name, who
- * reads them looks for the number. Where several of them have one name, each number stands there: `3 or 8 Core tube`.
+ * reads them looks for the number. Where several of them have one name, each number stands there: `3 or 8 Core tube`;
+ * a name that has its number stays as it is.
  */
 export function numberedSentence(
   plan: Pick<Plan, "tasks">,
@@ -44,17 +45,25 @@ export function numberedSentence(
     // Of two tasks of one name nobody can tell from it which one is meant: it has both numbers.
     .map(({ name }, _, all) => {
       const numbers = all.filter((one) => one.name === name).map(({ id }) => taskNumber(plan, id));
-      return { name, words: `${numbers.join(" or ")} ${name}` };
+      return { name, numbers, words: `${numbers.join(" or ")} ${name}` };
     })
     // Of two names of which one holds the other the longer one is meant.
     .toSorted((a, b) => b.name.length - a.name.length);
   if (named.length === 0) return sentence;
-  const words = new Map(named.map((one) => [one.name, one.words]));
+  const known = new Map(named.map((one) => [one.name, one]));
   const names = named.map(({ name }) => name.replace(/[\\^$.*+?()[\]{}|/]/g, "\\$&")).join("|");
   return sentence.replace(
     new RegExp(`(?<![\\p{L}\\p{N}])(?:${names})(?![\\p{L}\\p{N}])`, "gu"),
-    (name) => words.get(name) ?? name,
+    (name, at: number) => {
+      const { numbers, words } = known.get(name)!;
+      return numbers.some((number) => isNumbered(sentence.slice(0, at), number)) ? name : words;
+    },
   );
+}
+
+/** True where what comes next in a sentence that begins with `before` has `number` already. */
+function isNumbered(before: string, number: string): boolean {
+  return ` ${before}`.endsWith(` ${number} `);
 }
 
 /** A finding's sentence with the numbers of the tasks that it is about. */

@@ -30,4 +30,10 @@ describe("a sentence with numbers", () => {
     expect(numberedSentence(two, "Core waits.")).toBe("3 or 8 Core waits.");
     expect(numberedSentence(two, "Core waits.", ["t8"])).toBe("8 Core waits.");
   });
+
+  it("numbers no name that has its number, and is not misled by another's", () => {
+    const two = plan(["3", "Core"], ["8", "Core"]);
+    expect(numberedSentence(two, "It needs 8 Core, then Core.")).toBe("It needs 8 Core, then 3 or 8 Core.");
+    expect(numberedSentence(two, "3 Core waits 18 Core.")).toBe("3 Core waits 18 3 or 8 Core.");
+  });
 });

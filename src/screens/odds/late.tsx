@@ -188,17 +188,24 @@ function EntryCell(props: {
   const loses = cell.worthLost > 0 || cell.mustLost > 0;
   const result = resultWords(last);
   const alone = aloneWords(cell);
+  // One line for what is dropped, for what is taken up, and for each crew member: an order may be of twenty tasks.
+  const parts = entryWords(cell, {
+    nameOf: (task) => numberedTask(plan, task),
+    crewOf: (crew) => crewName(plan, crew),
+    plannedOf,
+  }).split("; ");
   return (
     <td
       colSpan={span}
       className={`shed-cell shed-${cell.kind}${cell.mustLost > 0 ? " must" : ""}`}
       title={[cell.sentence, ...(alone === null ? [] : [alone])].join(" ")}
     >
-      {entryWords(cell, {
-        nameOf: (task) => numberedTask(plan, task),
-        crewOf: (crew) => crewName(plan, crew),
-        plannedOf,
-      })}
+      {parts.map((part, i) => (
+        <span key={part} className="shed-part">
+          {part}
+          {i < parts.length - 1 && "; "}
+        </span>
+      ))}
       {loses && (
         <span className="note">
           {" "}

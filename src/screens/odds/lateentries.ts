@@ -2,7 +2,7 @@ import type { Outcome, LateEntry, LateReport } from "../../answers/index.ts";
 import { isEqual } from "../../kernel/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { ruleInWords } from "../../rules/index.ts";
-import { counted, grouped } from "../../words/index.ts";
+import { counted, grouped, untriedWords } from "../../words/index.ts";
 import { chanceFigure } from "../chancewords.ts";
 
 /** Neighbours of a row that say the same to do: the first one, the last one, and how many. */
@@ -84,7 +84,7 @@ export function entryWords(cell: LateEntry, words: OrderWords): string {
     case "end":
       return `end the EVA${broken}`;
     case "over":
-      return `end the EVA at once${broken}`;
+      return `end the EVA at once${broken}${untriedWords(cell.breaks)}`;
   }
 }
 

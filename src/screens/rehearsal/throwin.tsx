@@ -11,7 +11,12 @@ type Choice = readonly (readonly [id: string, name: string])[];
 interface Slip {
   readonly name: string;
   readonly about: (plan: Plan, day: Rehearsed) => Choice;
-  readonly amount: { readonly words: string; readonly usual: number; readonly most: number } | null;
+  readonly amount: {
+    readonly words: string;
+    readonly usual: number;
+    readonly least?: number;
+    readonly most: number;
+  } | null;
   call(about: string, amount: number, nowS: number): CallOut;
 }
 
@@ -43,8 +48,8 @@ const SLIPS: readonly Slip[] = [
   {
     name: "A crew member is slower",
     about: ({ crew }) => crew.map(({ id, name }) => [id, name] as const),
-    amount: { words: "percent of the planned time", usual: 130, most: 500 },
-    call: (crew, amount) => ({ kind: "slower", crew, percent: Math.max(10, amount) }),
+    amount: { words: "percent of the planned time", usual: 130, least: 10, most: 500 },
+    call: (crew, percent) => ({ kind: "slower", crew, percent }),
   },
   {
     name: "An EVA is to be back sooner",
@@ -138,10 +143,10 @@ function SlipForm() {
 }
 
 /** How much of it, beginning with what is usual. */
-function Amount({ words, usual, most }: NonNullable<Slip["amount"]>) {
+function Amount({ words, usual, least = 1, most }: NonNullable<Slip["amount"]>) {
   return (
     <Labelled words={words}>
-      <input name="amount" type="number" min={1} max={most} step={1} required defaultValue={usual} />
+      <input name="amount" type="number" min={least} max={most} step={1} required defaultValue={usual} />
     </Labelled>
   );
 }

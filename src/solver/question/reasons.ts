@@ -1,7 +1,7 @@
 import type { BenchReason, Fit } from "../../answers/index.ts";
 import { instant } from "../../kernel/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
-import { digits, gridName, lasting, listed, mass, metres, volume } from "../../words/index.ts";
+import { digits, gridName, lasting, listed, mass, metres, numberedTask, volume } from "../../words/index.ts";
 import { Bands } from "./bands.ts";
 import { compiled } from "../problem/known.ts";
 import type { Day } from "../network/day.ts";
@@ -82,7 +82,8 @@ class Bench {
     const { needs, plan } = this.problem;
     const missing = needs[a]!.map((b) => plan.tasks[b]!).filter((task) => !this.placed.has(task.id));
     if (missing.length === 0) return null;
-    const names = listed(missing.map((task) => task.name));
+    // By number: of two tasks of one name the other may well be on the day.
+    const names = listed(missing.map((task) => numberedTask(plan, task.id)));
     return `It needs ${names}, which ${missing.length > 1 ? "are" : "is"} on the bench too.`;
   }
 

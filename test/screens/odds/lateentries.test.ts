@@ -137,6 +137,9 @@ describe("a row of a late table", () => {
     expect(entryWords(cell({ kind: "over", breaks: ["reserve"] }), words())).toBe(
       "end the EVA at once; breaks reserves or the longest EVA",
     );
+    expect(entryWords(cell({ kind: "over", breaks: ["crew-separation"] }), words())).toBe(
+      "end the EVA at once; breaks crew separation; not tried: the others hold where they are",
+    );
   });
 });
 

@@ -1,7 +1,7 @@
 import type { Chance, Outcome, LateEntry, LateTable, LateRow } from "../../../answers/index.ts";
 import { isEqual } from "../../../kernel/index.ts";
 import { ruleInWords } from "../../../rules/index.ts";
-import { clock, grouped, minutes, taskNumber } from "../../../words/index.ts";
+import { clock, grouped, minutes, taskNumber, untriedWords } from "../../../words/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import { type Body, type Cell, EMPTY, type Row, type Section, type Table } from "./body.ts";
 import { type SheetGiven } from "./given.ts";
@@ -86,7 +86,9 @@ function sayingOf({ kind, breaks, voided, then }: LateEntry, number: (task: stri
   const isOrderKept = kind === "change" && then.length === 0;
   const parts = [
     isOrderKept ? "the rest in its planned order" : "",
-    kind === "over" ? `${SAYINGS.over} ${rules === "" ? "a limit" : rules}` : SAYINGS[kind],
+    kind === "over"
+      ? `${SAYINGS.over} ${rules === "" ? "a limit" : rules}${untriedWords(breaks)}`
+      : SAYINGS[kind],
     kind !== "over" && breaks.length > 0 ? "rest at the next stop" : "",
     voided.length > 0 ? `in vain ${voided.map(number).join(", ")}` : "",
   ];

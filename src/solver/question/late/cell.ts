@@ -2,7 +2,7 @@ import type { LateEntry } from "../../../answers/index.ts";
 import type { Placement, Schedule } from "../../../plan/index.ts";
 import { isEqual } from "../../../kernel/index.ts";
 import { type PackerRule, ruleInWords } from "../../../rules/index.ts";
-import { listed } from "../../../words/index.ts";
+import { listed, untriedWords } from "../../../words/index.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { scheduleFrom } from "../trial/placed.ts";
 import type { Change } from "./changing.ts";
@@ -94,7 +94,7 @@ function sentenceOf(
     case "end":
       return `end the EVA.${restSoon}`;
     case "over":
-      return `end the EVA at once; even so there is trouble with ${listed(breaks.map(ruleInWords))}.`;
+      return `end the EVA at once; even so there is trouble with ${listed(breaks.map(ruleInWords))}${untriedWords(breaks)}.`;
     case "change": {
       const parts = [
         ...(drop.length > 0 ? [`drop ${names(drop)}`] : []),
