@@ -105,7 +105,12 @@ function asItGoes(task: Task, placement: ProjectedPlacement | undefined, facts: 
           ...(highS === undefined ? {} : { highS: duration(Math.max(highS, lengthS)) }),
         };
   if (!over) return { ...task, duration: length };
-  return { ...task, duration: length, pin: pinAt(placement) };
+  // What broke after it was done was there for it.
+  const equipment =
+    placement.state === "done"
+      ? task.equipment.filter((one) => !facts.broken.has(one.equipment))
+      : task.equipment;
+  return { ...task, duration: length, pin: pinAt(placement), equipment };
 }
 
 /**

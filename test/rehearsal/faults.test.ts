@@ -158,6 +158,19 @@ describe("what is called", () => {
     expect([...closed.facts.leftOut]).toEqual([["w", "a is closed"]]);
     const broken = standing(3100, ...outAndX, call(3100, { kind: "broken", equipment: "drill", count: 1 }));
     expect([...broken.facts.leftOut.keys()]).toEqual(["y", "z"]);
+    // What was done with it before stays done: y from 4200 to 4800 had the drill that broke at 4900.
+    const done = [call(4200, { kind: "begins", task: "y" }), call(4800, { kind: "ends", task: "y" })];
+    const after = standing(
+      4900,
+      ...outAndX,
+      call(3600, { kind: "ends", task: "x" }),
+      ...done,
+      call(4900, { kind: "broken", equipment: "drill", count: 1 }),
+    );
+    expect(after.facts.ended.has("y")).toBe(true);
+    expect(judgeFor(after.plan)(after.plan.schedule).findings.map((one) => one.rule)).not.toContain(
+      "equipment",
+    );
     const lost = standing(3100, ...outAndX, call(5600, { kind: "no-relay", pass: "p" }));
     expect(lost.plan.stay.relayPasses).toMatchObject([{ startS: 5000, endS: 5600 }]);
     const rules = judgeFor(lost.plan)(lost.plan.schedule).findings.map((one) => one.rule);

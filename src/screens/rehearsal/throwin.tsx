@@ -17,8 +17,14 @@ interface Slip {
     readonly least?: number;
     readonly most: number;
   } | null;
+  /** The most of it where that is up to what it happens to. */
+  readonly mostOf?: (about: string, plan: Plan, day: Rehearsed) => number;
   call(about: string, amount: number, nowS: number): CallOut;
 }
+
+/** How many of an equipment are still of use. */
+const leftOf = (id: string, { equipment }: Plan, { standing }: Rehearsed): number =>
+  (equipment.find((one) => one.id === id)?.count ?? 0) - (standing.facts.broken.get(id) ?? 0);
 
 const SLIPS: readonly Slip[] = [
   {
@@ -60,8 +66,10 @@ const SLIPS: readonly Slip[] = [
   },
   {
     name: "Equipment is out of use",
-    about: ({ equipment }) => equipment.map(({ id, name }) => [id, name] as const),
+    about: (plan, day) =>
+      plan.equipment.flatMap(({ id, name }) => (leftOf(id, plan, day) > 0 ? [[id, name] as const] : [])),
     amount: { words: "so many of it", usual: 1, most: 10_000 },
+    mostOf: leftOf,
     call: (equipment, amount) => ({ kind: "broken", equipment, count: amount }),
   },
   {
@@ -130,7 +138,13 @@ function SlipForm() {
           </select>
         </Labelled>
       ) : null}
-      {slip.amount && <Amount key={which} {...slip.amount} />}
+      {slip.amount && (
+        <Amount
+          key={which}
+          {...slip.amount}
+          most={slip.mostOf?.(chosen, day.plan, day) ?? slip.amount.most}
+        />
+      )}
       <button
         type="submit"
         disabled={choices.length === 0}
