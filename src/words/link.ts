@@ -40,8 +40,8 @@ function boundWords({ leastS, greatestS }: LagLink, anchor: string): readonly st
   if (leastS !== undefined && leastS === greatestS)
     return [leastS === 0 ? `just when ${anchor}` : `exactly ${distance(leastS, anchor)}`];
   if (leastS !== undefined && greatestS !== undefined && leastS >= 0) {
-    const least = leastS === 0 ? "at once" : lasting(leastS, "given");
-    return [`${least} to ${distance(greatestS, anchor)}`];
+    const most = distance(greatestS, anchor);
+    return [leastS === 0 ? `within ${most}` : `${lasting(leastS, "given")} to ${most}`];
   }
   return [
     ...(leastS === undefined ? [] : [leastWords(leastS, anchor)]),

@@ -38,7 +38,7 @@ describe("a link in words", () => {
     [{ greatestS: 0 }, "Task two starts no later than Task one ends."],
     [{ greatestS: 600 }, "Task two starts at most 10 min after Task one ends."],
     [{ greatestS: -600 }, "Task two starts at least 10 min before Task one ends."],
-    [{ leastS: 0, greatestS: 180 }, "Task two starts at once to 3 min after Task one ends."],
+    [{ leastS: 0, greatestS: 180 }, "Task two starts within 3 min after Task one ends."],
     [{ leastS: 60, greatestS: 180 }, "Task two starts 1 min to 3 min after Task one ends."],
     [
       { leastS: -60, greatestS: 180 },

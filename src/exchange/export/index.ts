@@ -96,8 +96,8 @@ export const EXPORTS: readonly ExportKind[] = [
   },
   {
     id: "geojson",
-    name: "Site",
-    purpose: "Places, keep-outs and ways of the day for map programs (GeoJSON).",
+    name: "Site as GeoJSON",
+    purpose: "Places, keep-outs and ways of the day for map programs.",
     file: "site.geojson",
     type: "application/geo+json",
     disabledReason: unplaced,
@@ -105,8 +105,8 @@ export const EXPORTS: readonly ExportKind[] = [
   },
   {
     id: "kml",
-    name: "Site, the other form",
-    purpose: "The same for programs that read KML.",
+    name: "Site as KML",
+    purpose: "Places, keep-outs and ways of the day for programs that read KML.",
     file: "site.kml",
     type: "application/xml",
     disabledReason: unplaced,

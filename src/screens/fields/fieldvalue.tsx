@@ -27,7 +27,7 @@ export function FieldValue(props: {
       aria-label={saidOf(cell)}
       onClick={onPress}
     >
-      {shownOf(cell, stands, faulty)}
+      <span className="task-stands">{shownOf(cell, stands, faulty)}</span>
       {word !== null && <span className="cell-fault">{word}</span>}
     </button>
   );

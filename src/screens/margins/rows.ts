@@ -248,7 +248,7 @@ function apartRow(plan: Plan, verdict: Verdict): MarginRow {
     tracks: verdict.separation,
     limit,
     // Who is out alone is apart from nobody.
-    figure: most >= 0 ? metres(most, "up") : verdict.outings.length > 0 ? "alone" : "not out",
+    figure: most >= 0 ? metres(most, "up") : verdict.outings.length > 0 ? "alone" : "nobody out",
     of: `of ${metres(limit, "down")}`,
     ask: { what: "rule", rule: "crew-separation" },
     status: most < 0 ? "none" : most > limit ? "breach" : "fine",

@@ -1,6 +1,7 @@
 import type { BenchReason } from "../../answers/index.ts";
 import type { Placement, Plan, Task } from "../../plan/index.ts";
 import {
+  briefly,
   clock,
   crewName,
   evaName,
@@ -30,26 +31,32 @@ interface Placed {
   readonly placement: Placement;
 }
 
+/** Letters of a name here: each of four people keeps to a line or so of the narrowest side. */
+const NAME_LETTERS = 28;
+
 /** Where a placed task stands: when, who, where, and the way back from there. */
 export function Standing({ plan, task, placement }: Placed) {
   const { eva, crew } = placement;
-  const end = task.endPlace !== undefined && task.endPlace !== task.place;
+  const who = [evaName(plan, eva), ...crew.map((one) => crewName(plan, one))];
+  const end = task.endPlace === task.place ? undefined : task.endPlace;
+  const where = [task.place, ...(end === undefined ? [] : [end])].map((one) => placeName(plan, one));
   return (
     <dl className="task-standing">
       <Times plan={plan} task={task} placement={placement} />
       <div>
         <dt>Who</dt>
-        <dd>
-          {evaName(plan, eva)}
-          {crew.length > 0 && `, ${crew.map((one) => crewName(plan, one)).join(" and ")}`}
+        <dd title={who.join(", ")}>
+          {briefly(who[0]!, NAME_LETTERS)}
+          {crew.length > 0 &&
+            `, ${who
+              .slice(1)
+              .map((one) => briefly(one, NAME_LETTERS))
+              .join(" and ")}`}
         </dd>
       </div>
       <div>
         <dt>Where</dt>
-        <dd>
-          {placeName(plan, task.place)}
-          {end && ` to ${placeName(plan, task.endPlace)}`}
-        </dd>
+        <dd title={where.join(" to ")}>{where.map((one) => briefly(one, NAME_LETTERS)).join(" to ")}</dd>
       </div>
       {crew.length > 0 && <WalkBack task={task} />}
       <Simulated task={task} />

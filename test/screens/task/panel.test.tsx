@@ -31,6 +31,20 @@ describe("the details of a task", () => {
     expect(text()).toContain("Walk-back2 min");
   });
 
+  it("cut long names of who and where, and say them whole on asking", () => {
+    const long = "The outing with a name of far more letters than a line of the side has room for";
+    const { session } = show(<TaskPanel />, (one) => {
+      one.edit("Rename", ({ evas }) => ({ evas: evas.map((eva) => ({ ...eva, name: long })) }));
+      one.select(["one"]);
+    });
+    expect(session.state.getState().plan.evas[0]!.name).toBe(long);
+    const who = [...document.querySelectorAll(".task-standing dd")].find((one) =>
+      one.textContent!.includes("EV1"),
+    )!;
+    expect(who.textContent).toBe("The outing with a name of f…, EV1");
+    expect(who.getAttribute("title")).toBe(`${long}, EV1`);
+  });
+
   it("follow the task while it is held", () => {
     const { session } = show(<TaskPanel />, (one) => {
       one.place("two", { eva: "eva-1", crew: ["ev1"], startS: instant(9000) });

@@ -72,7 +72,7 @@ export function paintBlock(brush: Brush, form: BlockForm, view: BlockLook): void
   if (form.across) paintWeb(brush, form);
   hatchEdge(brush, form, view.task.kind);
   if (view.task.must) ridge(brush, form);
-  if (view.task.pin) nail(brush, form);
+  if (view.task.pin) pinHead(brush, form);
   ctx.restore();
   frame(brush, form, view);
 }
@@ -126,8 +126,8 @@ function ridge(brush: Brush, form: BlockForm): void {
   ctx.fill();
 }
 
-/** Pinned: a nail through the far corner on the right. */
-function nail(brush: Brush, form: BlockForm): void {
+/** Pinned: a pin through the far corner on the right. */
+function pinHead(brush: Brush, form: BlockForm): void {
   const { ctx, palette } = brush;
   const { slab } = form;
   const far = farEdge(form);

@@ -1,8 +1,9 @@
 import { homeY, type Lane, outerY, REMOTE, type TimeScale } from "../../../editor/index.ts";
 import type { Plan, Task } from "../../../plan/index.ts";
-import { clock, lasting } from "../../../words/index.ts";
-import { type Brush, cut, setFont, textPx } from "../../parts/canvas/brush.ts";
+import { lasting } from "../../../words/index.ts";
+import { type Brush, cut, facePx, setFace, setFont, textPx } from "../../parts/canvas/brush.ts";
 import { inBy, shows, type DayLayout } from "./geometry.ts";
+import { WINDOW_FACE, WINDOW_WORDS_PX, windowsShown } from "./windowwords.ts";
 
 /** What lies behind the work: lanes, heights, EVA limits, sleep and meals. */
 export function paintLaneGrounds(brush: Brush, layout: DayLayout, scale: TimeScale): void {
@@ -109,31 +110,23 @@ function paintHeights(brush: Brush, layout: DayLayout, lane: Lane, scale: TimeSc
 /** Where the held or selected task may be: its own windows, or relay passes when it needs one. */
 export function paintWindows(brush: Brush, plan: Plan, task: Task, lanesPx: number, scale: TimeScale): void {
   const { ctx, palette } = brush;
-  const passes = task.relay ? plan.stay.relayPasses : [];
-  const spans = [
-    ...task.windows.map((one) => ({ ...one, word: "window" })),
-    ...passes.map((one) => ({ ...one, word: "relay" })),
-  ];
-  for (const span of spans) {
-    if (!shows(scale, span)) continue;
-    const x = scale.x(span.startS);
-    const right = scale.x(span.endS);
+  for (const { left, right, text, widePx } of windowsShown(plan, task, scale, (words) =>
+    facePx(ctx, WINDOW_FACE, words),
+  )) {
     ctx.save();
     ctx.strokeStyle = palette.accent;
     ctx.lineWidth = 1.5;
     ctx.setLineDash([7, 4]);
-    ctx.strokeRect(x, 1, right - x, lanesPx - 2);
+    ctx.strokeRect(left, 1, right - left, lanesPx - 2);
     ctx.setLineDash([]);
-    setFont(ctx, 12, 620);
-    const text = `${span.word} ${clock(span.startS)} to ${clock(span.endS)}`;
-    const wide = textPx(ctx, text) + 8;
-    if (right - x > wide) {
+    if (widePx > 0) {
+      setFace(ctx, WINDOW_FACE);
       ctx.fillStyle = palette.accent;
-      ctx.fillRect(x, 0, wide, 16);
+      ctx.fillRect(left, 0, widePx, WINDOW_WORDS_PX);
       ctx.fillStyle = palette["on-accent"];
       ctx.textBaseline = "middle";
       ctx.textAlign = "left";
-      ctx.fillText(text, x + 4, 8.5);
+      ctx.fillText(text, left + 4, WINDOW_WORDS_PX / 2 + 0.5);
     }
     ctx.restore();
   }

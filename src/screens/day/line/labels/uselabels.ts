@@ -13,6 +13,7 @@ import { type Box, HALF_TEXT_PX } from "../names/place.ts";
 import { limitBoxes, markBoxes, stayBoxes } from "../names/signs.ts";
 import { skyOf } from "../names/sky.ts";
 import { measuring, type Named, SIGN_FACE } from "../names/usenames.ts";
+import { WINDOW_FACE, windowBoxes, windowsShown } from "../windowwords.ts";
 import {
   boxesMeet,
   labelBox,
@@ -58,9 +59,17 @@ export function useHandLabels(layout: DayLayout, scale: TimeScale, named: Named 
       .map((one) => ({ ...one, widthPx: wide(one.text), x: one.atS === null ? 0 : scale.x(one.atS) }))
       .filter(({ x }) => x >= 0 && x <= scale.widthPx);
     const signPx = (text: string): number => facePx(ctx, SIGN_FACE, text);
+    const [only, ...others] = hand.tasks;
+    const task = only === undefined || others.length > 0 ? undefined : layout.tasks.get(only);
+    const windows = task
+      ? windowsShown(layout.plan, task, scale, (text) => facePx(ctx, WINDOW_FACE, text))
+      : [];
     const skies = layout.lanes
       .filter(({ crew }) => crew !== null)
-      .map((lane) => labelSky(layout, lane, scale, hand.tasks, named, signPx));
+      .map((lane) => {
+        const sky = labelSky(layout, lane, scale, hand.tasks, named, signPx);
+        return { ...sky, taken: [...sky.taken, ...windowBoxes(windows, lane)] };
+      });
     const kinds = new Map(told.map(({ key, kind }) => [key, kind]));
     return placeLabels(asks, skies, had.current).map((one) => ({
       ...one,
