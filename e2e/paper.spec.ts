@@ -97,13 +97,22 @@ test("the print window shows the sheet, and a finding leads to where it is mende
   await expect(page.getByRole("grid").first()).toBeVisible();
 });
 
-test("the buttons that print and save stand in one row, whatever the width", async ({ page }) => {
+test("the buttons that print and save stay in one row and one place, whatever the width and the sheet", async ({
+  page,
+}) => {
   await openPaper(page, "Cuff checklists");
   for (const width of [1920, 1600, 1440, 1280, 1000]) {
     await page.setViewportSize({ width, height: 900 });
-    const [print, save] = await Promise.all(
-      ["Print", "Save as PDF"].map((name) => page.getByRole("button", { name, exact: true }).boundingBox()),
-    );
-    expect(save?.y, `${width} pixels wide`).toBe(print?.y);
+    const places: unknown[] = [];
+    for (const kind of ["Cuff checklists", "Day timeline", "Stations"]) {
+      await page.getByRole("button", { name: kind, exact: true }).click();
+      await expect(page.getByRole("button", { name: "Print", exact: true })).toBeVisible();
+      const [print, save] = await Promise.all(
+        ["Print", "Save as PDF"].map((name) => page.getByRole("button", { name, exact: true }).boundingBox()),
+      );
+      expect(save?.y, `${width} pixels wide`).toBe(print?.y);
+      if (width >= 1280) places.push([print?.x, print?.y]);
+    }
+    for (const place of places) expect(place, `${width} pixels wide`).toEqual(places[0]);
   }
 });

@@ -233,7 +233,7 @@ function removeCrew(plan: Plan, id: string): Removal {
       ...replaced(now, (one) => !one.crew.includes(id)),
     }),
     [
-      ...out.map((eva) => `${eva.name} goes out without.`),
+      ...out.map((eva) => `${eva.name} goes out without ${crewName(plan, id)}.`),
       ...rests.map((block) =>
         block.crew.length === 1 ? `${block.name} goes.` : `${block.name} no longer names this one.`,
       ),

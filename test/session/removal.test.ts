@@ -146,7 +146,7 @@ describe("taking a thing out of the plan", () => {
 
   it("says what goes with a crew member", () => {
     expect(removalOf(plan, "crew", "ev2").consequences).toEqual([
-      "EVA 1 goes out without.",
+      "EVA 1 goes out without EV2.",
       "Nap goes.",
       "Meal no longer names this one.",
       "Task two no longer asks for this one by name.",

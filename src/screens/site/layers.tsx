@@ -95,10 +95,17 @@ interface Limits {
 
 /** How far emergency oxygen reaches, for each crew member. */
 function EmergencyRow({ plan, rings }: Limits) {
+  const nobodys = plan.suits.some(({ toGive }) => toGive?.includes("emergencyOxygenS"));
   return (
     <LayerRow layer="emergency" sign="emergency">
       full line: walk back as long as emergency oxygen less its reserve; dashed: with the partner&apos;s
       cooling shared, as the flight rules in charge allow it
+      {nobodys && (
+        <div className="site-limit state tight">
+          Emergency oxygen is to be given in setup: until then these limits come from a value that nobody
+          gave.
+        </div>
+      )}
       {rings.map((ring, k) => (
         <div key={k} className="site-limit">
           {ringWords(plan, ring)} <From of={ringWords(plan, ring)} from={ring.from} />

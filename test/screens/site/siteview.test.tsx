@@ -96,8 +96,16 @@ describe("the site view", () => {
     expect(rowOf("Lander Dunnock")?.textContent).toContain("here");
     expect(text()).toContain("A walk-back shown is never rounded down.");
     expect(text()).toContain("36 min: emergency oxygen");
+    expect(text()).not.toContain("a value that nobody gave");
     expect(text()).toContain("EV1, solid");
     expect(text()).toContain("EV2, dashed");
+  });
+
+  it("says of the emergency limit that nobody has given what it comes from", async () => {
+    const plan = JSON.parse(demoText()) as { suits: object[] };
+    const suits = plan.suits.map((suit) => ({ ...suit, toGive: ["emergencyOxygenS"] }));
+    await show(JSON.stringify({ ...plan, suits }));
+    expect(text()).toContain("until then these limits come from a value that nobody gave");
   });
 
   it("says of what it does not know yet that it is being worked out, and nothing of it", async () => {
