@@ -16,7 +16,6 @@ import { FirstSteps } from "./firststeps/firststeps.tsx";
 import type { Services } from "./services.ts";
 import { Following } from "./shelf/following.tsx";
 import { Header } from "./shell/header.tsx";
-import { Keys } from "./day/keys.tsx";
 import { NewerVersion, Notices, Refused, Spoken } from "./shell/messages.tsx";
 import { shellKeys } from "./shell/shellwork.ts";
 import { TaskMenu } from "./shell/taskmenu.tsx";
@@ -29,6 +28,7 @@ const quarantine = fetched(async () => (await import("./quarantine/quarantine.ts
 const importing = fetched(async () => (await import("./import/importwindow.tsx")).ImportWindow);
 const exporting = fetched(async () => (await import("./export/exportdialog.tsx")).ExportDialog);
 const commands = fetched(async () => (await import("./shell/commandlist.tsx")).CommandList);
+const keys = fetched(async () => (await import("./day/keys.tsx")).Keys);
 const changedFile = fetched(async () => (await import("./shell/changedfile.tsx")).ChangedFile);
 const mended = fetched(async () => (await import("./mended/mended.tsx")).Mended);
 const why = fetched(async () => (await import("./why/whypanel.tsx")).WhyPanel);
@@ -58,7 +58,7 @@ export function App(props: Wired & { readonly services: Services; readonly view:
 /** Fetches what is not drawn with the day, so that it is there when it is asked for. */
 export async function fetchScreens(): Promise<void> {
   await Promise.all(
-    [commands, changedFile, mended, why, odds, variants, shelf, quarantine, importing, exporting].map(
+    [commands, keys, changedFile, mended, why, odds, variants, shelf, quarantine, importing, exporting].map(
       (screen) => screen.fetch(),
     ),
   );
@@ -86,7 +86,6 @@ function Screens(props: Wired) {
       <Notices />
       <NewerVersion />
       <Refused />
-      <Keys />
       <Windows />
       <Spoken />
     </div>
@@ -122,6 +121,7 @@ function OpenScreen(props: Wired) {
 function Windows() {
   const changed = useView((state) => state.changedFile !== null);
   const commandsShown = useView((state) => state.listShown);
+  const keysShown = useView((state) => state.keysShown);
   const shelfShown = useView((state) => state.shelfShown);
   const quarantineShown = useView((state) => state.quarantineShown);
   const exportOpen = useView((state) => state.exporting);
@@ -136,6 +136,11 @@ function Windows() {
       {commandsShown && (
         <OnDemand name="list of commands">
           <commands.Screen />
+        </OnDemand>
+      )}
+      {keysShown && (
+        <OnDemand name="keys and legend">
+          <keys.Screen />
         </OnDemand>
       )}
       {shelfShown && (

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from "react";
-import { useApp, useView } from "../context.ts";
+import { useApp } from "../context.ts";
 import { nameOf } from "../../session/index.ts";
 import { STEERING } from "./keywords.ts";
 import { Legend } from "./legend.tsx";
@@ -7,13 +7,8 @@ import { Legend } from "./legend.tsx";
 /** All keys, and what the signs of the day line mean. */
 export function Keys() {
   const { session, view } = useApp();
-  const shown = useView((state) => state.keysShown);
   const ref = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
-    if (shown) ref.current?.showModal();
-    else ref.current?.close();
-  }, [shown]);
-  if (!shown) return null;
+  useEffect(() => ref.current?.showModal(), []);
   /** Commands that have keys, by their groups, in the order of the list. */
   const commandKeys = (): typeof STEERING => {
     const keyed = session.commands.list().filter((command) => command.keys.length > 0);
