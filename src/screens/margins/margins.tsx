@@ -22,8 +22,8 @@ import type { LineSizes } from "../day/line/sizes.ts";
 import { useCalm } from "../settled.ts";
 import { useBefore } from "./before.ts";
 import { CursorValues } from "./cursorvalues.tsx";
-import { paintMargins, type RowPlace } from "./paintmargins.ts";
-import { type MarginRow, marginRows } from "./rows.ts";
+import { paintMargins } from "./paintmargins.ts";
+import { type MarginRow, marginRows, type RowPlace } from "./rows.ts";
 import { spareOf } from "./spare.ts";
 
 /** What is left of everything, under the same time axis as the lanes: its figures at the left, its shape beside them. */
@@ -368,6 +368,11 @@ export function marginsPx(plan: Plan, which: "all" | "least", sizes: LineSizes):
   if (which === "least") return suits * sizes.suitPx + sizes.apartPx + 2 * PAD_PX;
   // Some suits have more rows than these: the strips scroll.
   return suits * 7 * sizes.stripPx + 2 * sizes.stripPx + suits * GAP_PX;
+}
+
+/** Height of the last strip, with the space below it. */
+export function lastStripPx(which: "all" | "least", sizes: LineSizes): number {
+  return (which === "least" ? sizes.apartPx : sizes.stripPx) + PAD_PX;
 }
 
 /** Space above the first strip and below the last, and between those of two suits, pixels. */

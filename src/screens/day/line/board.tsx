@@ -1,6 +1,6 @@
 import "./line.css";
-import { memo, useRef } from "react";
-import { Margins } from "../../margins/margins.tsx";
+import { memo, useLayoutEffect, useRef } from "react";
+import { lastStripPx, Margins } from "../../margins/margins.tsx";
 import { useDay } from "../context.ts";
 import { Cursor } from "../cursor.tsx";
 import { LanesGutter, RulerGutter, StayGutter } from "../gutter.tsx";
@@ -19,6 +19,11 @@ export const Board = memo(function Board({ onPage }: { readonly onPage: LineOnPa
   const { widthPx } = scale;
   const headStage = useRef<HTMLDivElement>(null);
   const headPanning = usePanning(headStage, scale, windows);
+  // What stands beside the line may lie over the last strip and the stay: as high as both, so that it cuts no strip.
+  const footPx = lastStripPx(margins, sizes) + sizes.stayPx;
+  useLayoutEffect(() => {
+    line.board.current?.closest<HTMLElement>(".day")?.style.setProperty("--foot", `${footPx}px`);
+  }, [line.board, footPx]);
 
   return (
     <section
