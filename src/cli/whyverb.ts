@@ -1,6 +1,7 @@
 import type { Relaxation, WhyReport } from "../answers/index.ts";
 import { planText } from "../exchange/index.ts";
 import { applyEdit, type Plan } from "../plan/index.ts";
+import { counted } from "../words/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { core, turnOf } from "./core.ts";
 import { numberOption, readOptions } from "./options.ts";
@@ -70,7 +71,7 @@ function reportJson(report: WhyReport): object {
 }
 
 function table(plan: Plan, report: WhyReport): string {
-  const { conflict, stopped } = report;
+  const { conflict } = report;
   const lines = [
     plan.title,
     `  ${report.sentence || "Nothing was found out in the time given."}`,
@@ -83,9 +84,15 @@ function table(plan: Plan, report: WhyReport): string {
     ...(report.relaxations.length === 0 && report.state === "conflict"
       ? ["  No single change that was tried makes it fit."]
       : []),
-    `  tried     ${report.tried} of ${report.offers} changes${stopped === "done" ? "" : ", stopped before the end"}`,
+    ...triedWords(report),
   ];
   return `${lines.join("\n")}\n`;
+}
+
+/** How many changes were tried; nothing where none is thinkable and the run came to its end. */
+function triedWords({ tried, offers, stopped }: WhyReport): string[] {
+  if (stopped === "done") return offers === 0 ? [] : [`  tried     ${tried} of ${counted(offers, "change")}`];
+  return [`  tried     ${tried} of ${counted(offers, "change")}, stopped before the end`];
 }
 
 function priced({ sentence, cost, owner, score }: Relaxation): string {

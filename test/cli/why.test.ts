@@ -44,6 +44,14 @@ describe("lope why", () => {
     expect(report.relaxations[0]).toMatchObject({ kind: "longest", steps: 9, changes: ["evas"] });
   });
 
+  it("counts tried changes only where there is one to try", async () => {
+    const sound = await run("why", file("short.json"));
+    expect(sound.code).toBe(0);
+    expect(sound.out.trimEnd().split("\n").slice(1)).toEqual(["  The schedule keeps every rule."]);
+    const asked = await run("why", file("short.json"), "--task", "two", "--iterations", "4");
+    expect(asked.out).toMatch(/^ {2}tried {5}\d+ of \d+ changes?$/m);
+  });
+
   it("writes the plan with the one taken, which is free of breaches and has the task", async () => {
     const args = ["why", file("short.json"), "--task", "two", "--iterations", "4"];
     const { code, out } = await run(...args, "--take", "1", "--out", file("out.json"));
