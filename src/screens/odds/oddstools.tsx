@@ -87,6 +87,7 @@ function SpreadChoice({ choice, onChoice }: ChoiceProps) {
   );
 }
 
+/** What is typed is left alone until the field is left: a number on the way to another one is no seed yet. */
 function SeedChoice({ choice, onChoice }: ChoiceProps) {
   return (
     <label>
@@ -96,10 +97,13 @@ function SeedChoice({ choice, onChoice }: ChoiceProps) {
         min={0}
         max={LARGEST_SEED}
         step={1}
-        value={choice.seed}
-        onChange={(event) => {
-          const seed = Math.trunc(Number(event.target.value));
-          if (seed >= 0 && seed <= LARGEST_SEED) onChoice({ ...choice, seed });
+        required
+        defaultValue={choice.seed}
+        onChange={({ target }) => {
+          if (target.validity.valid) onChoice({ ...choice, seed: target.valueAsNumber });
+        }}
+        onBlur={({ target }) => {
+          if (!target.validity.valid) target.value = String(choice.seed);
         }}
       />
     </label>
