@@ -3,7 +3,6 @@ import "./screens/theme/tokens.css";
 import "./screens/theme/base.css";
 import "./screens/shell/shell.css";
 import "./screens/day/day.css";
-import "./screens/day/legend.css";
 import "./screens/paper/paper.css";
 import "./screens/theme/beside.css";
 import "./screens/why/why.css";

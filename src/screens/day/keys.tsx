@@ -3,6 +3,8 @@ import { useApp } from "../context.ts";
 import { nameOf } from "../../session/index.ts";
 import { STEERING } from "./keywords.ts";
 import { Legend } from "./legend.tsx";
+import "./keys.css";
+import "./legend.css";
 
 /** All keys, and what the signs of the day line mean. */
 export function Keys() {

@@ -1,28 +1,38 @@
+import { useMemo } from "react";
 import { type TimeScale, valueAt } from "../../editor/index.ts";
 import { lasting, metres, percent } from "../../words/index.ts";
 import { useView } from "../context.ts";
-import type { RowPlace } from "./paintmargins.ts";
-import { loadText, type MarginRow } from "./rows.ts";
+import { measuring } from "../day/line/names/usenames.ts";
+import { facePx, font } from "../parts/canvas/brush.ts";
+import { loadText, type MarginRow, type RowPlace } from "./rows.ts";
+import { besideLine, saidIn } from "./said.ts";
 import { spareOf } from "./spare.ts";
 
-/** What every margin is at the time under the pointer, beside the cursor's line. */
+/** The face of a value, as the style sheet has it, and what its box adds to the text. */
+const VALUE_FACE = font(12, 700, "normal");
+const AROUND_PX = 8;
+
+/** What every margin is at the time under the pointer, beside the cursor's line, and never on what the strip says of its worst. */
 export function CursorValues(props: { readonly places: readonly RowPlace[]; readonly scale: TimeScale }) {
-  const { scale } = props;
+  const { places, scale } = props;
   const cursorS = useView((view) => (view.inHand ? null : view.cursorS));
+  const pointed = cursorS !== null;
+  const said = useMemo(() => {
+    const ctx = pointed ? measuring() : null;
+    return new Map(ctx ? places.map((place) => [place.row.key, saidIn(place, scale, ctx)]) : []);
+  }, [places, scale, pointed]);
   if (cursorS === null) return null;
+  const ctx = measuring();
   const x = scale.x(cursorS);
-  const flip = x > scale.widthPx - 110;
   return (
-    <div
-      className={flip ? "cursor-values before" : "cursor-values"}
-      style={{ transform: `translateX(${x}px)` }}
-      aria-hidden="true"
-    >
-      {props.places.map(({ row, top, heightPx }) => {
+    <div className="cursor-values" aria-hidden="true">
+      {places.map(({ row, top, heightPx }) => {
         const text = valueText(row, cursorS);
         if (text === null) return null;
+        const wide = Math.ceil(ctx ? facePx(ctx, VALUE_FACE, text) : 0) + AROUND_PX;
+        const left = besideLine(x, wide, said.get(row.key) ?? [], scale.widthPx);
         return (
-          <span key={row.key} style={{ top, height: heightPx }}>
+          <span key={row.key} style={{ top, height: heightPx, transform: `translateX(${left}px)` }}>
             <b>{text}</b>
           </span>
         );

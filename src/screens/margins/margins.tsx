@@ -22,8 +22,8 @@ import type { LineSizes } from "../day/line/sizes.ts";
 import { useCalm } from "../settled.ts";
 import { useBefore } from "./before.ts";
 import { CursorValues } from "./cursorvalues.tsx";
-import { paintMargins, type RowPlace } from "./paintmargins.ts";
-import { type MarginRow, marginRows } from "./rows.ts";
+import { paintMargins } from "./paintmargins.ts";
+import { type MarginRow, marginRows, type RowPlace } from "./rows.ts";
 import { spareOf } from "./spare.ts";
 
 /** What is left of everything, under the same time axis as the lanes: its figures at the left, its shape beside them. */

@@ -1,18 +1,21 @@
 import type { MarginTrack } from "../../answers/index.ts";
 import { type Course, type TimeScale } from "../../editor/index.ts";
-import { clock, lasting, metres, percent } from "../../words/index.ts";
-import { type Brush, figurePx, setFont, textPx } from "../parts/canvas/brush.ts";
+import { lasting, percent } from "../../words/index.ts";
+import { type Brush, setFont, textPx } from "../parts/canvas/brush.ts";
 import { shows } from "../day/line/geometry.ts";
 import { dashOver, fillUnder, line, paintReserve, strokeOver, trace } from "./courses.ts";
-import type { MarginRow } from "./rows.ts";
-import { lowest, spareOf } from "./spare.ts";
-
-/** Where a row stands in the canvas. */
-export interface RowPlace {
-  readonly row: MarginRow;
-  readonly top: number;
-  readonly heightPx: number;
-}
+import type { MarginRow, RowPlace } from "./rows.ts";
+import {
+  leastOf,
+  leastSaid,
+  LIMIT_FACE,
+  limitWide,
+  mostSaid,
+  type Said,
+  WORST_FACE,
+  worstWide,
+} from "./said.ts";
+import { spareOf } from "./spare.ts";
 
 /** Every margin as a shape over time; `before` draws the plan as it was before the move, as a dashed line. */
 export function paintMargins(
@@ -118,7 +121,8 @@ function paintSpare(
   ctx.fillRect(x0, place.top, x1 - x0, place.heightPx - 2);
   ctx.fillStyle = brush.hatch("reserve");
   ctx.fillRect(x0, floor, x1 - x0, place.top + place.heightPx - 2 - floor);
-  const worst = tracks.reduce((a, b) => (b.margin < a.margin ? b : a));
+  const worst = leastOf(tracks);
+  if (!worst) return;
   const course = (track: MarginTrack): Course =>
     spareOf(
       track,
@@ -145,66 +149,46 @@ function paintSpare(
   sayLeast(brush, strip, own, worst, y);
 }
 
-/** A course that comes nowhere lower than this below its margin is level, as a share of the stock. */
-const LEVEL_SHARE = 0.0005;
-
-/**
- * The lowest point of a strip, and at its end the margin itself: what is left at ingress. The lowest is reckoned with an even use
- * from there on, so that it may be less; without the margin beside it the two would contradict each other.
- */
+/** The lowest point of a strip and at its end what is left at ingress, in words. */
 function sayLeast(
   brush: Brush,
-  strip: SpareStrip,
+  { place, scale }: SpareStrip,
   own: Course,
   { margin }: MarginTrack,
   y: (share: number) => number,
 ): void {
   const { palette } = brush;
-  const low = lowest(own);
-  const last = own.points.at(-1);
-  if (!low || !last) return;
-  const level = low.value > margin - LEVEL_SHARE;
-  const point = level ? last : low;
-  const colour = point.value < 0 ? palette.breach : palette.tight;
-  const when = level ? "ingress" : clock(low.atS);
-  const said = mark(
-    brush,
-    strip,
-    { atS: point.atS, y: y(point.value) },
-    `least ${percent(point.value, "down")} at ${when}`,
-    colour,
-  );
-  const text = `${percent(margin, "down")} at ingress`;
-  const { place, scale } = strip;
-  const end = scale.x(last.atS);
-  setFont(brush.ctx, 12.5, 600);
-  const left = end - 6 - figurePx(brush.ctx, text);
-  const free = said === null || said.to + 10 < left || said.from > end;
-  if (level || end > brush.widthPx || left < 0 || !free) return;
-  rimmed(brush, text, left, besideY(place, y(last.value)), margin < 0 ? palette.breach : palette.ink);
+  const said = leastSaid(own, margin, scale, worstWide(brush.ctx));
+  if (!said) return;
+  const { point, last, words, end } = said;
+  if (words)
+    mark(brush, place, {
+      x: scale.x(point.atS),
+      y: y(point.value),
+      words,
+      colour: point.value < 0 ? palette.breach : palette.tight,
+    });
+  if (end) rimmed(brush, end, besideY(place, y(last.value)), margin < 0 ? palette.breach : palette.ink);
 }
 
-/** A point that is the worst of its course, with its words beside it; the columns that these take, or null where it is out of sight. */
+/** A point that is the worst of its course, with its words beside it. */
 function mark(
   brush: Brush,
-  { place, scale }: Pick<SpareStrip, "place" | "scale">,
-  { atS, y }: { readonly atS: number; readonly y: number },
-  text: string,
-  colour: string,
-): { readonly from: number; readonly to: number } | null {
+  place: RowPlace,
+  {
+    x,
+    y,
+    words,
+    colour,
+  }: { readonly x: number; readonly y: number; readonly words: Said; readonly colour: string },
+): void {
   const { ctx } = brush;
-  const x = scale.x(atS);
-  if (x < -4 || x > brush.widthPx + 4) return null;
   ctx.beginPath();
   ctx.arc(x, y, 3.2, 0, 2 * Math.PI);
   ctx.fillStyle = colour;
   ctx.fill();
-  setFont(ctx, 12.5, 600);
-  const wide = figurePx(ctx, text);
-  const right = x + 7 + wide <= brush.widthPx - 4;
-  const left = right ? x + 7 : x - 7 - wide;
-  rimmed(brush, text, left, besideY(place, y), colour);
-  return { from: Math.min(x - 4, left), to: Math.max(x + 4, left + wide) };
+  setFont(ctx, ...WORST_FACE);
+  rimmed(brush, words, besideY(place, y), colour);
 }
 
 /** The baseline of words beside a course at `y`: above it, else below it, else on it. */
@@ -214,26 +198,25 @@ function besideY({ top, heightPx }: Pick<RowPlace, "top" | "heightPx">, y: numbe
   return y + 13 <= bottom ? y + 13 : (top + bottom) / 2 + 4;
 }
 
-function rimmed(brush: Brush, text: string, x: number, baseline: number, colour: string): void {
+function rimmed(brush: Brush, { text, from, to }: Said, baseline: number, colour: string): void {
   const { ctx, palette } = brush;
   ctx.textAlign = "left";
   ctx.textBaseline = "alphabetic";
   ctx.lineJoin = "round";
   // Seen between two words a course reads as a point in the figure.
   ctx.fillStyle = palette.outing;
-  ctx.fillRect(x, baseline - 9, figurePx(ctx, text), 10);
+  ctx.fillRect(from, baseline - 9, to - from, 10);
   ctx.lineWidth = 3.5;
   ctx.strokeStyle = palette.outing;
-  ctx.strokeText(text, x, baseline);
+  ctx.strokeText(text, from, baseline);
   ctx.fillStyle = colour;
-  ctx.fillText(text, x, baseline);
+  ctx.fillText(text, from, baseline);
 }
 
 /** What was to spare before the move, of the consumable that was least then. */
 function paintSpareBefore(brush: Brush, strip: SpareStrip, tracks: readonly MarginTrack[]): void {
-  if (tracks.length === 0) return;
-  const worst = tracks.reduce((a, b) => (b.margin < a.margin ? b : a));
-  dashOver(brush, spareOf(worst), strip.scale, shareY(strip));
+  const worst = leastOf(tracks);
+  if (worst) dashOver(brush, spareOf(worst), strip.scale, shareY(strip));
 }
 
 interface Level {
@@ -315,7 +298,7 @@ function underY(
   return (value) => top + heightPx - 2 - (value / most) * (heightPx - 5);
 }
 
-/** The most of all courses in view, and the limit in words where there is height for both. */
+/** The most of all courses in view, and the limit, in words. */
 function markMost(
   brush: Brush,
   courses: readonly Course[],
@@ -324,30 +307,18 @@ function markMost(
   limit: number,
 ): void {
   const { ctx, palette } = brush;
-  const tops = courses.flatMap((course) => {
-    const seen = course.points.filter(({ atS }) => scale.x(atS) >= 0 && scale.x(atS) <= brush.widthPx);
-    const [first] = seen;
-    return first ? [{ course, most: seen.reduce((a, b) => (b.value > a.value ? b : a), first) }] : [];
-  });
-  const [worst] = tops.toSorted((a, b) => b.most.value - a.most.value);
-  if (!worst || worst.most.value <= 0) return;
-  const { atS, value } = worst.most;
-  const y = underY(worst.course, place, limit);
-  const words = `most ${metres(value, "up")} at ${clock(atS)}`;
+  const wide = { worst: worstWide(ctx), limit: limitWide(ctx) };
+  const said = mostSaid(courses, { heightPx: place.heightPx, limit }, scale, wide);
+  if (!said) return;
+  const { point, words } = said;
+  const y = underY(said.course, place, limit);
   // A limit that is not known is no number, and nothing is beyond it.
-  const colour = value > limit ? palette.breach : palette.tight;
-  mark(brush, { place, scale }, { atS, y: y(value) }, words, colour);
-  if (place.heightPx < LIMIT_PX || !Number.isFinite(limit)) return;
-  setFont(ctx, 12, 500);
-  const text = `at most ${metres(limit, "down")}`;
-  const left = Math.max(0, scale.x(worst.course.points[0]?.atS ?? 0)) + 6;
-  // Its place is the begin of the strip, where the most does not stand.
-  if (scale.x(atS) < left + textPx(ctx, text) + 12) return;
-  rimmed(brush, text, left, y(limit) + 13, palette.ceiling);
+  const colour = point.value > limit ? palette.breach : palette.tight;
+  if (words) mark(brush, place, { x: scale.x(point.atS), y: y(point.value), words, colour });
+  if (!said.limit) return;
+  setFont(ctx, ...LIMIT_FACE);
+  rimmed(brush, said.limit, y(limit) + 13, palette.ceiling);
 }
-
-/** From this height on a strip has room for its limit in words, pixels. */
-const LIMIT_PX = 26;
 
 /** Something that grows towards a limit: filled below, the limit as a line, what is above it hatched. */
 function paintUnder(

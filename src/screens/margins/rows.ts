@@ -40,6 +40,13 @@ interface MarginPart {
   readonly status: MarginStatus;
 }
 
+/** Where a row stands among the others, pixels. */
+export interface RowPlace {
+  readonly row: MarginRow;
+  readonly top: number;
+  readonly heightPx: number;
+}
+
 export type MarginRow =
   /** The four consumables of a suit in one shape: what is left above the reserve, whichever is least. */
   | (RowBase & { readonly kind: "least"; readonly outings: readonly (readonly MarginTrack[])[] })

@@ -1,0 +1,168 @@
+import type { MarginTrack } from "../../answers/index.ts";
+import type { Course, TimeScale } from "../../editor/index.ts";
+import { clock, metres, percent } from "../../words/index.ts";
+import { figurePx, setFont } from "../parts/canvas/brush.ts";
+import type { RowPlace } from "./rows.ts";
+import { lowest, spareOf } from "./spare.ts";
+
+/** What is written in the strips of margins, and in which columns: what stands over a strip for a while keeps off it. */
+
+/** Words in a strip, from column to column. */
+export interface Said {
+  readonly text: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** How wide a text is, pixels. */
+export type Wide = (text: string) => number;
+
+/** Faces of the worst, and of a limit: size in pixels and weight. */
+export const WORST_FACE = [12.5, 600] as const;
+export const LIMIT_FACE = [12, 500] as const;
+
+/** Measures the worst of a strip. */
+export function worstWide(ctx: CanvasRenderingContext2D): Wide {
+  return (text) => {
+    setFont(ctx, ...WORST_FACE);
+    return figurePx(ctx, text);
+  };
+}
+
+/** Measures a limit. */
+export function limitWide(ctx: CanvasRenderingContext2D): Wide {
+  return (text) => {
+    setFont(ctx, ...LIMIT_FACE);
+    return figurePx(ctx, text);
+  };
+}
+
+type Point = Course["points"][number];
+
+/** A course that comes nowhere lower than this below its margin is level, as a share of the stock. */
+const LEVEL_SHARE = 0.0005;
+
+/** The lowest point of what a suit has to spare, with its words, and those of what is left at its end. */
+export interface LeastSaid {
+  readonly point: Point;
+  readonly last: Point;
+  /** Null where the point is out of sight. */
+  readonly words: Said | null;
+  /** Null where it is told already, has no room or is out of sight. */
+  readonly end: Said | null;
+}
+
+/**
+ * The lowest point of a strip, and at its end the margin itself: what is left at ingress. The lowest is reckoned with an even use
+ * from there on, so that it may be less; without the margin beside it the two would contradict each other.
+ */
+export function leastSaid(own: Course, margin: number, scale: TimeScale, wide: Wide): LeastSaid | null {
+  const low = lowest(own);
+  const last = own.points.at(-1);
+  if (!low || !last) return null;
+  const level = low.value > margin - LEVEL_SHARE;
+  const point = level ? last : low;
+  const when = level ? "ingress" : clock(low.atS);
+  const words = besidePoint(scale, point.atS, `least ${percent(point.value, "down")} at ${when}`, wide);
+  const text = `${percent(margin, "down")} at ingress`;
+  const endX = scale.x(last.atS);
+  const from = endX - 6 - wide(text);
+  const free = words === null || words.to + 10 < from || words.from > endX;
+  const end = level || endX > scale.widthPx || from < 0 || !free ? null : { text, from, to: endX - 6 };
+  return { point, last, words, end };
+}
+
+/** The greatest of all courses in view, with its words, and those of the limit. */
+export interface MostSaid {
+  readonly course: Course;
+  readonly point: Point;
+  readonly words: Said | null;
+  /** Null where no limit is known or it has no room. */
+  readonly limit: Said | null;
+}
+
+/** From this height on a strip has room for its limit in words, pixels. */
+const LIMIT_PX = 26;
+
+/** The most of all courses in view, and the limit in words where there is height for both; null where nobody is away from another. */
+export function mostSaid(
+  courses: readonly Course[],
+  { heightPx, limit }: { readonly heightPx: number; readonly limit: number },
+  scale: TimeScale,
+  wide: { readonly worst: Wide; readonly limit: Wide },
+): MostSaid | null {
+  const tops = courses.flatMap((course) => {
+    const seen = course.points.filter(({ atS }) => scale.x(atS) >= 0 && scale.x(atS) <= scale.widthPx);
+    const [first] = seen;
+    return first ? [{ course, point: seen.reduce((a, b) => (b.value > a.value ? b : a), first) }] : [];
+  });
+  const [most] = tops.toSorted((a, b) => b.point.value - a.point.value);
+  if (!most || most.point.value <= 0) return null;
+  const { course, point } = most;
+  const words = besidePoint(
+    scale,
+    point.atS,
+    `most ${metres(point.value, "up")} at ${clock(point.atS)}`,
+    wide.worst,
+  );
+  if (heightPx < LIMIT_PX || !Number.isFinite(limit)) return { course, point, words, limit: null };
+  const text = `at most ${metres(limit, "down")}`;
+  const from = Math.max(0, scale.x(course.points[0]?.atS ?? 0)) + 6;
+  const to = from + wide.limit(text);
+  // Its place is the begin of the strip, where the most does not stand.
+  return { course, point, words, limit: scale.x(point.atS) < to + 12 ? null : { text, from, to } };
+}
+
+/** Words at the right of a point, at its left where the window ends; null where the point is out of sight. */
+function besidePoint(scale: TimeScale, atS: number, text: string, wide: Wide): Said | null {
+  const x = scale.x(atS);
+  if (x < -4 || x > scale.widthPx + 4) return null;
+  const px = wide(text);
+  const from = x + 7 + px <= scale.widthPx - 4 ? x + 7 : x - 7 - px;
+  return { text, from, to: from + px };
+}
+
+/** All that is said of the worst in a strip. */
+export function saidIn(
+  { row, heightPx }: RowPlace,
+  scale: TimeScale,
+  ctx: CanvasRenderingContext2D,
+): readonly Said[] {
+  const wide = { worst: worstWide(ctx), limit: limitWide(ctx) };
+  const here = (...all: readonly (Said | null | undefined)[]): readonly Said[] =>
+    all.flatMap((said) => said ?? []);
+  if (row.kind === "least")
+    return row.outings.flatMap((tracks) => {
+      const worst = leastOf(tracks);
+      const said = worst && leastSaid(spareOf(worst), worst.margin, scale, wide.worst);
+      return here(said?.words, said?.end);
+    });
+  if (row.kind !== "apart") return [];
+  const said = mostSaid(row.tracks, { heightPx, limit: row.limit }, scale, wide);
+  return here(said?.words, said?.limit);
+}
+
+/** The one of an outing's consumables that comes home with least; null of none. */
+export function leastOf(tracks: readonly MarginTrack[]): MarginTrack | null {
+  return tracks.reduce<MarginTrack | null>((a, b) => (a === null || b.margin < a.margin ? b : a), null);
+}
+
+/**
+ * Where words of this width stand beside a line at `x`: at its right, at its left where the window ends there or something is said,
+ * and where neither side is free beyond what is said there. Their left edge.
+ */
+export function besideLine(x: number, widthPx: number, said: readonly Said[], windowPx: number): number {
+  const free = (left: number): boolean =>
+    left >= 0 &&
+    left + widthPx <= windowPx &&
+    said.every(({ from, to }) => to + CLEAR_PX <= left || left + widthPx + CLEAR_PX <= from);
+  const sides = [x + LINE_PX, x - LINE_PX - widthPx];
+  const beyond = said
+    .flatMap(({ from, to }) => [to + CLEAR_PX, from - CLEAR_PX - widthPx])
+    .toSorted((a, b) => Math.abs(a + widthPx / 2 - x) - Math.abs(b + widthPx / 2 - x));
+  return [...sides, ...beyond].find(free) ?? x + LINE_PX;
+}
+
+/** Free space between words and the line that they tell of, and between them and other words, pixels. */
+const LINE_PX = 4;
+const CLEAR_PX = 4;
