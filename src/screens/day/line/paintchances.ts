@@ -29,9 +29,28 @@ export function paintChances(
     if (shortfall !== null && !(form.across && form.sense === "down"))
       paintBelow(brush, form, one.done, shortfall);
     // And there the rope, on the lower: across home stands the name.
-    if (one.slackS !== null && roped.has(block.task) && !(form.across && form.sense === "up"))
+    if (one.slackS !== null && roped.has(block.task) && !(form.across && form.sense === "up")) {
+      brush.ctx.save();
+      keepOffJoint(brush, day, scale);
       paintRope(brush, ropeY(form), form.slab.left, scale.x(block.startS + one.slackS));
+      brush.ctx.restore();
+    }
   }
+}
+
+/** Lets what is painted next go on behind blocks for two: across home stand their names. */
+function keepOffJoint({ ctx, widthPx }: Brush, day: DayLayout, scale: TimeScale): void {
+  ctx.beginPath();
+  ctx.rect(0, 0, widthPx, ctx.canvas.height);
+  for (const block of day.blocks) {
+    const lane = day.lanes.find(({ key }) => key === block.lane);
+    const form = lane && shows(scale, block) ? formOf(day, scale, block, lane) : null;
+    if (!form?.across) continue;
+    const { left, right, topLeft, topRight, bottomLeft, bottomRight } = form.slab;
+    const top = Math.min(topLeft, topRight);
+    ctx.rect(left, top, right - left, Math.max(bottomLeft, bottomRight) - top);
+  }
+  ctx.clip("evenodd");
 }
 
 /** Tasks on which a plate stands. */
