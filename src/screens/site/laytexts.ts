@@ -83,10 +83,13 @@ export function layTexts(
     .filter(({ text }) => text.names && !done.has(text.key) && isIn(frame, text))
     .map(({ text: { lines, ...rest } }) => ({ ...rest, lines: lines.slice(0, 1) }))
     .map((text) => ({ text, wish: wishOf(text, widthOf) }));
+  const words = beside.map(boxOf);
+  // What is asked about has to be read: no leader runs through its words.
+  const chosen = beside.filter(({ text }) => text.rank === Infinity && text.names).map(boxOf);
   const shortOf = new Map(unnamed.map((one) => [one.text.key, one]));
   const taken = [
     ...kept,
-    ...beside.map(boxOf),
+    ...words,
     ...sized.filter(({ text }) => !shortOf.has(text.key)).map(({ wish }) => signOf(wish)),
   ];
   const { plates } = layPlates(
@@ -96,13 +99,34 @@ export function layTexts(
     taken,
   );
   const apart = plates
-    .filter(({ leader }) => leader === null || lengthOf(leader) <= LONGEST_PX)
+    .filter(
+      ({ leader }) =>
+        leader === null || (lengthOf(leader) <= LONGEST_PX && !chosen.some((box) => strikes(leader, box))),
+    )
     .map(({ key, left, top, leader }) => laidText(shortOf.get(key)!, left, top, leader));
   return { laid: [...beside, ...apart], leftOut: unnamed.length - apart.length };
 }
 
 function lengthOf([x1, y1, x2, y2]: Leader): number {
   return Math.hypot(x2 - x1, y2 - y1);
+}
+
+/** Whether a leader runs through words: by cutting it to the box, side by side (Liang and Barsky 1984, ACM Trans Graph 3:1). */
+function strikes([x1, y1, x2, y2]: Leader, { left, top, right, bottom }: Box): boolean {
+  let from = 0;
+  let to = 1;
+  const sides = [
+    [x1 - x2, x1 - left],
+    [x2 - x1, right - x1],
+    [y1 - y2, y1 - top],
+    [y2 - y1, bottom - y1],
+  ] as const;
+  for (const [along, room] of sides) {
+    if (along === 0 && room < 0) return false;
+    if (along < 0) from = Math.max(from, room / along);
+    if (along > 0) to = Math.min(to, room / along);
+  }
+  return from < to;
 }
 
 function isIn({ widthPx, heightPx }: MapFrame, { x, y }: MapText): boolean {

@@ -62,4 +62,26 @@ describe("words on the map", () => {
     expect(leftOut).toBeGreaterThan(0);
     expect(laid.length + leftOut).toBe(demo.site.places.length);
   });
+
+  it("let no leader run through the words of the place that is asked about", () => {
+    const frame = fitted(placesExtent(demo), 880, 470, 44);
+    let withLeaders = 0;
+    for (const { id } of demo.site.places) {
+      const texts = namesIn(frame).map((text) => (text.key === id ? { ...text, rank: Infinity } : text));
+      const { laid, leftOut } = layTexts(texts, widthOf, frame);
+      expect(laid.length + leftOut).toBe(texts.length);
+      const asked = laid.find(({ text }) => text.key === id)!;
+      for (const { leader } of laid) {
+        if (!leader || asked.leader) continue;
+        withLeaders += 1;
+        const [x1, y1, x2, y2] = leader;
+        for (let share = 0; share <= 1; share += 0.01) {
+          const x = x1 + share * (x2 - x1) - asked.left;
+          const y = y1 + share * (y2 - y1) - asked.top;
+          expect(x > 0 && x < asked.widthPx && y > 0 && y < asked.heightPx).toBe(false);
+        }
+      }
+    }
+    expect(withLeaders).toBeGreaterThan(20);
+  });
 });
