@@ -106,14 +106,15 @@ test("a text that is cut, and one on another, are found", async ({ page }) => {
   await goTo(page, "Setup");
   await expect(page.getByRole("tab").first()).toBeVisible();
   expect([...(await cutTexts(page)), ...(await crossingTexts(page))]).toEqual([]);
+  // Below the table and its help, where nothing of the page stands.
   await page.evaluate(() => {
     const [cut, under, over] = ["Cut in the middle", "Below", "Above"].map((words) => {
       const one = document.body.appendChild(document.createElement("p"));
       one.textContent = words;
-      one.style.cssText = "position: fixed; left: 40vw; top: 60vh; z-index: 99; white-space: nowrap";
+      one.style.cssText = "position: fixed; left: 40vw; top: 76vh; z-index: 99; white-space: nowrap";
       return one;
     });
-    cut!.style.cssText += "; top: 80vh; width: 3em; overflow: hidden";
+    cut!.style.cssText += "; top: 86vh; width: 3em; overflow: hidden";
     under!.style.cssText += "; z-index: 98";
     over!.style.cssText += "; margin: 0 4px";
   });

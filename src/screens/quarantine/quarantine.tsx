@@ -1,7 +1,8 @@
 import "./quarantine.css";
 import { type RefObject, useLayoutEffect, useRef, useState } from "react";
 import { type QuarantinedPlan, wordsOf } from "../../session/index.ts";
-import { counted, utcMinute } from "../../words/index.ts";
+import { counted } from "../../words/index.ts";
+import { momentWords } from "../parts/moment.ts";
 import { useApp } from "../context.ts";
 import { Dialog } from "../parts/dialog.tsx";
 import { DialogHead } from "../parts/dialoghead.tsx";
@@ -99,7 +100,7 @@ function Row(props: {
       <div>
         <b>{name}</b>
         <span className="note">
-          {utcMinute(kept.atMs, 0)} UTC, {sizeWords(kept.bytes)}
+          {momentWords(kept.atMs)}, {sizeWords(kept.bytes)}
         </span>
         <span className="note">
           Kept because {kept.reason}.

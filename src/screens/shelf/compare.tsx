@@ -3,7 +3,8 @@ import { type Card, type KeptState, type Which, wordsOf } from "../../session/in
 import { type DifferenceLine, differenceWords } from "../../words/index.ts";
 import { useApp } from "../context.ts";
 import { DifferenceLines } from "./differencelines.tsx";
-import { momentWords, stateWords } from "./shelfwords.ts";
+import { momentWords } from "../parts/moment.ts";
+import { stateWords } from "./shelfwords.ts";
 
 /** One of two that are held against each other. */
 interface Side {

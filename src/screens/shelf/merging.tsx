@@ -4,7 +4,8 @@ import { type KeptState, type MergeOffer, wordsOf } from "../../session/index.ts
 import { clashWords, counted, differenceWords, renumberedWords } from "../../words/index.ts";
 import { useApp, useSession } from "../context.ts";
 import { DifferenceLines } from "./differencelines.tsx";
-import { momentWords, stateWords } from "./shelfwords.ts";
+import { momentWords } from "../parts/moment.ts";
+import { stateWords } from "./shelfwords.ts";
 
 /** A colleague's file that is to be put together with the open plan, and who changed what. */
 export function Merging(props: { readonly file: File; readonly done: (words: string | null) => void }) {

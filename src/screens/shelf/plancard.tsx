@@ -4,7 +4,8 @@ import { sizeWords } from "../parts/keptwords.ts";
 import { useApp } from "../context.ts";
 import { download } from "../parts/files.ts";
 import { DayPicture } from "./daypicture.tsx";
-import { momentWords, placedWords } from "./shelfwords.ts";
+import { momentWords } from "../parts/moment.ts";
+import { placedWords } from "./shelfwords.ts";
 import type { Act } from "./shelfwork.ts";
 
 /** A plan on the shelf or in the bin, with what can be done with it. */

@@ -1,10 +1,5 @@
 import type { Card, KeptState, StateKind } from "../../session/index.ts";
-import { counted, utcDate } from "../../words/index.ts";
-
-/** `28 Nov 2026 19:30 UTC`: a moment of the wall clock, to the minute. */
-export function momentWords(atMs: number): string {
-  return `${utcDate(Math.floor(atMs / 60_000) * 60_000, 0)} UTC`;
-}
+import { counted } from "../../words/index.ts";
 
 /** How much of a plan is on the line. */
 export function placedWords({ tasks, placed, picture }: Card): string {

@@ -3,7 +3,8 @@ import { type Card, type KeptState, STATE_ROOM } from "../../session/index.ts";
 import { sizeWords } from "../parts/keptwords.ts";
 import { useApp } from "../context.ts";
 import { AuthorField } from "../parts/said/author.tsx";
-import { momentWords, stateWords } from "./shelfwords.ts";
+import { momentWords } from "../parts/moment.ts";
+import { stateWords } from "./shelfwords.ts";
 import type { Act } from "./shelfwork.ts";
 
 /** The states of a plan to go back to, and for the open one a new revision. */
