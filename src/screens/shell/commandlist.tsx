@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from "react";
 import { type Command, nameOf } from "../../session/index.ts";
 import { useApp, useView } from "../context.ts";
+import "./commandlist.css";
 
 /** Every command by name, found by typing any part of its words; Enter does it. What cannot be done says why. */
 export function CommandList() {

@@ -6,7 +6,7 @@ import { Menu } from "../parts/menu.tsx";
 import { refuse } from "../viewstate.ts";
 
 const LENGTHS = [2, 5, 15, 60];
-const NOTHING = "There is nothing to pack yet: requests come first.";
+const NOTHING = "Nothing to pack yet.";
 
 /**
  * Pack and mend: set to work, and stopped with the best so far or without it. No button is disabled in earnest: the keyboard stays

@@ -36,7 +36,7 @@ describe("words at the head of a window", () => {
     const asks = [{ ...ask, key: "fixed only", x: scale.x(8040) }];
     const boxes = windowBoxes(windows, top);
     const meets = (taken: typeof boxes): boolean =>
-      placeLabels(asks, [{ ...sky, taken }]).some((one) =>
+      placeLabels(asks, () => ({ ...sky, taken })).some((one) =>
         boxes.some((box) => boxesMeet(labelBox(one), box)),
       );
     // Without being told of them it would lie on them.

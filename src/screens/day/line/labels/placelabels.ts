@@ -61,49 +61,71 @@ const OTHER_LANE = 3;
 const FARTHER_IN = 0.4;
 const ELSEWHERE = 2;
 
-/** A place for each of the words, in their order; `had` are the places of a moment ago, which are kept where others are hardly better. */
+/**
+ * A place for each of the words, in their order; `had` are the places of a moment ago, which are kept where others are hardly better.
+ * The sky of a lane is asked for only where no better lane has a place as cheap: it is dear to look at.
+ */
 export function placeLabels(
   asks: readonly LabelAsk[],
-  skies: readonly LabelSky[],
+  skyOver: (lane: string) => LabelSky | null,
   had: readonly PlacedLabel[] = [],
 ): readonly PlacedLabel[] {
   const placed: PlacedLabel[] = [];
   for (const ask of asks) {
-    const was = had.find(({ key }) => key === ask.key) ?? null;
-    let best: PlacedLabel | null = null;
-    let least = Infinity;
-    for (const [place, cost] of placesOf(ask, skies, was)) {
-      if (cost >= least || placed.some((other) => labelsMeet(place, other))) continue;
-      least = cost;
-      best = place;
-    }
+    const best = bestPlace(ask, skyOver, had.find(({ key }) => key === ask.key) ?? null, placed);
     if (best) placed.push(best);
   }
   return placed;
 }
 
-function placesOf(
+function bestPlace(
   ask: LabelAsk,
-  skies: readonly LabelSky[],
+  skyOver: (lane: string) => LabelSky | null,
+  was: PlacedLabel | null,
+  placed: readonly PlacedLabel[],
+): PlacedLabel | null {
+  let best: PlacedLabel | null = null;
+  let least = Infinity;
+  for (const [nth, lane] of ask.lanes.entries()) {
+    if (nth * OTHER_LANE >= least) break;
+    const sky = skyOver(lane);
+    if (!sky) continue;
+    for (const [place, dear] of placesIn(sky, ask, nth, was)) {
+      // What it stands on is looked at only where it can still be the cheapest.
+      const cost = dear >= least ? Infinity : dear + costIn(place, sky);
+      if (cost >= least || placed.some((other) => labelsMeet(place, other))) continue;
+      least = cost;
+      best = place;
+    }
+  }
+  return best;
+}
+
+/** The places in the `nth` lane, and what each costs without what it stands on. */
+function placesIn(
+  sky: LabelSky,
+  ask: LabelAsk,
+  nth: number,
   was: PlacedLabel | null,
 ): readonly (readonly [PlacedLabel, number])[] {
-  return ask.lanes.flatMap((lane, nth) => {
-    const sky = skies.find((one) => one.lane === lane);
-    if (!sky) return [];
-    return sky.rows.toReversed().flatMap((out, row) =>
-      (["before", "after"] as const).map((side): readonly [PlacedLabel, number] => {
-        const place = beside(ask, sky, out, side);
-        const same = was?.lane === lane && was.out === out && was.side === side;
-        const dear =
-          nth * OTHER_LANE +
-          row * FARTHER_IN +
-          (side === ask.side ? 0 : OTHER_SIDE) +
-          (place.x1 > ask.x && place.x0 < ask.x ? ON_ITS_LINE : 0) +
-          (was === null || same ? 0 : ELSEWHERE);
-        return [place, dear + costIn(place, sky)];
-      }),
-    );
-  });
+  return sky.rows.toReversed().flatMap((out, row) =>
+    SIDES.map((side): readonly [PlacedLabel, number] => {
+      const place = beside(ask, sky, out, side);
+      return [place, nth * OTHER_LANE + row * FARTHER_IN + dearOf(ask, place, was)];
+    }),
+  );
+}
+
+const SIDES = ["before", "after"] as const;
+
+/** What a place costs for its side of the line, and for being another than before. */
+function dearOf(ask: LabelAsk, { lane, side, x0, x1, out }: PlacedLabel, was: PlacedLabel | null): number {
+  const same = was?.lane === lane && was.out === out && was.side === side;
+  return (
+    (side === ask.side ? 0 : OTHER_SIDE) +
+    (x1 > ask.x && x0 < ask.x ? ON_ITS_LINE : 0) +
+    (was === null || same ? 0 : ELSEWHERE)
+  );
 }
 
 /** Beside its line, and at the edge of the lane where it has no room there. */

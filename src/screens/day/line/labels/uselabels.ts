@@ -64,14 +64,21 @@ export function useHandLabels(layout: DayLayout, scale: TimeScale, named: Named 
     const windows = task
       ? windowsShown(layout.plan, task, scale, (text) => facePx(ctx, WINDOW_FACE, text))
       : [];
-    const skies = layout.lanes
-      .filter(({ crew }) => crew !== null)
-      .map((lane) => {
-        const sky = labelSky(layout, lane, scale, hand.tasks, named, signPx);
-        return { ...sky, taken: [...sky.taken, ...windowBoxes(windows, lane)] };
-      });
+    const skies = new Map<string, LabelSky | null>();
+    const lookOver = (lane: Lane): LabelSky => {
+      const sky = labelSky(layout, lane, scale, hand.tasks, named, signPx);
+      return { ...sky, taken: [...sky.taken, ...windowBoxes(windows, lane)] };
+    };
+    const skyOver = (key: string): LabelSky | null => {
+      const known = skies.get(key);
+      if (known !== undefined) return known;
+      const lane = layout.lanes.find((one) => one.key === key && one.crew !== null);
+      const sky = lane ? lookOver(lane) : null;
+      skies.set(key, sky);
+      return sky;
+    };
     const kinds = new Map(told.map(({ key, kind }) => [key, kind]));
-    return placeLabels(asks, skies, had.current).map((one) => ({
+    return placeLabels(asks, skyOver, had.current).map((one) => ({
       ...one,
       kind: kinds.get(one.key) ?? "nowhere",
     }));
