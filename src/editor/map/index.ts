@@ -2,6 +2,6 @@ export { extentOf, fitted, mapX, mapY, pannedMap, scaleBar, showing, groundAt, z
 export type { Extent, MapFrame, MapPoint } from "./frame.ts";
 export { layLabels } from "./labels.ts";
 export type { Box, LabelWish } from "./labels.ts";
-export { layPlates } from "./plates.ts";
+export { layPlates, meets } from "./plates.ts";
 export type { Leader, Plates } from "./plates.ts";
 export { afootAt, beside, passedAt, pointOn, visitsOf } from "./afoot.ts";

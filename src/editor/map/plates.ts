@@ -190,7 +190,7 @@ export function cross(a: Leader, b: Leader): boolean {
 }
 
 /** True where a line runs into a box. */
-function meets(line: Leader, { left, top, right, bottom }: Box): boolean {
+export function meets(line: Leader, { left, top, right, bottom }: Box): boolean {
   const [x1, y1, x2, y2] = line;
   const within = (x: number, y: number): boolean => x > left && x < right && y > top && y < bottom;
   if (within(x1, y1) || within(x2, y2)) return true;

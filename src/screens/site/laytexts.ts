@@ -5,6 +5,7 @@ import {
   layPlates,
   type Leader,
   type MapFrame,
+  meets,
 } from "../../editor/map/index.ts";
 import type { Brush } from "../parts/canvas/brush.ts";
 import { frameBoxes } from "./paintframe.ts";
@@ -101,7 +102,7 @@ export function layTexts(
   const apart = plates
     .filter(
       ({ leader }) =>
-        leader === null || (lengthOf(leader) <= LONGEST_PX && !chosen.some((box) => strikes(leader, box))),
+        leader === null || (lengthOf(leader) <= LONGEST_PX && !chosen.some((box) => meets(leader, box))),
     )
     .map(({ key, left, top, leader }) => laidText(shortOf.get(key)!, left, top, leader));
   return { laid: [...beside, ...apart], leftOut: unnamed.length - apart.length };
@@ -109,24 +110,6 @@ export function layTexts(
 
 function lengthOf([x1, y1, x2, y2]: Leader): number {
   return Math.hypot(x2 - x1, y2 - y1);
-}
-
-/** Whether a leader runs through words: by cutting it to the box, side by side (Liang and Barsky 1984, ACM Trans Graph 3:1). */
-function strikes([x1, y1, x2, y2]: Leader, { left, top, right, bottom }: Box): boolean {
-  let from = 0;
-  let to = 1;
-  const sides = [
-    [x1 - x2, x1 - left],
-    [x2 - x1, right - x1],
-    [y1 - y2, y1 - top],
-    [y2 - y1, bottom - y1],
-  ] as const;
-  for (const [along, room] of sides) {
-    if (along === 0 && room < 0) return false;
-    if (along < 0) from = Math.max(from, room / along);
-    if (along > 0) to = Math.min(to, room / along);
-  }
-  return from < to;
 }
 
 function isIn({ widthPx, heightPx }: MapFrame, { x, y }: MapText): boolean {
