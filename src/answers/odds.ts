@@ -20,6 +20,9 @@ export interface Chance {
 /** Values at 5, 25, 50, 75 and 95 %; amounts and worth rounded down, times up. */
 export type Bands = readonly [number, number, number, number, number];
 
+/** Parts of an odds report that take many times as long as its chances. */
+export type PendingPart = "otherwise" | "offers" | "sensitivities";
+
 /** What many simulated days come to. Each chance carries its sampling error; see Chance. */
 export interface OddsReport {
   readonly days: number;
@@ -27,6 +30,8 @@ export interface OddsReport {
   readonly shape: Shape;
   /** False when broken off: then `days` are fewer than asked for. */
   readonly complete: boolean;
+  /** Parts that are not worked out, or not yet: what stands there is no answer. They come in this order, after all else. */
+  readonly pending: readonly PendingPart[];
   /** How the crew acts, and how far ahead it is careful. */
   readonly crew: CrewRules;
   /** Everybody is home inside every limit: EVA duration, latest ingress, every reserve. */
@@ -207,4 +212,6 @@ export interface OddsProgress {
   readonly seconds: number;
   readonly days: number;
   readonly of: number;
+  /** What is known once all days are played, and again with each part more; null before. */
+  readonly report: OddsReport | null;
 }

@@ -54,7 +54,7 @@ export interface OddsDay {
   readonly plan: Plan;
 }
 
-/** Odds of a day. The report of the run before stays until this one answers. */
+/** Odds of a day. The report of the run before stays until this one has played all days; then it grows by its parts. */
 export interface OddsWork extends Work<OddsProgress, OddsReport>, OddsDay {
   readonly options: OddsChoice;
   /** The day that the report is of; null without a report. */

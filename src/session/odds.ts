@@ -64,7 +64,12 @@ function oddsRuns(
             plan,
             { schedule: plan.schedule, ...options },
             {
-              report: whileLive((progress) => note(which, { progress })),
+              report: whileLive((progress) =>
+                note(which, {
+                  progress,
+                  ...(progress.report && { report: progress.report, reported: { base, plan } }),
+                }),
+              ),
               signal,
             },
           ),

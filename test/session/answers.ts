@@ -110,6 +110,7 @@ export function oddsReport(part: Partial<OddsReport> = {}): OddsReport {
     seed: 7,
     shape: "pert",
     complete: true,
+    pending: [],
     crew: { goesAhead: true, breaksOff: true, leavesOut: true, restsByRule: true, caution: 0.25 },
     home: CHANCE,
     must: CHANCE,

@@ -8,10 +8,23 @@ const choice = { days: 100, seed: 7, shape: "pert" as const };
 const elsewhere = { eva: "eva-1", crew: ["ev2"], startS: instant(9000) };
 
 describe("odds", () => {
+  it("stand as soon as all days are played, grow by their parts, and stay as far as they are when stopped", () => {
+    const { session, engine } = sessionWith();
+    void session.askOdds(PRESENT, choice);
+    const part = oddsReport({ pending: ["offers", "sensitivities"] });
+    engine.oddses[0]!.report({ seconds: 0.1, days: 100, of: 100, report: part });
+    expect(session.state.getState().odds.get(PRESENT)).toMatchObject({ running: true, report: part });
+    expect(oddsAreStale(session.state.getState(), PRESENT)).toBe(false);
+    session.stopOdds();
+    expect(session.state.getState().odds.get(PRESENT)).toMatchObject({
+      ...{ running: false, end: "stopped", report: part },
+    });
+  });
+
   it("are worked out for the open day, with progress, and stay until the day changes", async () => {
     const { session, engine } = sessionWith();
     const asked = session.askOdds(PRESENT, choice);
-    engine.oddses[0]!.report({ seconds: 0.1, days: 40, of: 100 });
+    engine.oddses[0]!.report({ seconds: 0.1, days: 40, of: 100, report: null });
     expect(session.state.getState().odds.get(PRESENT)).toMatchObject({
       running: true,
       progress: { days: 40 },

@@ -10,7 +10,12 @@ import { useApp, useSession } from "../context.ts";
  * How the crew acts, which every chance here rests on: each rule with what it is worth on this plan, and the caution as a dial. What is
  * compared is played on the same days.
  */
-export function CrewRulesPart({ report }: { readonly report: OddsReport }) {
+export function CrewRulesPart(props: {
+  readonly report: OddsReport;
+  /** Said in place of what is not known; null where it is. */
+  readonly lack: string | null;
+}) {
+  const { report, lack } = props;
   const { crew, otherwise } = report;
   const rules = actingRules(crew);
   const now: Outcome = { home: report.home, must: report.must, meanWorth: report.worth.mean };
@@ -20,7 +25,7 @@ export function CrewRulesPart({ report }: { readonly report: OddsReport }) {
       <h3>How the crew acts, and what each rule is worth here</h3>
       <ul>
         {rules.map((rule) => {
-          const found = otherwise.without.find((one) => one.rule === rule);
+          const found = lack === null && otherwise.without.find((one) => one.rule === rule);
           return (
             <li key={rule}>
               {ACTING_WORDS[rule]}{" "}
@@ -33,7 +38,8 @@ export function CrewRulesPart({ report }: { readonly report: OddsReport }) {
           );
         })}
       </ul>
-      {otherwise.byCaution.length > 1 && <CautionDial report={report} now={now} />}
+      {lack !== null && <p>{lack}</p>}
+      {lack === null && otherwise.byCaution.length > 1 && <CautionDial report={report} now={now} />}
     </section>
   );
 }

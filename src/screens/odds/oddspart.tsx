@@ -30,6 +30,7 @@ export function OddsPart() {
           plan={work.reported.plan}
           report={work.report}
           stale={stale}
+          running={work.running}
           open={which === PRESENT && !stale}
         />
       ) : (

@@ -1,4 +1,4 @@
-import type { Chance, OddsReport } from "../../answers/index.ts";
+import type { Chance, OddsReport, PendingPart } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { counted, numberedSentence, numberedTask, percent } from "../../words/index.ts";
 import { Prose } from "../parts/prose.tsx";
@@ -15,18 +15,22 @@ export function Report(props: {
   readonly plan: Plan;
   readonly report: OddsReport;
   readonly stale: boolean;
+  /** What is pending is still to come. */
+  readonly running: boolean;
   /** Of the open day as it stands: what is offered can be done. */
   readonly open: boolean;
 }) {
-  const { plan, report, stale, open } = props;
+  const { plan, report, stale, running, open } = props;
+  const lack = (part: PendingPart): string | null =>
+    !report.pending.includes(part) ? null : running ? "Being worked out…" : "Not worked out: stopped before.";
   return (
     <div className={stale ? "odds-report older" : "odds-report"}>
       <div className="odds-lead">
         <ThreeChances plan={plan} report={report} />
-        <OffersPart plan={plan} report={report} open={open} />
-        <Hurts plan={plan} report={report} />
+        <OffersPart plan={plan} report={report} lack={lack("offers")} open={open} />
+        <Hurts plan={plan} report={report} lack={lack("sensitivities")} />
       </div>
-      <CrewRulesPart report={report} />
+      <CrewRulesPart report={report} lack={lack("otherwise")} />
       <TaskOddsTable plan={plan} report={report} />
       <EvaOddsTable plan={plan} report={report} />
       <WorthSpread worth={report.worth} />
@@ -77,12 +81,15 @@ function ThreeChances({ plan, report }: { readonly plan: Plan; readonly report: 
   );
 }
 
-/** The tasks whose spread costs most days. */
-function Hurts({ plan, report }: { readonly plan: Plan; readonly report: OddsReport }) {
+/** The tasks whose spread costs most days; `lack` where that is not known. */
+function Hurts(props: { readonly plan: Plan; readonly report: OddsReport; readonly lack: string | null }) {
+  const { plan, report, lack } = props;
   return (
     <section aria-label="What hurts the odds most" className="odds-hurts">
       <h3>What hurts the odds most</h3>
-      {report.sensitivities.length === 0 ? (
+      {lack !== null ? (
+        <p>{lack}</p>
+      ) : report.sensitivities.length === 0 ? (
         <p>No task’s spread costs a day.</p>
       ) : (
         <ol>

@@ -145,7 +145,8 @@ function Standing({ which, work, stale, nothing }: LookedAt) {
   if (!stale)
     return (
       <span className="note">
-        {which === PRESENT ? "Of the day as it stands." : "Of the variant as it is."}
+        {which === PRESENT ? "Of the day as it stands" : "Of the variant as it is"}
+        {work.running ? ", more being worked out…" : "."}
       </span>
     );
   return <span className="state tight">Of the day before{nextWords(coming, packing, nothing)}</span>;

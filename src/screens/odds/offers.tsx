@@ -6,18 +6,29 @@ import { figureChange, worthChange } from "./changewords.ts";
 import { Prose } from "../parts/prose.tsx";
 import { useApp } from "../context.ts";
 
+const TITLE = "What would mend it";
+
 /** What would mend the day by leaving something out, each played, and a click away while the day is still the one that was played. */
 export function OffersPart(props: {
   readonly plan: Plan;
   readonly report: OddsReport;
+  /** Said in place of what is not known; null where it is. */
+  readonly lack: string | null;
   readonly open: boolean;
 }) {
-  const { plan, report, open } = props;
+  const { plan, report, lack, open } = props;
   const offers = report.offers.filter(betters);
+  if (lack !== null)
+    return (
+      <section aria-label={TITLE} className="odds-mends">
+        <h3>{TITLE}</h3>
+        <p>{lack}</p>
+      </section>
+    );
   if (offers.length === 0) return null;
   return (
-    <section aria-label="What would mend it" className="odds-mends">
-      <h3>What would mend it</h3>
+    <section aria-label={TITLE} className="odds-mends">
+      <h3>{TITLE}</h3>
       <ul>
         {offers.map((offer) => (
           <li key={offer.bench.join(" ")}>

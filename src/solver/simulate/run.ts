@@ -6,6 +6,7 @@ import type {
   MarginOdds,
   OddsProgress,
   OddsReport,
+  PendingPart,
   Spoil,
 } from "../../answers/index.ts";
 import { instant, type Shape } from "../../kernel/index.ts";
@@ -94,6 +95,10 @@ class Run implements OddsRun {
   private again = 0;
   private sensitivities: readonly Sensitivity[] = [];
   private readonly bands: Bands[] = [];
+  /** Parts that are not worked out yet, the next one first. */
+  private pending: readonly PendingPart[] = ["otherwise", "offers", "sensitivities"];
+  /** The report as it was told last, and what it lacked then. */
+  private told: OddsReport | null = null;
   private readonly column: Float32Array;
 
   constructor(plan: Plan, schedule: Schedule, settings: OddsSettings) {
@@ -125,29 +130,49 @@ class Run implements OddsRun {
       seconds: this.settings.clock() - this.beganS,
       days: this.tally.count,
       of: this.tally.days,
+      report: this.known(),
     };
   }
 
-  /** A little work: some days, or some band; false when there is none left. */
+  /** The report once all days are played, made anew when it has a part more; null before. */
+  private known(): OddsReport | null {
+    if (!this.isPlayed()) return null;
+    if (this.told?.pending !== this.pending) this.told = this.report();
+    return this.told;
+  }
+
+  /** True when all days are played and the bands of their margins are there. */
+  private isPlayed(): boolean {
+    return this.tally.count === this.tally.days && this.bands.length === this.tally.columns;
+  }
+
+  /** A little work: some days, or some band, or some of the next part; false when there is none left. */
   private advance(): boolean {
     const { tally } = this;
     if (tally.count < tally.days) {
       for (let n = 0; n < 8 && tally.count < tally.days; n += 1) this.playDay();
       return true;
     }
-    if (tally.count > 0 && this.alternatives.advance(32)) return true;
-    if (this.offers.advance()) return true;
-    this.suspects ??= this.suspectsOf();
-    if (this.suspects.length > 0 && this.again < tally.days) {
-      this.playAgain(this.suspects);
-      if (this.again === tally.days) this.sensitivities = this.suspects.map((one) => this.sensitivityOf(one));
-      return true;
-    }
     if (this.bands.length < tally.columns && tally.count > 0) {
       this.bands.push(this.bandOf(this.bands.length));
       return true;
     }
-    return false;
+    const [part] = this.pending;
+    if (part === undefined) return false;
+    if (!this.goesOn(part)) this.pending = this.pending.slice(1);
+    return true;
+  }
+
+  /** Some work for a part; false when it is worked out. */
+  private goesOn(part: PendingPart): boolean {
+    const { tally } = this;
+    if (part === "otherwise") return tally.count > 0 && this.alternatives.advance(32);
+    if (part === "offers") return this.offers.advance();
+    this.suspects ??= this.suspectsOf();
+    if (this.suspects.length === 0 || this.again === tally.days) return false;
+    this.playAgain(this.suspects);
+    if (this.again === tally.days) this.sensitivities = this.suspects.map((one) => this.sensitivityOf(one));
+    return true;
   }
 
   private playDay(): void {
@@ -243,7 +268,8 @@ class Run implements OddsRun {
       days: tally.count,
       seed: settings.seed,
       shape: settings.shape,
-      complete: tally.count === tally.days && this.bands.length === tally.columns,
+      complete: this.isPlayed(),
+      pending: this.pending,
       crew: this.crew,
       home: chance(tally.home),
       must: chance(tally.must),

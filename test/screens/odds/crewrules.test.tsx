@@ -41,7 +41,7 @@ describe("how the crew acts", () => {
         unhindered: null,
       },
     });
-    const { session } = show(<CrewRulesPart report={report} />);
+    const { session } = show(<CrewRulesPart report={report} lack={null} />);
     const text = document.body.textContent ?? "";
     expect(text).toContain("Goes ahead when ready");
     expect(text).toContain("Without it: must-do from 82 % to 54 %, worth −60 on average.");
@@ -54,7 +54,7 @@ describe("how the crew acts", () => {
 
   it("says of a crew that carries on that it does none of this", () => {
     const rules = { goesAhead: false, breaksOff: false, leavesOut: false, restsByRule: false, caution: 0 };
-    show(<CrewRulesPart report={oddsReport({ crew: rules })} />);
+    show(<CrewRulesPart report={oddsReport({ crew: rules })} lack={null} />);
     expect(document.body.textContent).toContain("The crew carries on regardless");
     expect(document.querySelector("input")).toBeNull();
   });

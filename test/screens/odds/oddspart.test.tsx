@@ -55,6 +55,19 @@ describe("the odds, when they are looked at", () => {
     expect(button("Work out the odds").className).not.toContain("primary");
   });
 
+  it("stand once all days are played, and say what is not known yet, or was never worked out", () => {
+    const { session, engine } = show(<OddsPart />);
+    const report = oddsReport({ days: 2000, seed: 1, pending: ["otherwise", "offers", "sensitivities"] });
+    act(() => engine.oddses[0]!.report({ seconds: 0.4, days: 2000, of: 2000, report }));
+    expect(text()).toContain("90.0 %");
+    expect(text()).toContain("Of the day as it stands, more being worked out…");
+    expect(text().match(/Being worked out…/g)).toHaveLength(3);
+    expect(text()).not.toContain("No task’s spread costs a day.");
+    act(() => session.stopOdds());
+    expect(text().match(/Not worked out: stopped before\./g)).toHaveLength(3);
+    expect(text()).toContain("Of the day as it stands.");
+  });
+
   it("follow the plan once it rests; the figures before stay, marked, until then", async () => {
     const { session, engine } = await answered();
     for (const startS of [9000, 9300, 9600]) act(() => session.place("two", elsewhere(startS)));

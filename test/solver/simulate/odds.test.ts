@@ -279,6 +279,36 @@ describe("a run", () => {
     expect(new Set(outcomes.map(({ must: { of } }) => of))).toEqual(new Set([1200]));
   });
 
+  it("tells what it knows once all days are played, and each part as it comes, none of them twice", () => {
+    const whole = oddsOf(plan, schedule, 200, { seed: 9 });
+    expect(whole.pending).toEqual([]);
+    let now = 0;
+    const clock = (): number => (now += 0.001);
+    const run = oddsRun(plan, schedule, { days: 200, seed: 9, shape: "pert", clock });
+    const told = new Set<OddsReport | null>();
+    do told.add(run.progress().report);
+    while (run.step(0.003));
+    told.add(run.progress().report);
+    const [before, ...reports] = told;
+    expect(before).toBeNull();
+    expect(reports.map((one) => one?.pending)).toEqual([
+      ["otherwise", "offers", "sensitivities"],
+      ["offers", "sensitivities"],
+      ["sensitivities"],
+      [],
+    ]);
+    for (const one of reports)
+      expect(one).toMatchObject({
+        complete: true,
+        home: whole.home,
+        margins: whole.margins,
+        spoils: whole.spoils,
+      });
+    expect(reports[1]?.otherwise).toEqual(whole.otherwise);
+    expect(reports[2]?.offers).toEqual(whole.offers);
+    expect(reports[3]).toEqual(whole);
+  });
+
   it("can be broken off: the days so far, and no claim to be complete", () => {
     let now = 0;
     const run = oddsRun(plan, schedule, { days: 2000, seed: 1, shape: "pert", clock: () => (now += 1) });
