@@ -3,6 +3,7 @@ import type { Finding, Verdict } from "../answers/index.ts";
 import type { Edge, Lasso, Manner, Snapped, Stuck, Target, TimeWindow } from "../editor/index.ts";
 import type { Plan } from "../plan/index.ts";
 import type { ClockKind } from "../words/index.ts";
+import { wholeMinute } from "./wholeminute.ts";
 
 /** How the plan is looked at: nothing here is part of the plan, and nothing here is undone. */
 
@@ -215,7 +216,6 @@ export function refuse(view: ViewStore, why: string): void {
 /** Remembers the minute that was pointed at last; the answer ends it. */
 export function keepMinute(view: ViewStore): () => void {
   return view.subscribe(({ cursorS }, before) => {
-    if (cursorS !== null && cursorS !== before.cursorS)
-      view.setState({ minuteS: Math.round(cursorS / 60) * 60 });
+    if (cursorS !== null && cursorS !== before.cursorS) view.setState({ minuteS: wholeMinute(cursorS) });
   });
 }

@@ -20,6 +20,7 @@ import type { Picture } from "../site/picture.ts";
 import { useFrame, useSize } from "../site/room.ts";
 import { doneExtent, evasShown, PAD_PX, placesExtent } from "../site/shown.ts";
 import type { Layer } from "../site/siteviewstate.ts";
+import { wholeMinute } from "../wholeminute.ts";
 import { BesideStage } from "./besidestage.tsx";
 import { apartWords, peopleAt, type Person, personWords } from "./people.ts";
 
@@ -119,7 +120,7 @@ function useRings(plan: Plan) {
 function useMinute(): number {
   const outings = useSession((state) => state.verdict.outings);
   const lengthS = useSession((state) => state.plan.stay.lengthS);
-  const minuteS = useView((state) => Math.round(minuteOf(state, outings) / 60) * 60);
+  const minuteS = useView((state) => wholeMinute(minuteOf(state, outings)));
   return Math.min(lengthS, Math.max(0, minuteS));
 }
 

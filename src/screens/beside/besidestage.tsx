@@ -21,7 +21,8 @@ import { tasksByPlace } from "../site/placenumbers.ts";
 const NAME_FACE = font(13, 600);
 const NUMBER_FACE = font(13, 700);
 const PLATE_PX = 22;
-const PAD_PX = 12;
+/** Padding and border of both sides. */
+const PAD_PX = 14;
 const NUMBER_GAP_PX = 5;
 const SIGN_PX = 10;
 /** So many numbers a plate has at most. */

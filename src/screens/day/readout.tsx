@@ -18,6 +18,7 @@ import { useBefore } from "../margins/before.ts";
 import { useCalmSession, useSettled } from "../settled.ts";
 import { Allowance } from "./allowance.tsx";
 import { useDial } from "../dial.ts";
+import { wholeMinute } from "../wholeminute.ts";
 import { minuteWords } from "./atminute.ts";
 
 /**
@@ -35,7 +36,7 @@ export const Readout = memo(function Readout() {
   const tasks = useSession(tasksById);
   // The ground of the line that is pointed at, in whole minutes.
   const minuteS = useView(({ cursorS, pointed: over }) =>
-    cursorS === null || over !== null ? null : Math.floor(cursorS / 60) * 60,
+    cursorS === null || over !== null ? null : wholeMinute(cursorS),
   );
   const task =
     tasks.get(pointed ?? "") ??

@@ -1,6 +1,7 @@
 import type { TimeScale } from "../../editor/index.ts";
 import { useSession, useView } from "../context.ts";
 import { minuteOf } from "../minute.ts";
+import { wholeMinute } from "../wholeminute.ts";
 import { useMapBeside } from "./mapbeside.ts";
 
 /** The time under the pointer, as it is shown: its column, the whole minute, and on which side of the column its words have room. */
@@ -26,7 +27,7 @@ export function useCursor(scale: TimeScale): CursorAt | null {
   if (x < 0 || x > scale.widthPx) return null;
   return {
     x,
-    wholeS: Math.round(cursorS / 60) * 60,
+    wholeS: wholeMinute(cursorS),
     side: x > scale.widthPx - WORDS_PX ? "before" : "after",
   };
 }

@@ -2,6 +2,7 @@ import { useMemo } from "react";
 import { type TimeScale, valueAt } from "../../editor/index.ts";
 import { lasting, metres, percent } from "../../words/index.ts";
 import { useView } from "../context.ts";
+import { wholeMinute } from "../wholeminute.ts";
 import { measuring } from "../day/line/names/usenames.ts";
 import { facePx, font } from "../parts/canvas/brush.ts";
 import { loadText, type MarginRow, type RowPlace } from "./rows.ts";
@@ -27,7 +28,7 @@ export function CursorValues(props: { readonly places: readonly RowPlace[]; read
   return (
     <div className="cursor-values" aria-hidden="true">
       {places.map(({ row, top, heightPx }) => {
-        const text = valueText(row, cursorS);
+        const text = valueText(row, wholeMinute(cursorS));
         if (text === null) return null;
         const wide = Math.ceil(ctx ? facePx(ctx, VALUE_FACE, text) : 0) + AROUND_PX;
         const left = besideLine(x, wide, said.get(row.key) ?? [], scale.widthPx);

@@ -32,8 +32,11 @@ export function paintMargins(
     const was = earlier.get(row.key);
     ctx.fillStyle = palette.line;
     ctx.fillRect(0, top + heightPx - 0.5, brush.widthPx, 1);
-    paintRow(brush, { place, scale, topShare }, was);
+    const strip = { place, scale, topShare };
+    paintRow(brush, strip, was);
     if (was) paintBefore(brush, was, place, scale);
+    // The line of before through a figure would read as its sign.
+    sayRow(brush, strip, was);
   }
 }
 
@@ -46,21 +49,40 @@ function paintRow(brush: Brush, strip: SpareStrip, was: MarginRow | undefined): 
       paintSpares(brush, strip, row, was);
       break;
     case "stock":
-      for (const track of row.tracks) {
-        const label = percent(track.margin, "down");
-        paintLevel(brush, track, place, scale, { top: track.stock, floor: track.reserve, label });
-      }
+      for (const track of row.tracks)
+        paintLevel(brush, track, place, scale, { top: track.stock, floor: track.reserve });
       break;
     case "spare":
-      for (const course of row.tracks) {
-        const least = Math.min(...course.points.map((point) => point.value));
-        paintLevel(brush, course, place, scale, { top: row.topS, floor: 0, label: lasting(least, "down") });
-      }
+      for (const course of row.tracks) paintLevel(brush, course, place, scale, { top: row.topS, floor: 0 });
       break;
     case "apart":
     case "load":
       for (const course of row.tracks) paintUnder(brush, course, place, scale, row.limit);
-      if (row.kind === "apart") markMost(brush, row.tracks, place, scale, row.limit);
+      break;
+  }
+}
+
+/** What is said in a row: of its worst, and of what is left at the end. */
+function sayRow(brush: Brush, strip: SpareStrip, was: MarginRow | undefined): void {
+  const { place, scale } = strip;
+  const { row } = place;
+  switch (row.kind) {
+    case "least":
+      for (const tracks of row.outings) sayLeast(brush, strip, tracks, earlierOf(was, tracks));
+      break;
+    case "stock":
+      for (const track of row.tracks) endLabel(brush, track, percent(track.margin, "down"), place, scale);
+      break;
+    case "spare":
+      for (const course of row.tracks) {
+        const least = Math.min(...course.points.map((point) => point.value));
+        endLabel(brush, course, lasting(least, "down"), place, scale);
+      }
+      break;
+    case "apart":
+      markMost(brush, row.tracks, place, scale, row.limit);
+      break;
+    case "load":
       break;
   }
 }
@@ -72,12 +94,25 @@ function paintSpares(
   row: Extract<MarginRow, { kind: "least" }>,
   was: MarginRow | undefined,
 ): void {
-  const earlier = was?.kind === "least" ? was.outings : [];
   for (const tracks of row.outings) {
-    const even = earlier.find((one) => one[0]?.eva === tracks[0]?.eva) ?? [];
+    const even = earlierOf(was, tracks);
     paintSpare(brush, strip, tracks, even);
     paintSpareBefore(brush, strip, even);
   }
+}
+
+/** What an outing's consumables were before the move; none where there was none. */
+function earlierOf(was: MarginRow | undefined, tracks: readonly MarginTrack[]): readonly MarginTrack[] {
+  const earlier = was?.kind === "least" ? was.outings : [];
+  return earlier.find((one) => one[0]?.eva === tracks[0]?.eva) ?? [];
+}
+
+/** What a consumable has to spare, against its own even use before the move. */
+function courseOf(track: MarginTrack, even: readonly MarginTrack[]): Course {
+  return spareOf(
+    track,
+    even.find((one) => one.consumable === track.consumable),
+  );
 }
 
 /** How deep the reserve is hatched under a strip, pixels. */
@@ -123,12 +158,7 @@ function paintSpare(
   ctx.fillRect(x0, floor, x1 - x0, place.top + place.heightPx - 2 - floor);
   const worst = leastOf(tracks);
   if (!worst) return;
-  const course = (track: MarginTrack): Course =>
-    spareOf(
-      track,
-      even.find((one) => one.consumable === track.consumable),
-    );
-  const own = course(worst);
+  const own = courseOf(worst, even);
   fillUnder(brush, own, scale, y, floor);
   ctx.save();
   ctx.beginPath();
@@ -136,7 +166,7 @@ function paintSpare(
   ctx.clip();
   for (const track of tracks) {
     if (track === worst) continue;
-    line(ctx, course(track), scale, y);
+    line(ctx, courseOf(track, even), scale, y);
     ctx.strokeStyle = palette["line-strong"];
     ctx.lineWidth = 1;
     ctx.stroke();
@@ -146,21 +176,24 @@ function paintSpare(
   ctx.fillRect(x0, floor - 0.75, x1 - x0, 1.5);
   paintMissing(brush, own, place.top, scale, 0, place.top + place.heightPx - 2);
   strokeOver(brush, own, scale, y, 1.8);
-  sayLeast(brush, strip, own, worst, y);
 }
 
 /** The lowest point of a strip and at its end what is left at ingress, in words. */
 function sayLeast(
   brush: Brush,
-  { place, scale }: SpareStrip,
-  own: Course,
-  { margin }: MarginTrack,
-  y: (share: number) => number,
+  strip: SpareStrip,
+  tracks: readonly MarginTrack[],
+  even: readonly MarginTrack[],
 ): void {
+  const worst = leastOf(tracks);
+  if (!worst) return;
   const { palette } = brush;
-  const said = leastSaid(own, margin, scale, worstWide(brush.ctx));
+  const { place, scale } = strip;
+  const { margin } = worst;
+  const said = leastSaid(courseOf(worst, even), margin, scale, worstWide(brush.ctx));
   if (!said) return;
   const { point, last, words, end } = said;
+  const y = shareY(strip);
   if (words)
     mark(brush, place, {
       x: scale.x(point.atS),
@@ -203,9 +236,9 @@ function rimmed(brush: Brush, { text, from, to }: Said, baseline: number, colour
   ctx.textAlign = "left";
   ctx.textBaseline = "alphabetic";
   ctx.lineJoin = "round";
-  // Seen between two words a course reads as a point in the figure.
+  // Seen between two words a course reads as a point in the figure, and hatching in the colour of the words as part of them.
   ctx.fillStyle = palette.outing;
-  ctx.fillRect(from, baseline - 9, to - from, 10);
+  ctx.fillRect(from - 2, baseline - 10, to - from + 4, 13);
   ctx.lineWidth = 3.5;
   ctx.strokeStyle = palette.outing;
   ctx.strokeText(text, from, baseline);
@@ -224,8 +257,6 @@ interface Level {
   readonly top: number;
   /** Below this it is broken; the stretch below is hatched. */
   readonly floor: number;
-  /** What is left at the worst, written at the end. */
-  readonly label: string;
 }
 
 /** A stock that runs down: filled while above its floor, the reserve hatched, what is missing in the breach's hatching. */
@@ -258,7 +289,6 @@ function paintLevel(
   }
   paintMissing(brush, course, top, scale, level.floor, base);
   strokeOver(brush, course, scale, y, 1.5);
-  endLabel(brush, level.label, x1, top, heightPx);
 }
 
 /** Full height where the course is below its floor. */
@@ -356,8 +386,19 @@ function paintUnder(
   strokeOver(brush, course, scale, y, 1.5);
 }
 
-function endLabel(brush: Brush, text: string, x: number, top: number, heightPx: number): void {
+/** What is left at the worst of a stock, at its end. */
+function endLabel(
+  brush: Brush,
+  course: Course,
+  text: string,
+  { top, heightPx }: RowPlace,
+  scale: TimeScale,
+): void {
+  const first = course.points[0];
+  const last = course.points.at(-1);
+  if (!first || !last || !shows(scale, { startS: first.atS, endS: last.atS + 3600 })) return;
   const { ctx, palette } = brush;
+  const x = scale.x(last.atS);
   setFont(ctx, 13, 660, "normal");
   const wide = textPx(ctx, text);
   const at = Math.min(x + 5, brush.widthPx - wide - 3);

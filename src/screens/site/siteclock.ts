@@ -1,6 +1,7 @@
 import { useCallback } from "react";
 import { clock, touchdownMs, utcClock } from "../../words/index.ts";
 import { useSession, useView } from "../context.ts";
+import { wholeMinute } from "../wholeminute.ts";
 
 /** The minute that the site shows, and how times are said on it. */
 
@@ -9,7 +10,7 @@ export function useMinute(): number {
   const first = useSession((state) => state.verdict.outings[0]?.span.startS ?? 0);
   const lengthS = useSession((state) => state.plan.stay.lengthS);
   const pointed = useView((state) => state.cursorS ?? state.minuteS);
-  return Math.min(lengthS, Math.max(0, Math.round((pointed ?? first + 3600) / 60) * 60));
+  return Math.min(lengthS, Math.max(0, wholeMinute(pointed ?? first + 3600)));
 }
 
 /** Times to the minute on the chosen clock; phase time is read on the mission's, as many phases are shown at once. */
@@ -18,7 +19,7 @@ export function useTime(): (atS: number) => string {
   const touchdown = useSession((state) => touchdownMs(state.plan));
   return useCallback(
     (atS: number) => {
-      const whole = Math.round(atS / 60) * 60;
+      const whole = wholeMinute(atS);
       return isUtc && touchdown !== null ? utcClock(touchdown, whole) : clock(whole);
     },
     [isUtc, touchdown],
