@@ -1,5 +1,5 @@
 import type { Line, SiteGround } from "../../answers/index.ts";
-import { type MapFrame, mapX, mapY } from "../../editor/map/index.ts";
+import { type Box, type MapFrame, mapX, mapY } from "../../editor/map/index.ts";
 
 /** Where the height of a contour stands on the map, pixels, its middle. */
 export interface HeightLabel {
@@ -15,12 +15,15 @@ const PARTS = [1 / 3, 1 / 2, 2 / 3, 1 / 6, 5 / 6] as const;
 /** How near heights may come to each other, and to a place, beside which its name stands; pixels across and down. */
 const APART = { x: 64, y: 28 };
 const FROM_PLACE = { x: 90, y: 16 };
+/** Half of what a height takes itself, pixels. */
+const HALF_PX = { x: 20, y: 8 };
 
-/** The heights of the strong contours of `ground` that have room: none over another one, none beside a place. */
+/** The heights of the strong contours of `ground` that have room: none over another one or in a box of `kept`, none beside a place. */
 export function contourHeights(
   ground: Pick<SiteGround, "contours">,
   frame: MapFrame,
   places: readonly { readonly eastM: number; readonly northM: number }[],
+  kept: readonly Box[],
 ): readonly HeightLabel[] {
   const put: HeightLabel[] = [];
   const spots = places.map(({ eastM, northM }) => ({ x: mapX(frame, eastM), y: mapY(frame, northM) }));
@@ -29,6 +32,11 @@ export function contourHeights(
     b: { readonly x: number; readonly y: number },
     by: { readonly x: number; readonly y: number },
   ): boolean => Math.abs(a.x - b.x) < by.x && Math.abs(a.y - b.y) < by.y;
+  const isKept = ({ x, y }: { readonly x: number; readonly y: number }): boolean =>
+    kept.some(
+      ({ left, right, top, bottom }) =>
+        x + HALF_PX.x > left && x - HALF_PX.x < right && y + HALF_PX.y > top && y - HALF_PX.y < bottom,
+    );
   for (const { levelM, strong, lines } of ground.contours) {
     if (!strong) continue;
     for (const line of lines) {
@@ -42,6 +50,7 @@ export function contourHeights(
           one.y >= 0 &&
           one.x <= frame.widthPx &&
           one.y <= frame.heightPx &&
+          !isKept(one) &&
           !put.some((other) => near(one, other, APART)) &&
           !spots.some((spot) => near(one, spot, FROM_PLACE)),
       );

@@ -8,7 +8,7 @@ import {
   meets,
 } from "../../editor/map/index.ts";
 import type { Brush } from "../parts/canvas/brush.ts";
-import { frameBoxes } from "./paintframe.ts";
+import { frameBoxes } from "./framebox.ts";
 
 /** Where the words of the map go: beside their things where there is room, else in a column with a leader each. */
 

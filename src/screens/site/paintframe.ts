@@ -1,28 +1,9 @@
 import type { SiteLight } from "../../answers/index.ts";
-import { type Box, type MapFrame, scaleBar } from "../../editor/map/index.ts";
+import { type MapFrame, scaleBar } from "../../editor/map/index.ts";
 import { metres } from "../../words/index.ts";
 import { type Brush, setFont } from "../parts/canvas/brush.ts";
+import { ROSE, SCALE } from "./framebox.ts";
 import { haloed } from "./paintground.ts";
-
-/** Where the scale bar begins, how far above the map's foot it lies, and how long it may be, px. */
-const SCALE = { x: 76, abovePx: 22, mostPx: 150 };
-/** The middle of the rose from the lower left corner, and what it takes about itself with its letter, px. */
-const ROSE = { x: 38, abovePx: 42, radius: 20, roomPx: 38 };
-
-/** What scale bar and north take up, for names to keep clear of. */
-export function frameBoxes({ pxPerM, heightPx }: MapFrame): readonly Box[] {
-  const y = heightPx - SCALE.abovePx;
-  const roseY = heightPx - ROSE.abovePx;
-  return [
-    { left: SCALE.x - 4, right: SCALE.x + scaleBar(pxPerM, SCALE.mostPx).px + 4, top: y - 24, bottom: y + 4 },
-    {
-      left: ROSE.x - ROSE.roomPx,
-      right: ROSE.x + ROSE.roomPx,
-      top: roseY - ROSE.roomPx,
-      bottom: roseY + ROSE.roomPx,
-    },
-  ];
-}
 
 /** Scale bar, north, and where the sunlight comes from, at the lower left of the map. */
 export function paintFrame(brush: Brush, frame: MapFrame, light: SiteLight | null): void {

@@ -4,6 +4,7 @@ import { digits } from "../../words/index.ts";
 import { type Brush, setFont } from "../parts/canvas/brush.ts";
 import type { Theme } from "../viewstate.ts";
 import { contourHeights } from "./contourheights.ts";
+import { frameBoxes } from "./framebox.ts";
 import type { Picture } from "./picture.ts";
 
 /** The ground: hillshade with shadow as a picture of the grid, contours over it. */
@@ -166,7 +167,7 @@ export function paintHeights(brush: Brush, { frame, ground, plan }: Picture): vo
   setFont(ctx, 11, 500);
   ctx.textAlign = "center";
   ctx.textBaseline = "middle";
-  for (const { levelM, x, y } of contourHeights(ground, frame, plan.site.places))
+  for (const { levelM, x, y } of contourHeights(ground, frame, plan.site.places, frameBoxes(frame)))
     haloed(brush, `${digits(levelM, 6)} m`, x, y, palette["ink-soft"]);
 }
 

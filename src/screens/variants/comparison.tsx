@@ -165,13 +165,18 @@ function margins(days: readonly Compared[]): readonly Measure[] {
     },
     value: (day) => worstOf(day, eva, crew)?.margin ?? null,
     better: "more",
-    // Points in whole percent, away from zero where it is worse: never less lost than it is.
-    change: (by) => points(Math.floor(Math.round(by * 1e7) / 1e5)),
+    change: pointsLost,
   }));
 }
 
-function points(by: number): string {
-  return `${signed(by)} ${Math.abs(by) === 1 ? "pt" : "pts"}`;
+/**
+ * A change of a margin in points of whole percent, away from zero where it is worse: never less lost than it is. What is less than one
+ * has no number: beside two margins that read alike it would look wrong.
+ */
+export function pointsLost(by: number): string {
+  const whole = Math.floor(Math.round(by * 1e7) / 1e5);
+  if (by < 0 && by > -0.01) return "<1 pt";
+  return `${signed(whole)} ${Math.abs(whole) === 1 ? "pt" : "pts"}`;
 }
 
 function worstOf({ verdict }: Compared, eva: string, crew: string): MarginTrack | null {

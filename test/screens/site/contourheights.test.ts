@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { mapX, mapY, type MapFrame } from "../../../src/editor/map/index.ts";
+import { type Box, mapX, mapY, type MapFrame } from "../../../src/editor/map/index.ts";
 import { contourHeights } from "../../../src/screens/site/contourheights.ts";
 
 /** A pixel is a metre. */
@@ -15,7 +15,8 @@ function across(levelM: number, northM: number, strong = true) {
 const heights = (
   contours: ReturnType<typeof across>[],
   places: readonly { eastM: number; northM: number }[] = [],
-) => contourHeights({ contours }, frame, places);
+  kept: readonly Box[] = [],
+) => contourHeights({ contours }, frame, places, kept);
 
 describe("the heights of contours", () => {
   it("stand on their lines, of the strong ones alone", () => {
@@ -39,9 +40,19 @@ describe("the heights of contours", () => {
     expect(Math.abs(one!.x - mapX(frame, place.eastM))).toBeGreaterThanOrEqual(90);
   });
 
+  it("leave free what is kept for scale and north", () => {
+    const [free] = heights([across(25, 40)]);
+    const { x, y } = free!;
+    const kept = { left: x - 60, right: x + 15, top: y + 4, bottom: y + 30 };
+    const [one] = heights([across(25, 40)], [], [kept]);
+    expect(one!.x - x).toBeGreaterThan(15);
+    const all = { left: 0, right: frame.widthPx, top: 0, bottom: frame.heightPx };
+    expect(heights([across(25, 40)], [], [all])).toEqual([]);
+  });
+
   it("are left out of what is short or out of the picture", () => {
     expect(heights([across(25, 2000)])).toEqual([]);
     const short = { levelM: 5, strong: true, lines: [new Float64Array([0, 0, 100, 0])] };
-    expect(contourHeights({ contours: [short] }, frame, [])).toEqual([]);
+    expect(contourHeights({ contours: [short] }, frame, [], [])).toEqual([]);
   });
 });

@@ -218,22 +218,29 @@ function paintBand(brush: Brush, drawn: Drawn, columns: Columns | null): void {
   if (bands && only !== undefined) paintFitBands(brush, layout, drawn.scale, bands, only);
   for (const { lane, track } of reach) paintGround(brush, layout, lane, track, scale);
   for (const lane of lanes) if (lane.crew !== null && lane.sense === "up") paintHome(brush, lane);
+  paintGhosts(brush, drawn, scale);
   paintBetweens(brush, betweensOn(drawn, scale));
   const going = new Set(held);
   const staying = layout.blocks.filter((block) => !going.has(block.task));
   const inHand = layout.blocks.filter((block) => going.has(block.task));
   for (const block of staying) paintOne(brush, drawn, scale, block, going);
   for (const { lane, track } of reach) paintCeiling(brush, layout, lane, track, scale);
-  paintGhosts(brush, drawn, scale);
   // What is in hand lies on top.
   for (const block of inHand) paintOne(brush, drawn, scale, block, going);
   paintFindings(brush, layout, scale, chosen);
 }
 
-function paintGhosts(brush: Brush, { layout, ghosts }: Drawn, scale: TimeScale): void {
+/** Where what is in hand was taken from, under the day as it would be; named where that leaves the place empty. */
+function paintGhosts(brush: Brush, { layout, ghosts, held }: Drawn, scale: TimeScale): void {
   for (const ghost of ghosts) {
     const slab = slabFor(layout, scale, ghost);
-    if (slab && shows(scale, ghost)) paintGhost(brush, slab, layout.tasks.get(ghost.task)?.name ?? "");
+    if (!slab || !shows(scale, ghost)) continue;
+    const isFree = ({ lane, startS, endS }: Block | Between): boolean =>
+      lane !== ghost.lane || endS <= ghost.startS || ghost.endS <= startS;
+    const empty =
+      layout.betweens.every(isFree) &&
+      layout.blocks.every((block) => held.includes(block.task) || isFree(block));
+    paintGhost(brush, slab, empty ? (layout.tasks.get(ghost.task)?.name ?? "") : "");
   }
 }
 

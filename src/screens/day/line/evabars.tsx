@@ -57,6 +57,7 @@ function BandBars(
   const { gesture } = useDay();
   const dial = useDial();
   const held = useView((state) => state.inHand?.eva === eva.id);
+  const other = useView((state) => state.inHand !== null && state.inHand.eva !== eva.id);
   const lanes = band.filter((lane) => lane.crew !== null && eva.crew.includes(lane.crew));
   if (lanes.length === 0) return null;
   const { startS, endS } = outing.span;
@@ -70,6 +71,8 @@ function BandBars(
   };
   const shared = {
     className: held ? "eva-bar held" : "eva-bar",
+    // Nothing else can be taken meanwhile, and its edge would cross what is in hand.
+    "data-waits": other || undefined,
     title: `${eva.name}: drag moves all of it`,
     onPointerDown: press,
   };

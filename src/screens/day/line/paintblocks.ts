@@ -296,7 +296,7 @@ export function paintWords(brush: Brush, text: BlockText): void {
   }
 }
 
-/** The slab where a held task was taken from: an empty outline. */
+/** The slab where a held task was taken from: an empty outline, with its name where one is given. */
 export function paintGhost(brush: Brush, slab: Slab, name: string): void {
   const { ctx, palette } = brush;
   ctx.save();
@@ -308,7 +308,7 @@ export function paintGhost(brush: Brush, slab: Slab, name: string): void {
   ctx.lineWidth = 1.5;
   ctx.strokeStyle = palette["ink-soft"];
   ctx.stroke();
-  const room = slab.right - slab.left - 8;
+  const room = name === "" ? 0 : slab.right - slab.left - 8;
   setFont(ctx, 12, 440);
   ctx.fillStyle = palette["ink-soft"];
   ctx.textAlign = "left";
