@@ -1,44 +1,9 @@
 import type { Edit, Schedule } from "../plan/index.ts";
+import type { RuleCause } from "../rules/index.ts";
 import type { Score } from "./verdict.ts";
 
 /** What can stand against a schedule: a rule, or a placement that is to stay. */
-export type CauseKind =
-  | "placement"
-  | "pin"
-  | "window"
-  | "pet"
-  | "sun"
-  | "light"
-  | "sun-angle"
-  | "relay"
-  | "crew"
-  | "link"
-  | "group"
-  | "hot"
-  | "blast"
-  | "carry"
-  | "equipment"
-  | "container"
-  | "return-mass"
-  | "consumable"
-  | "egress"
-  | "ingress"
-  | "longest"
-  | "suit"
-  | "block"
-  | "liftoff"
-  | "recharge"
-  | "walking-physics"
-  | "walk-back-emergency"
-  | "walk-back-consumables"
-  | "separation"
-  | "work"
-  | "heat"
-  | "drinking"
-  | "eva-distance"
-  | "stay-distance"
-  | "duty"
-  | "stores";
+export type CauseKind = RuleCause | "placement";
 
 /** One thing that stands against a task or a schedule, in words with its numbers. */
 export interface WhyCause {

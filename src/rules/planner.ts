@@ -8,6 +8,7 @@ export const plannerRules = {
       "A placed task keeps its pinned start, EVA and crew. A pinned task may still be left on the bench.",
     decides: null,
     eases: { by: "choice", most: 1 },
+    causes: ["pin"],
     numbers: null,
     amounts: { s: "either" },
   },
@@ -16,6 +17,7 @@ export const plannerRules = {
     sentence: "Of the tasks of a group at most `most` are placed.",
     decides: null,
     eases: { by: "unit", most: 3 },
+    causes: ["group"],
     numbers: null,
     amounts: { count: "most" },
   },
@@ -25,6 +27,7 @@ export const plannerRules = {
       "Of the tasks of a group at least `least` are placed; where fewer are it is `open`, not a breach.",
     decides: null,
     eases: null,
+    causes: [],
     numbers: null,
     amounts: { count: "least" },
   },
@@ -33,7 +36,8 @@ export const plannerRules = {
     sentence: "Every must-do task is placed; one that is not is `open`, not a breach.",
     decides: null,
     eases: null,
+    causes: [],
     numbers: null,
     amounts: {},
   },
-} satisfies Readonly<Record<string, FlightRule>>;
+} as const satisfies Readonly<Record<string, FlightRule>>;

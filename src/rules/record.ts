@@ -13,6 +13,8 @@ export interface FlightRule {
   readonly decides: string | null;
   /** How whoever decides may be asked to ease it for one task, EVA or suit; null where it is not for bargaining. */
   readonly eases: Easing | null;
+  /** What can stand against a task or a schedule by it, as "why not" calls it; nothing where no relaxation makes room for it. */
+  readonly causes: readonly string[];
   /** Its numbers in the plan's flight rules; null where tasks, links, EVAs and the site say what it asks for. */
   readonly numbers: RuleNumbers | null;
   /** By the unit that need and have come in: whether there must be at least or at most what is needed. */

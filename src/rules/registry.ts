@@ -20,6 +20,9 @@ const RECORDS = {
 
 export type RuleId = keyof typeof RECORDS;
 
+/** What can stand against a task or a schedule by some flight rule. */
+export type RuleCause = (typeof RECORDS)[RuleId]["causes"][number];
+
 /** Every flight rule, in the order of reading. What is kept by rule elsewhere is a record of these ids, so that nothing is left out. */
 export const FLIGHT_RULES: Readonly<Record<RuleId, FlightRule>> = RECORDS;
 

@@ -1,8 +1,7 @@
 import type { CauseKind } from "../../../answers/index.ts";
-import { keysOf } from "../../../kernel/index.ts";
 import { CONSUMABLES } from "../../../physics/index.ts";
 import { leavesInstrument, type Plan, type Schedule, sharingSuits } from "../../../plan/index.ts";
-import { FLIGHT_RULES, type FlightRule, type RuleId } from "../../../rules/index.ts";
+import { FLIGHT_RULES, type FlightRule, RULE_IDS } from "../../../rules/index.ts";
 import { insideOf } from "../../../terrain/index.ts";
 import { tooFast, tooShort } from "../../problem/choices.ts";
 import { KINDS, type Problem } from "../../problem/problem.ts";
@@ -17,63 +16,16 @@ export interface Cause {
   readonly about: number;
 }
 
-/** What can stand against a schedule by each flight rule; nothing by those that no relaxation makes room for. */
-const CAUSES_OF = {
-  "oxygen-reserve": ["consumable"],
-  "co2-reserve": ["consumable"],
-  "water-reserve": ["consumable"],
-  "battery-reserve": ["consumable"],
-  "heat-storage": ["heat"],
-  "drinking-water": ["drinking"],
-  "walk-back-emergency": ["walk-back-emergency"],
-  "walk-back-consumables": ["walk-back-consumables"],
-  "walking-physics": ["walking-physics"],
-  "eva-distance": ["eva-distance"],
-  "stay-distance": ["stay-distance"],
-  "crew-separation": ["separation"],
-  carry: ["carry"],
-  "return-mass": ["return-mass"],
-  container: ["container"],
-  equipment: ["equipment"],
-  "time-window": ["window"],
-  "egress-window": ["pet"],
-  sun: ["sun"],
-  light: ["light"],
-  "sun-angle": ["sun-angle"],
-  relay: ["relay"],
-  "link-lag": ["link"],
-  "link-needs": ["link"],
-  "link-crew": ["link"],
-  "link-eva": ["link"],
-  "link-apart": ["link"],
-  "task-crew": ["crew"],
-  "one-at-a-time": [],
-  "no-way": [],
-  "blast-keep-out": ["blast"],
-  "hot-keep-out": ["hot"],
-  "work-and-rest": ["work"],
-  "eva-bounds": ["egress", "ingress", "longest", "liftoff"],
-  "stay-blocks": ["block"],
-  duty: ["duty"],
-  "suit-worn-once": ["suit"],
-  recharge: ["recharge"],
-  "lander-stores": ["stores"],
-  pin: ["pin"],
-  "group-most": ["group"],
-  "group-least": [],
-  "must-do": [],
-} as const satisfies Readonly<Record<RuleId, readonly CauseKind[]>>;
-
 /** The flight rule that a cause is of; one of them where it is of several that go together, such as reserves and links. */
-const RULE_OF = new Map<(typeof CAUSES_OF)[RuleId][number], FlightRule>(
-  keysOf(CAUSES_OF).flatMap((rule) => CAUSES_OF[rule].map((kind) => [kind, FLIGHT_RULES[rule]] as const)),
+const RULE_OF = new Map<string, FlightRule>(
+  RULE_IDS.flatMap((rule) => FLIGHT_RULES[rule].causes.map((kind) => [kind, FLIGHT_RULES[rule]] as const)),
 );
 
 /** Who owns what is not for the planner to bargain with; null where the planner decides, or whoever decides may be asked. */
 export function ownerOf(kind: CauseKind): string | null {
   // The end of the stay is no EVA's to move.
   if (kind === "liftoff") return "the flight director";
-  const rule = kind === "placement" ? null : RULE_OF.get(kind);
+  const rule = RULE_OF.get(kind);
   return !rule || rule.eases ? null : rule.decides;
 }
 
