@@ -1,5 +1,5 @@
 import type { CauseKind } from "../../../answers/index.ts";
-import { duration } from "../../../kernel/index.ts";
+import { duration, keysOf } from "../../../kernel/index.ts";
 import { FASTEST_MS } from "../../../physics/index.ts";
 import { leavesInstrument, type Plan, type Task } from "../../../plan/index.ts";
 import { choosing } from "../../problem/choices.ts";
@@ -14,6 +14,16 @@ import { changed } from "../../problem/changed.ts";
 
 /** Sooner and later than any plan, s; sums stay far from NEVER. */
 const FAR_S = 100_000_000;
+
+/** By what bears on when a task may start: the task as if it did not ask for that. */
+const WITHOUT = {
+  window: { windows: [] },
+  sun: { sun: undefined },
+  light: { light: undefined },
+  "sun-angle": { sunAngle: undefined },
+  relay: { relay: false },
+  pin: { pin: undefined },
+} satisfies Partial<Record<CauseKind, Partial<Task>>>;
 
 /** Says whether a cause holds; those that do not are lifted. */
 export type Holding = (kind: CauseKind, about: number) => boolean;
@@ -91,24 +101,13 @@ export class RelaxedProblem {
 
   private windowsUnder(a: number, holds: Holding): readonly Opening[] {
     const task = this.problem.plan.tasks[a]!;
-    const parts = (["window", "sun", "light", "sun-angle", "relay", "pin"] as const).map((kind) =>
-      holds(kind, a),
-    );
+    const lifted = keysOf(WITHOUT).filter((kind) => !holds(kind, a));
     const inStay = task.crew.count > 0 || holds("liftoff", 0);
-    const key = `${a} ${parts.map(Number).join("")}${Number(inStay)}`;
+    const key = `${a} ${lifted.join(" ")} ${Number(inStay)}`;
     let known = this.windows.get(key);
     if (!known) {
-      const [window, sun, light, angle, relay, pin] = parts;
-      known = this.openingOf({
-        ...task,
-        windows: window ? task.windows : [],
-        sun: sun ? task.sun : undefined,
-        light: light ? task.light : undefined,
-        sunAngle: angle ? task.sunAngle : undefined,
-        relay: task.relay && relay!,
-        pin: pin ? task.pin : undefined,
-        crew: inStay ? task.crew : { ...task.crew, count: 1 },
-      });
+      const easy: Task = lifted.reduce((one, kind) => ({ ...one, ...WITHOUT[kind] }), task);
+      known = this.openingOf(inStay ? easy : { ...easy, crew: { ...task.crew, count: 1 } });
       this.windows.set(key, known);
     }
     return known;
