@@ -255,7 +255,7 @@ function apartRow(plan: Plan, verdict: Verdict): MarginRow {
     tracks: verdict.separation,
     limit,
     // Who is out alone is apart from nobody.
-    figure: most >= 0 ? metres(most, "up") : verdict.outings.length > 0 ? "alone" : "nobody out",
+    figure: most >= 0 ? metres(most, "up") : verdict.outings.length > 0 ? "alone" : "–",
     of: `of ${metres(limit, "down")}`,
     ask: { what: "rule", rule: "crew-separation" },
     status: most < 0 ? "none" : most > limit ? "breach" : "fine",

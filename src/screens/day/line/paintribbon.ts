@@ -209,7 +209,8 @@ function paintHatch(brush: Brush, { layout, lane, scale }: Ribbon, between: Betw
   );
   // The lower half is painted last, so that no half covers the words.
   if (same && lane.sense === "up") return;
-  nameHatch(brush, between, { left, right, y: same ? home : (home + far) / 2, tall: Math.abs(far - home) });
+  const tall = Math.abs(far - home) * (same ? 2 : 1);
+  nameHatch(brush, between, { left, right, y: same ? home : (home + far) / 2, tall });
 }
 
 function nameHatch(
@@ -233,8 +234,9 @@ function nameHatch(
     ctx.fillText(`${minutes} min`, x, y + 13);
     return;
   }
-  const text = `${word} ${minutes}`;
-  if (right - left < 15 || textPx(ctx, text) > 2 * tall - 6) return;
+  // A person who shares the line home with nobody has half of the height.
+  const text = [`${word} ${minutes}`, word].find((one) => textPx(ctx, one) <= tall - 6);
+  if (right - left < 15 || text === undefined) return;
   ctx.translate(x + 4.5, y);
   ctx.rotate(-Math.PI / 2);
   ctx.fillText(text, 0, 0);
