@@ -6,7 +6,7 @@ import { flown, withStartsOf } from "./problem/known.ts";
 import { Day } from "./network/day.ts";
 import { insertAll, scheduleOf } from "./network/placing.ts";
 import type { Problem } from "./problem/problem.ts";
-import { read, type PlacedActivity, Verifier } from "./network/verify.ts";
+import { type PlacedActivity, readSound } from "./network/verify.ts";
 
 /** The judge's word: what a schedule breaks, by a name for each breach, and by how much. */
 export type BreachesOf = (schedule: Schedule) => ReadonlyMap<string, number>;
@@ -64,8 +64,8 @@ function said(plan: Plan, moved: Gridded["moved"], left: Gridded["left"]): strin
 /** All of `off` onto the grid together, or as many as go; null where the schedule is not sound as it stands. */
 function slidOnto(plan: Plan, schedule: Schedule, off: readonly Placement[]): Schedule | null {
   const problem = flown(plan, schedule);
-  const { stands, unread } = read(problem, schedule);
-  if (unread.length > 0 || !new Verifier(problem).holds(stands)) return null;
+  const stands = readSound(problem, schedule);
+  if (!stands) return null;
   let staying: readonly Placement[] = off;
   let made: Schedule | null = null;
   const letGo = (list: readonly Placement[]): void => {
@@ -111,7 +111,7 @@ function laid(
   const made = {
     placements: schedule.placements.map((one) => ({ ...one, startS: startOf.get(one.task)! })),
   };
-  return new Verifier(problem).holds(read(problem, made).stands) ? made : null;
+  return readSound(problem, made) ? made : null;
 }
 
 /**

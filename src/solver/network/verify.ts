@@ -49,6 +49,12 @@ export function read(problem: Problem, schedule: Schedule): { stands: PlacedActi
   return { stands, unread };
 }
 
+/** What is on `schedule`, where every placement can be read and every rule holds at the starts as they are; else null. */
+export function readSound(problem: Problem, schedule: Schedule): PlacedActivity[] | null {
+  const { stands, unread } = read(problem, schedule);
+  return unread.length === 0 && new Verifier(problem).holds(stands) ? stands : null;
+}
+
 /** The crew choice that a placement names; -1 when it is none of the activity's. */
 function choiceOf(problem: Problem, a: number, placement: Placement): number {
   const { plan } = problem;

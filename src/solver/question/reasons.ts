@@ -9,7 +9,7 @@ import { firstFit } from "./firstfit.ts";
 import { BEYOND, impossible, isBeyond } from "./impossible.ts";
 import { nearMissWords } from "./nearmiss.ts";
 import type { Problem } from "../problem/problem.ts";
-import { read, Verifier } from "../network/verify.ts";
+import { readSound } from "../network/verify.ts";
 import { Trial } from "./trial/trial.ts";
 import { changed } from "../problem/changed.ts";
 
@@ -55,7 +55,7 @@ class Bench {
     this.trial = new Trial(problem);
     this.isLaid = this.trial.lay(schedule) === 0;
     this.trial.mark();
-    this.isSound = this.isLaid || isSound(problem, schedule);
+    this.isSound = this.isLaid || readSound(problem, schedule) !== null;
     this.bands = problem.activities <= MOST_FOR_BANDS ? new Bands(problem, schedule) : null;
   }
 
@@ -150,12 +150,6 @@ function fitOf({ problem, board }: Day, a: number): Fit {
     ),
     startS: instant(board.earliest[a]!),
   };
-}
-
-/** True when every placement can be read and every rule holds at the starts as they are. */
-function isSound(problem: Problem, schedule: Schedule): boolean {
-  const { stands, unread } = read(problem, schedule);
-  return unread.length === 0 && new Verifier(problem).holds(stands);
 }
 
 /** A group that has all that it may have, or a container or the ascent vehicle without room for its sample; null when all have. */

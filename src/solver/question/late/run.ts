@@ -4,7 +4,7 @@ import type { Plan, Schedule } from "../../../plan/index.ts";
 import type { PackerRule } from "../../../rules/index.ts";
 import { compiled } from "../../problem/known.ts";
 import type { Problem } from "../../problem/problem.ts";
-import { read, type PlacedActivity, Verifier } from "../../network/verify.ts";
+import { type PlacedActivity, readSound } from "../../network/verify.ts";
 import { routesOf } from "../trial/placed.ts";
 import { fitsAhead } from "./ahead.ts";
 import { asWhenLater } from "./aslater.ts";
@@ -38,26 +38,25 @@ export function lateTableRun(plan: Plan, schedule: Schedule, settings: LateTable
   const { clock, minutes = MINUTES } = settings;
   const beganS = clock();
   const problem = compiled(plan, schedule);
-  const { stands, unread } = read(problem, schedule);
-  const sound = unread.length === 0 && new Verifier(problem).holds(stands);
+  const stands = readSound(problem, schedule);
   const evas = plan.evas.map((eva, e) => ({
     eva: eva.id,
-    stands: sound ? standsOn(problem, stands, e) : [],
+    stands: stands ? standsOn(problem, stands, e) : [],
     rows: [] as LateRow[],
   }));
   const of = evas.reduce((sum, one) => sum + one.stands.length, 0);
-  const played = sound ? new Played(problem) : null;
-  let complete = !sound;
+  const played = stands ? new Played(problem) : null;
+  let complete = stands === null;
   const work = (function* (): Generator<void, void> {
     for (const [e, { stands: own, rows }] of evas.entries())
       for (const stand of played ? own : [])
-        rows.push(yield* rowOf(problem, schedule, stands, stand, e, minutes, played!));
+        rows.push(yield* rowOf(problem, schedule, stands!, stand, e, minutes, played!));
     complete = true;
   })();
   const report = (): LateReport => ({
     minutes,
     days: SHOWN,
-    sound,
+    sound: stands !== null,
     complete,
     evas: evas.flatMap(({ eva, rows }) => (rows.length > 0 ? [{ eva, rows: [...rows] }] : [])),
   });

@@ -3,7 +3,7 @@ import type { Plan, Schedule } from "../../../plan/index.ts";
 import { crewName } from "../../../words/index.ts";
 import { compiled } from "../../problem/known.ts";
 import type { Problem } from "../../problem/problem.ts";
-import { read, Verifier } from "../../network/verify.ts";
+import { readSound } from "../../network/verify.ts";
 import { asItStands } from "./asitstands.ts";
 import { causesOf } from "./cause.ts";
 import { type Conflict, conflictOf } from "./conflict.ts";
@@ -92,8 +92,7 @@ class Why {
     const { plan, schedule } = this;
     const problem = compiled(plan, schedule);
     yield;
-    const { stands, unread } = read(problem, schedule);
-    const sound = unread.length === 0 && new Verifier(problem).holds(stands);
+    const sound = readSound(problem, schedule) !== null;
     yield;
     const asked = this.report.task;
     if (!sound) return yield* this.broken(problem);
