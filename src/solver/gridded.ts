@@ -64,13 +64,13 @@ function said(plan: Plan, moved: Gridded["moved"], left: Gridded["left"]): strin
 /** All of `off` onto the grid together, or as many as go; null where the schedule is not sound as it stands. */
 function slidOnto(plan: Plan, schedule: Schedule, off: readonly Placement[]): Schedule | null {
   const problem = flown(plan, schedule);
-  const stands = readSound(problem, schedule);
-  if (!stands) return null;
+  const placings = readSound(problem, schedule);
+  if (!placings) return null;
   let staying: readonly Placement[] = off;
   let made: Schedule | null = null;
   const letGo = (list: readonly Placement[]): void => {
     const fewer = staying.filter((one) => !list.includes(one));
-    const there = laid(problem, schedule, stands, fewer);
+    const there = laid(problem, schedule, placings, fewer);
     if (there) {
       staying = fewer;
       made = there;
@@ -88,12 +88,12 @@ function slidOnto(plan: Plan, schedule: Schedule, off: readonly Placement[]): Sc
 function laid(
   bare: Problem,
   schedule: Schedule,
-  stands: readonly PlacedActivity[],
+  placings: readonly PlacedActivity[],
   staying: readonly Placement[],
 ): Schedule | null {
   const problem = withStartsOf(bare, { placements: [...staying] });
   const day = new Day(problem);
-  const order = [...stands].sort(
+  const order = [...placings].sort(
     (x, y) =>
       x.startS - y.startS ||
       problem.lengthS[x.activity]! - problem.lengthS[y.activity]! ||
@@ -101,7 +101,7 @@ function laid(
   );
   if (!insertAll(day, order)) return null;
   const stays = new Set(staying.map((one) => one.task));
-  for (const { activity, startS } of stands) {
+  for (const { activity, startS } of placings) {
     const { id, pin } = problem.plan.tasks[activity]!;
     const held = stays.has(id) || pin?.startS !== undefined;
     day.board.floorS[activity] = held ? startS : gridTo(startS, problem.gridS);

@@ -95,8 +95,8 @@ function pictured(board: Board): unknown {
 
 /** Earliest and latest starts of what is placed; egress and all back of EVAs that take place come last. */
 function startsOn(board: Board): { earliest: number[]; latest: number[] } {
-  const stands = (list: Int32Array): number[] => [...list].filter((_, node) => board.placed[node] === 1);
-  return { earliest: stands(board.earliest), latest: stands(board.latest) };
+  const placings = (list: Int32Array): number[] => [...list].filter((_, node) => board.placed[node] === 1);
+  return { earliest: placings(board.earliest), latest: placings(board.latest) };
 }
 
 /** The same from scratch under the rests and holds of `board`. */

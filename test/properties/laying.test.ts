@@ -45,8 +45,8 @@ describe("laying a schedule", () => {
       const problem = compile(plan);
       const verifier = new Verifier(problem);
       const isSound = (one: Schedule): boolean => {
-        const { stands, unread } = read(problem, one);
-        return unread.length === 0 && verifier.holds(stands);
+        const { placings, unread } = read(problem, one);
+        return unread.length === 0 && verifier.holds(placings);
       };
       const base = packed(plan, 8, seed);
       const tries = [base, spread(base, isSound)];

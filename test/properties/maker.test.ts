@@ -45,12 +45,12 @@ describe("the maker's check and the judge's", () => {
       for (let k = 0; k < 12; k += 1) {
         const schedule = k === 0 ? base : jolt(plan, base, seed * 100 + k);
         const breaches = judge(schedule).findings.filter((one) => one.level === "breach");
-        const { stands, unread } = read(problem, schedule);
-        const holds = unread.length === 0 && verifier.holds(stands);
+        const { placings, unread } = read(problem, schedule);
+        const holds = unread.length === 0 && verifier.holds(placings);
         expect(
           { seed, k, holds },
           `judge: ${breaches.map((one) => one.sentence).join(" ")} maker: ${verifier
-            .faults(stands)
+            .faults(placings)
             .map((one) => one.rule)
             .join(", ")}`,
         ).toEqual({ seed, k, holds: breaches.length === 0 });
@@ -111,8 +111,8 @@ describe("where every rule is a warning", () => {
       for (let k = 0; k < 8; k += 1) {
         const schedule = k === 0 ? base : jolt(plan, base, seed * 100 + k);
         const breaches = judge(schedule).findings.filter((one) => one.level === "breach");
-        const { stands, unread } = read(problem, schedule);
-        const holds = unread.length === 0 && verifier.holds(stands);
+        const { placings, unread } = read(problem, schedule);
+        const holds = unread.length === 0 && verifier.holds(placings);
         expect({ seed, k, holds }, breaches.map((one) => one.sentence).join(" ")).toEqual({
           seed,
           k,

@@ -93,8 +93,8 @@ describe("a rehearsed random plan", () => {
       clock: () => 0,
     });
     expect(breaches({ ...now.ahead, schedule })).toEqual([]);
-    const stands = new Map(schedule.placements.map((spot) => [spot.task, spot]));
-    if (past.some((placement) => !stands.has(placement.task))) {
+    const placedAs = new Map(schedule.placements.map((one) => [one.task, one]));
+    if (past.some((placement) => !placedAs.has(placement.task))) {
       // Only where what has happened, and what is under way, cannot be sound with nothing else done at all.
       const alone = now.ahead.schedule.placements.filter(
         ({ task }) => isMark(task) || past.some((placement) => placement.task === task),
@@ -103,7 +103,7 @@ describe("a rehearsed random plan", () => {
       return;
     }
     for (const placement of past)
-      expect(stands.get(placement.task)).toMatchObject({ startS: placement.startS, eva: placement.eva });
+      expect(placedAs.get(placement.task)).toMatchObject({ startS: placement.startS, eva: placement.eva });
     const begun = new Set(past.map((placement) => placement.task));
     for (const spot of schedule.placements)
       if (!begun.has(spot.task) && !isMark(spot.task)) expect(spot.startS).toBeGreaterThanOrEqual(now.nowS);

@@ -70,12 +70,12 @@ export class Boxes {
   /** True when everything as soon as it may begin keeps every rule. */
   private holdsAtOnce(choiceOf: Int32Array): boolean {
     const { board, verifier } = this;
-    const stands: PlacedActivity[] = [];
+    const placings: PlacedActivity[] = [];
     choiceOf.forEach((choice, activity) => {
-      if (choice >= 0) stands.push({ activity, choice, startS: board.earliest[activity]! });
+      if (choice >= 0) placings.push({ activity, choice, startS: board.earliest[activity]! });
     });
-    if (!verifier.holds(stands)) return false;
-    this.found = stands;
+    if (!verifier.holds(placings)) return false;
+    this.found = placings;
     return true;
   }
 

@@ -98,7 +98,7 @@ export class Exact {
     }
     const a = order[at]!;
     for (let c = problem.choiceStart[a]!; c < problem.choiceStart[a + 1]!; c += 1) {
-      if (!this.stands(a, c)) continue;
+      if (!this.enter(a, c)) continue;
       choiceOf[a] = c;
       yield* this.assign(at + 1, value + this.value[a]!);
       this.leave(a, c);
@@ -107,8 +107,8 @@ export class Exact {
     yield* this.assign(at + 1, value);
   }
 
-  /** Stands `a` on the routes of choice `c` when each can hold it and what relates it to others allows. */
-  private stands(a: number, c: number): boolean {
+  /** Puts `a` on the routes of choice `c` when each can hold it and what relates it to others allows. */
+  private enter(a: number, c: number): boolean {
     const { problem, inSet, classOf, nodeOf } = this;
     if (!this.pairsAllow(a, c) || this.isFull(a)) return false;
     const first = problem.choiceAt[c]!;

@@ -38,9 +38,9 @@ export function scheduleOf(board: Board): Schedule {
  */
 export function loadSchedule(day: Day, schedule: Schedule): number {
   const { problem, board } = day;
-  const { stands, unread } = read(problem, schedule);
+  const { placings, unread } = read(problem, schedule);
   const { lengthS } = problem;
-  const order = [...stands].sort(
+  const order = [...placings].sort(
     (x, y) => x.startS - y.startS || lengthS[x.activity]! - lengthS[y.activity]! || x.activity - y.activity,
   );
   const single = order.filter((one, k) => order.findIndex((two) => two.activity === one.activity) === k);
@@ -58,14 +58,14 @@ export function loadSchedule(day: Day, schedule: Schedule): number {
   }
   removeAll(day, once);
   let leftOut = 0;
-  for (const stand of once) if (!linkOne(day, stand)) leftOut += 1;
+  for (const placing of once) if (!linkOne(day, placing)) leftOut += 1;
   return twice + leftOut;
 }
 
-/** Which of `stands` are too many of a group, pinned and must-do ones kept first, then the most worth; and what needs them. */
+/** Which of `placings` are too many of a group, pinned and must-do ones kept first, then the most worth; and what needs them. */
 function overIn(
   { plan, groups, must, worth, neededBy }: Problem,
-  stands: readonly PlacedActivity[],
+  placings: readonly PlacedActivity[],
 ): Set<number> {
   const over = new Set<number>();
   const leave = (a: number): void => {
@@ -75,7 +75,7 @@ function overIn(
   };
   const kept = new Map<number, number>();
   const rank = (a: number): number => (plan.tasks[a]!.pin ? 2 : 0) + must[a]!;
-  const byWorth = stands
+  const byWorth = placings
     .map(({ activity }) => activity)
     .sort((a, b) => rank(b) - rank(a) || worth[b]! - worth[a]! || a - b);
   for (const a of byWorth) {
@@ -120,8 +120,8 @@ function removeAll(day: Day, order: readonly PlacedActivity[]): void {
 }
 
 /** Places one more behind what stands, as soon as that can be, else not before its own start. */
-function linkOne(day: Day, stand: PlacedActivity): boolean {
-  const { activity, choice, startS } = stand;
+function linkOne(day: Day, placing: PlacedActivity): boolean {
+  const { activity, choice, startS } = placing;
   const { board } = day;
   const eva = evaOf(day, activity, choice);
   const behind = lastSlots(day, activity, choice, startS);

@@ -33,11 +33,11 @@ export interface PlacedActivity {
   readonly startS: number;
 }
 
-/** Stands of the placements that can be read; the others are faults (task-crew, pin). */
-export function read(problem: Problem, schedule: Schedule): { stands: PlacedActivity[]; unread: Fault[] } {
+/** The placements that can be read, in numbers; the others are faults (task-crew, pin). */
+export function read(problem: Problem, schedule: Schedule): { placings: PlacedActivity[]; unread: Fault[] } {
   const index = new Map(problem.plan.tasks.map((task, a) => [task.id, a]));
   const unread: Fault[] = [];
-  const stands = schedule.placements.flatMap((placement): PlacedActivity[] => {
+  const placings = schedule.placements.flatMap((placement): PlacedActivity[] => {
     const activity = index.get(placement.task) ?? -1;
     const choice = activity < 0 ? -1 : choiceOf(problem, activity, placement);
     if (choice < 0) {
@@ -46,13 +46,13 @@ export function read(problem: Problem, schedule: Schedule): { stands: PlacedActi
     }
     return [{ activity, choice, startS: placement.startS }];
   });
-  return { stands, unread };
+  return { placings, unread };
 }
 
 /** What is on `schedule`, where every placement can be read and every rule holds at the starts as they are; else null. */
 export function readSound(problem: Problem, schedule: Schedule): PlacedActivity[] | null {
-  const { stands, unread } = read(problem, schedule);
-  return unread.length === 0 && new Verifier(problem).holds(stands) ? stands : null;
+  const { placings, unread } = read(problem, schedule);
+  return unread.length === 0 && new Verifier(problem).holds(placings) ? placings : null;
 }
 
 /** The crew choice that a placement names; -1 when it is none of the activity's. */
@@ -86,14 +86,14 @@ export class Verifier {
   }
 
   /** True when every rule holds. */
-  holds(stands: readonly PlacedActivity[]): boolean {
-    return this.test(stands, () => false);
+  holds(placings: readonly PlacedActivity[]): boolean {
+    return this.test(placings, () => false);
   }
 
   /** Every fault, each once. */
-  faults(stands: readonly PlacedActivity[]): Fault[] {
+  faults(placings: readonly PlacedActivity[]): Fault[] {
     const list: Fault[] = [];
-    this.test(stands, (rule, about) => {
+    this.test(placings, (rule, about) => {
       if (!list.some((one) => one.rule === rule && one.about === about)) list.push({ rule, about });
       return true;
     });
@@ -101,7 +101,7 @@ export class Verifier {
   }
 
   /** Tells `hear` of every fault until it has heard enough; true when there is none. */
-  test(stands: readonly PlacedActivity[], hear: Hearer): boolean {
+  test(placings: readonly PlacedActivity[], hear: Hearer): boolean {
     pulse();
     let sound = true;
     const tell: Hearer = (rule, about) => {
@@ -109,20 +109,20 @@ export class Verifier {
       return hear(rule, about);
     };
     this.clear();
-    if (!this.load(stands, tell)) return false;
+    if (!this.load(placings, tell)) return false;
     return this.testLoaded(tell) && sound;
   }
 
   /**
-   * With everything else laid by the last test: tells `hear` of the faults once `stand` is there too, but for those on other EVAs and
+   * With everything else laid by the last test: tells `hear` of the faults once `placing` is there too, but for those on other EVAs and
    * between other activities, which it does not change. Its windows, edges to what is placed, neighbours on its routes and equipment
    * are the caller's to see to.
    */
-  testWith(stand: PlacedActivity, hear: Hearer): boolean {
+  testWith(placing: PlacedActivity, hear: Hearer): boolean {
     const { problem, board } = this;
-    const { activity: a, startS } = stand;
+    const { activity: a, startS } = placing;
     const crew = problem.crewCount[a]!;
-    const at = problem.choiceAt[stand.choice]!;
+    const at = problem.choiceAt[placing.choice]!;
     const behind: number[] = [];
     for (let s = problem.slotStart[a]!; s < problem.slotStart[a + 1]!; s += 1) {
       const k = s - problem.slotStart[a]!;
@@ -171,16 +171,16 @@ export class Verifier {
   }
 
   /** Stands everything at its start: windows, one at a time, ways, equipment. */
-  private load(stands: readonly PlacedActivity[], tell: Hearer): boolean {
+  private load(placings: readonly PlacedActivity[], tell: Hearer): boolean {
     const { problem, board } = this;
     const { lengthS } = problem;
-    const order = [...stands].sort(
+    const order = [...placings].sort(
       (x, y) => x.startS - y.startS || lengthS[x.activity]! - lengthS[y.activity]! || x.activity - y.activity,
     );
-    for (const stand of order) {
-      const { activity: a, choice, startS } = stand;
+    for (const placing of order) {
+      const { activity: a, choice, startS } = placing;
       if (!isOpen(problem.windows, a, startS) && !tell("time-window", a)) return false;
-      const behind = this.lastSlots(stand, tell);
+      const behind = this.lastSlots(placing, tell);
       if (!behind) return false;
       const first = problem.choiceRoutes[problem.choiceAt[choice]!]!;
       board.earliest[a] = startS;

@@ -69,14 +69,14 @@ export class Bands {
     others: Schedule,
   ): { readonly fixed: (c: number) => Interval[]; readonly related: (c: number) => boolean } {
     const { problem, verifier } = this;
-    const { stands } = read(problem, others);
+    const { placings } = read(problem, others);
     const broken = new Set<string>();
-    verifier.test(stands, (rule, about) => {
+    verifier.test(placings, (rule, about) => {
       broken.add(`${rule} ${about}`);
       return true;
     });
     const known = (rule: string, about: number): boolean => broken.has(`${rule} ${about}`);
-    const anywhere = normalise(this.whenever(a, stands));
+    const anywhere = normalise(this.whenever(a, placings));
     const fixed = (c: number): Interval[] => {
       let starts = anywhere;
       const at = problem.choiceAt[c]!;
@@ -144,10 +144,10 @@ export class Bands {
   }
 
   /** Starts that windows, lags to what is placed and equipment allow. */
-  private whenever(a: number, stands: readonly PlacedActivity[]): Interval[] {
+  private whenever(a: number, placings: readonly PlacedActivity[]): Interval[] {
     const { problem } = this;
     const { edges } = problem;
-    const startOf = new Map(stands.map((stand) => [stand.activity, stand.startS]));
+    const startOf = new Map(placings.map((placing) => [placing.activity, placing.startS]));
     let fromS = -Infinity;
     let toS = Infinity;
     for (let x = 0; x < edges.from.length; x += 1) {
@@ -160,13 +160,18 @@ export class Bands {
     for (const window of openingsOfActivity(problem.windows, a)) {
       const low = Math.max(fromS, window.fromS);
       const high = Math.min(toS, window.toS);
-      if (low <= high) free.push(...this.withEquipment(a, stands, low, high));
+      if (low <= high) free.push(...this.withEquipment(a, placings, low, high));
     }
     return free;
   }
 
   /** Starts from `low` to `high` at which no equipment is asked for more than there is. */
-  private withEquipment(a: number, stands: readonly PlacedActivity[], low: number, high: number): Interval[] {
+  private withEquipment(
+    a: number,
+    placings: readonly PlacedActivity[],
+    low: number,
+    high: number,
+  ): Interval[] {
     const { problem } = this;
     const use = problem.plan.tasks[a]!.equipment;
     const lasts = problem.lengthS[a]!;
@@ -175,12 +180,12 @@ export class Bands {
     let barred: Interval[] = [];
     for (const [equipment, count] of asked) {
       const spare = problem.plan.equipment.find((one) => one.id === equipment)!.count - count;
-      const uses = stands.flatMap((stand) => {
-        const taken = problem.plan.tasks[stand.activity]!.equipment.filter(
+      const uses = placings.flatMap((placing) => {
+        const taken = problem.plan.tasks[placing.activity]!.equipment.filter(
           (one) => one.equipment === equipment,
         ).reduce((sum, one) => sum + one.count, 0);
-        const endS = stand.startS + problem.lengthS[stand.activity]!;
-        return taken > 0 && endS > stand.startS ? [{ startS: stand.startS, endS, taken }] : [];
+        const endS = placing.startS + problem.lengthS[placing.activity]!;
+        return taken > 0 && endS > placing.startS ? [{ startS: placing.startS, endS, taken }] : [];
       });
       for (const { startS } of uses) {
         const during = uses.filter((one) => one.startS <= startS && startS < one.endS);

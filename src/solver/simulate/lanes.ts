@@ -9,9 +9,9 @@ export interface Cast {
 }
 
 /** Places in order; units go to the one free soonest, as the starts have it. */
-export function castOf(problem: Problem, stands: readonly PlacedActivity[]): Cast {
+export function castOf(problem: Problem, placings: readonly PlacedActivity[]): Cast {
   const { lengthS, slotStart, crewCount, choiceAt, choiceRoutes, routes } = problem;
-  const order = [...stands].sort(
+  const order = [...placings].sort(
     (x, y) => x.startS - y.startS || lengthS[x.activity]! - lengthS[y.activity]! || x.activity - y.activity,
   );
   const laneOf = new Int32Array(problem.slots).fill(-1);

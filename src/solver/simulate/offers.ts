@@ -32,7 +32,7 @@ export class Offers {
   private readonly days: Days;
   private readonly tally: Tally;
   private readonly schedule: Schedule;
-  private readonly stands: readonly PlacedActivity[];
+  private readonly placings: readonly PlacedActivity[];
   private readonly verifier: Verifier;
   private readonly wish: Wish;
   private readonly work: Generator<undefined, void>;
@@ -44,7 +44,7 @@ export class Offers {
     this.crew = crew;
     this.days = days;
     this.tally = tally;
-    this.stands = read(problem, schedule).stands;
+    this.placings = read(problem, schedule).placings;
     this.verifier = new Verifier(problem);
     this.wish = wishFor(problem, problem.plan.odds.wish.home, problem.plan.odds.wish.must);
     this.work = this.all();
@@ -56,9 +56,9 @@ export class Offers {
   }
 
   private *all(): Generator<undefined, void> {
-    const { script, tally, wish, verifier, stands } = this;
+    const { script, tally, wish, verifier, placings } = this;
     // Of a day that breaks a rule, or that nothing is known of, nothing is offered.
-    if (tally.count === 0 || script.unread > 0 || !verifier.holds(stands)) return;
+    if (tally.count === 0 || script.unread > 0 || !verifier.holds(placings)) return;
     const seen = this.now;
     if (seen.must < wish.must || seen.home < wish.home) {
       const bench = yield* this.forTheWish();
@@ -134,7 +134,7 @@ export class Offers {
   }
 
   private holdsWithout(group: Group): boolean {
-    return this.verifier.holds(this.stands.filter(({ activity }) => !group.includes(activity)));
+    return this.verifier.holds(this.placings.filter(({ activity }) => !group.includes(activity)));
   }
 
   /** Plays the day without `group` on the first `most` days. */

@@ -62,9 +62,9 @@ export class Script {
   /** Takes up a schedule as it stands, sound or not. */
   takeSchedule(schedule: Schedule): void {
     const { problem } = this;
-    const { stands, unread } = read(problem, schedule);
+    const { placings, unread } = read(problem, schedule);
     this.unread = unread.length;
-    const { order, laneOf } = castOf(problem, stands);
+    const { order, laneOf } = castOf(problem, placings);
     this.laneOf.set(laneOf);
     this.begin(order.map(({ activity, startS }) => [activity, startS]));
     this.outings();

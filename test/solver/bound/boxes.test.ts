@@ -109,17 +109,17 @@ describe("the boxes of starts of an order", () => {
       while (run.step(1)) continue;
       const problem = compile(plan);
       const loose = new Day(relaxed(problem));
-      const { stands } = read(problem, run.best());
+      const { placings } = read(problem, run.best());
       if (
         !insertAll(
           loose,
-          stands.toSorted((a, b) => a.startS - b.startS),
+          placings.toSorted((a, b) => a.startS - b.startS),
         ) ||
-        stands.length === 0
+        placings.length === 0
       )
         continue;
       const choiceOf = new Int32Array(problem.activities).fill(-1);
-      for (const { activity, choice, startS } of stands) {
+      for (const { activity, choice, startS } of placings) {
         choiceOf[activity] = choice;
         // Nothing may begin later than it did, so that what is left of the box is what was packed.
         if (k % 2 === 0) loose.board.floorS[activity] = startS;

@@ -14,7 +14,7 @@ import { lasting } from "./lasting.ts";
  */
 export function* fitsAhead(
   problem: Problem,
-  stands: readonly PlacedActivity[],
+  placings: readonly PlacedActivity[],
   present: PlacedActivity,
   minutes: number,
 ): Generator<void, AheadCell> {
@@ -23,8 +23,8 @@ export function* fitsAhead(
   if (lengthS < 0) return { minutes, possible: false, fits: [] };
   const early = lasting(problem, present.activity, lengthS, new Uint8Array(problem.activities));
   const verifier = new Verifier(early);
-  const placed = new Set(stands.map((stand) => stand.activity));
-  const startOf = new Map(stands.map((stand) => [stand.activity, stand.startS]));
+  const placed = new Set(placings.map((placing) => placing.activity));
+  const startOf = new Map(placings.map((placing) => [placing.activity, placing.startS]));
   const routes = routesOf(problem, present);
   const leftS = present.startS + lengthS;
   const fits: { task: string; crew: string[]; startS: ReturnType<typeof instant> }[] = [];
@@ -37,9 +37,9 @@ export function* fitsAhead(
       const own = routesOf(problem, { activity: a, choice: c, startS: 0 });
       if (!own.every((r) => routes.includes(r))) continue;
       const startS = firstStart(early, a, own, present.activity, leftS, startOf);
-      if (startS === null || !beforeNext(early, a, own, startS, leftS, stands)) continue;
+      if (startS === null || !beforeNext(early, a, own, startS, leftS, placings)) continue;
       yield;
-      if (!verifier.holds([...stands, { activity: a, choice: c, startS }])) continue;
+      if (!verifier.holds([...placings, { activity: a, choice: c, startS }])) continue;
       fits.push({
         task: plan.tasks[a]!.id,
         crew: own.map((r) => plan.crew[problem.memberOfRoute[r]!]!.id),
@@ -81,10 +81,10 @@ function beforeNext(
   routes: readonly number[],
   startS: number,
   leftS: number,
-  stands: readonly PlacedActivity[],
+  placings: readonly PlacedActivity[],
 ): boolean {
-  return stands.every((stand) => {
-    if (stand.startS < leftS || !routesOf(problem, stand).some((r) => routes.includes(r))) return true;
-    return startS + problem.lengthS[a]! <= stand.startS;
+  return placings.every((placing) => {
+    if (placing.startS < leftS || !routesOf(problem, placing).some((r) => routes.includes(r))) return true;
+    return startS + problem.lengthS[a]! <= placing.startS;
   });
 }

@@ -28,8 +28,8 @@ export function* asWhenLater(
     remainder.take(lengthS, own.tolerant, lost[n]!);
     const there = remainder.again(later);
     if (!there) continue;
-    const value = ({ stands }: Dropped): number =>
-      played.value(remainder, lengthS, scheduleFrom(remainder.problem, stands));
+    const value = ({ placings }: Dropped): number =>
+      played.value(remainder, lengthS, scheduleFrom(remainder.problem, placings));
     if (value(there) <= value(own) + GAIN * mean) continue;
     chosen[n] = { ...there, ...lossOf(base, remainder, there.drop), least: false };
   }

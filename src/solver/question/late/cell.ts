@@ -37,7 +37,7 @@ export function cellOf(
   const loss = done ?? lossOf(problem, remainder, drop);
   const kind = kindOf(ahead, drop, done, change);
   const breaks: readonly PackerRule[] = !dropped ? faults : dropped.tolerant ? ["work-and-rest"] : [];
-  const left = dropped && scheduleFrom(remainder.problem, dropped.stands);
+  const left = dropped && scheduleFrom(remainder.problem, dropped.placings);
   const then = change ? thenOf(problem, remainder, schedule, change.schedule) : [];
   const cell = {
     minutes,

@@ -50,8 +50,8 @@ export function* changes(
     remainder.take(lengthS, alone.tolerant, lost[n]!);
     const seed = remainder.present * dropped.length + n;
     const found: Schedule[] = [];
-    for (const { stands } of new Set([around, alone])) {
-      const from = scheduleFrom(remainder.problem, stands);
+    for (const { placings } of new Set([around, alone])) {
+      const from = scheduleFrom(remainder.problem, placings);
       found.push(...(yield* reorder.orders(lengthS, alone.tolerant, from, seed)));
     }
     if (later) found.push(later.schedule);
@@ -81,14 +81,14 @@ function* bestChange(
   const planned = tollOf(base, (a) => remainder.placed.has(a), [...remainder.placed]).worthLost;
   let best: Change | null = null;
   let leastMust = alone.mustLost;
-  let most = played.value(remainder, lengthS, scheduleFrom(remainder.problem, alone.stands)) + gain;
+  let most = played.value(remainder, lengthS, scheduleFrom(remainder.problem, alone.placings)) + gain;
   for (const order of orders) {
     yield;
     const change = changeOf(base, schedule, remainder, order);
     const more = change.mustLost - leastMust;
     // What is planned bounds what is done: it need not be played to see that it is no better.
     if (more > 0 || (more === 0 && planned - change.worthLost <= most)) continue;
-    if (!remainder.holdsFor(verifier, read(base, order).stands)) continue;
+    if (!remainder.holdsFor(verifier, read(base, order).placings)) continue;
     const value = played.value(remainder, lengthS, order);
     if (more === 0 && value <= most) continue;
     best = change;

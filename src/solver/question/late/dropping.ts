@@ -17,10 +17,10 @@ export interface Dropped extends Lost {
   readonly voided: readonly number[];
   /** Holds only where the work stretch under way may be too long; see Remainder. */
   readonly tolerant: boolean;
-  readonly stands: readonly PlacedActivity[];
+  readonly placings: readonly PlacedActivity[];
 }
 
-type Laid = Pick<Dropped, "drop" | "stands">;
+type Laid = Pick<Dropped, "drop" | "placings">;
 
 /** Attempts for one lateness; each lays the rest of the day anew. */
 const MOST_TRIES = 400;
@@ -110,9 +110,9 @@ class DropSearch {
     const made = yield* this.cheapest(mustDrop, bare !== null);
     if (made || !bare) return made;
     // Cut short: everything optional out, then back in, the worthiest first.
-    const { drop, stands } = yield* this.putBack({ drop: all, stands: bare }, others, (a) => [a]);
+    const { drop, placings } = yield* this.putBack({ drop: all, placings: bare }, others, (a) => [a]);
     if (known && this.isNoBetter(drop, known)) return { ...known, least: false };
-    return this.dropped(drop, stands, false);
+    return this.dropped(drop, placings, false);
   }
 
   /**
@@ -136,8 +136,8 @@ class DropSearch {
       }
       yield;
       if (!backed) this.unbacked += 1;
-      const stands = this.hold(drop);
-      if (stands) return this.dropped(drop, stands, !this.skipped);
+      const placings = this.hold(drop);
+      if (placings) return this.dropped(drop, placings, !this.skipped);
     }
     return null;
   }
@@ -154,11 +154,11 @@ class DropSearch {
     const { problem, remainder, others, musts } = this;
     const home = everythingDropped(problem, remainder);
     if (!home) return null;
-    const { drop, stands } = yield* this.putBack(home, [...others, ...musts], (a) => [
+    const { drop, placings } = yield* this.putBack(home, [...others, ...musts], (a) => [
       a,
       ...needsOf(problem, [a]),
     ]);
-    return this.dropped(drop, stands, false);
+    return this.dropped(drop, placings, false);
   }
 
   /** Leaves less out: of `list`, the last first, back in what holds, each with all that `withOf` names. */
@@ -167,16 +167,16 @@ class DropSearch {
     list: readonly number[],
     withOf: (a: number) => readonly number[],
   ): Generator<void, Laid> {
-    let { drop, stands } = from;
+    let { drop, placings } = from;
     for (const a of list.toReversed()) {
       const back = new Set(withOf(a));
       const less = drop.filter((b) => !back.has(b));
       if (less.length === drop.length || !isClosed(this.problem, this.remainder, less)) continue;
       yield;
       const held = this.hold(less);
-      if (held) [drop, stands] = [less, held];
+      if (held) [drop, placings] = [less, held];
     }
-    return { drop, stands };
+    return { drop, placings };
   }
 
   private hold(drop: readonly number[]): readonly PlacedActivity[] | null {
@@ -186,14 +186,14 @@ class DropSearch {
     return this.remainder.hold(this.flags);
   }
 
-  private dropped(drop: readonly number[], stands: readonly PlacedActivity[], least: boolean): Dropped {
+  private dropped(drop: readonly number[], placings: readonly PlacedActivity[], least: boolean): Dropped {
     const { problem, remainder } = this;
     return {
       drop: remainder.open.filter((a) => drop.includes(a)),
       least,
       ...lossOf(problem, remainder, drop),
       tolerant: remainder.tolerant,
-      stands,
+      placings,
     };
   }
 
@@ -217,14 +217,14 @@ class DropSearch {
 
 /** Everything dropped and home at once, where that breaks no rule. */
 export function everythingDropped(problem: Problem, remainder: Remainder): Dropped | null {
-  const stands = remainder.bare;
-  if (!remainder.verify(stands)) return null;
+  const placings = remainder.bare;
+  if (!remainder.verify(placings)) return null;
   return {
     drop: remainder.open,
     least: false,
     ...lossOf(problem, remainder, remainder.open),
     tolerant: remainder.tolerant,
-    stands,
+    placings,
   };
 }
 

@@ -36,31 +36,31 @@ export class Remainder {
 
   constructor(base: Problem, schedule: Schedule, present: number, eva: number) {
     this.present = present;
-    const { stands } = read(base, schedule);
-    const startOf = new Map(stands.map((stand) => [stand.activity, stand.startS]));
+    const { placings } = read(base, schedule);
+    const startOf = new Map(placings.map((placing) => [placing.activity, placing.startS]));
     this.placed = new Set(startOf.keys());
     const leftS = startOf.get(present)! + base.lengthS[present]!;
-    const evaOf = (stand: PlacedActivity): number =>
-      base.crewCount[stand.activity] === 0
+    const evaOf = (placing: PlacedActivity): number =>
+      base.crewCount[placing.activity] === 0
         ? -1
-        : base.evaOfRoute[base.choiceRoutes[base.choiceAt[stand.choice]!]!]!;
+        : base.evaOfRoute[base.choiceRoutes[base.choiceAt[placing.choice]!]!]!;
     this.past = new Uint8Array(base.activities);
     const sliding = new Uint8Array(base.activities);
     this.sliding = sliding;
-    for (const stand of stands) {
-      const a = stand.activity;
-      if (a === present || stand.startS < leftS) this.past[a] = 1;
-      else if (evaOf(stand) === eva || evaOf(stand) < 0) sliding[a] = 1;
+    for (const placing of placings) {
+      const a = placing.activity;
+      if (a === present || placing.startS < leftS) this.past[a] = 1;
+      else if (evaOf(placing) === eva || evaOf(placing) < 0) sliding[a] = 1;
     }
-    const open = new Set(stands.map(({ activity }) => activity).filter((a) => sliding[a] === 1));
+    const open = new Set(placings.map(({ activity }) => activity).filter((a) => sliding[a] === 1));
     for (const a of open)
       for (const b of base.neededBy[a]!) if (startOf.has(b) && this.past[b] === 0) open.add(b);
     this.open = [...open].sort((a, b) => startOf.get(a)! - startOf.get(b)! || a - b);
-    const still = stands.filter(({ activity: a }) => sliding[a] === 0);
+    const still = placings.filter(({ activity: a }) => sliding[a] === 0);
     const first = held(base, still, "at");
-    const moving = read(first, schedule).stands.filter(({ activity: a }) => sliding[a] === 1);
+    const moving = read(first, schedule).placings.filter(({ activity: a }) => sliding[a] === 1);
     this.problem = held(first, moving, "from");
-    this.cast = castOf(this.problem, read(this.problem, schedule).stands);
+    this.cast = castOf(this.problem, read(this.problem, schedule).placings);
   }
 
   /** What stays when all that may be dropped is dropped and everybody walks home at once. */
@@ -78,21 +78,21 @@ export class Remainder {
   /** The same set dropped with the present task as long as it now is; null when that does not hold. */
   again<T extends { readonly drop: readonly number[] }>(
     dropped: T,
-  ): (T & { readonly stands: readonly PlacedActivity[] }) | null {
+  ): (T & { readonly placings: readonly PlacedActivity[] }) | null {
     const flags = new Uint8Array(this.past.length);
     for (const a of dropped.drop) flags[a] = 1;
-    const stands = this.hold(flags);
-    return stands && { ...dropped, tolerant: this.tolerant, stands };
+    const placings = this.hold(flags);
+    return placings && { ...dropped, tolerant: this.tolerant, placings };
   }
 
-  /** True when `stands` break no rule with the present task as long as it now is. */
-  verify(stands: readonly PlacedActivity[]): boolean {
-    return this.holdsFor(this.verifier!, stands);
+  /** True when `placings` break no rule with the present task as long as it now is. */
+  verify(placings: readonly PlacedActivity[]): boolean {
+    return this.holdsFor(this.verifier!, placings);
   }
 
-  /** True when `stands` break no rule but needs of what is done in vain. */
-  holdsFor(verifier: Verifier, stands: readonly PlacedActivity[]): boolean {
-    return verifier.faults(stands).every((fault) => this.isVain(fault));
+  /** True when `placings` break no rule but needs of what is done in vain. */
+  holdsFor(verifier: Verifier, placings: readonly PlacedActivity[]): boolean {
+    return verifier.faults(placings).every((fault) => this.isVain(fault));
   }
 
   /** What is done in vain cannot be undone: that need is told, not tested. */
@@ -145,7 +145,7 @@ export class Remainder {
     const isUnmet = (a: number): boolean => past[a] === 0 && needs[a]!.some((b) => drop[b] === 1);
     if (kept.some(({ activity }) => isUnmet(activity)) || !trial.castAnew(kept, cast.laneOf)) return null;
     const { earliest } = trial.day.board;
-    const stands = kept.map(({ activity, choice }) => ({ activity, choice, startS: earliest[activity]! }));
-    return this.verify(stands) ? stands : null;
+    const placings = kept.map(({ activity, choice }) => ({ activity, choice, startS: earliest[activity]! }));
+    return this.verify(placings) ? placings : null;
   }
 }

@@ -36,12 +36,12 @@ export class Reorder {
   private readonly loose: readonly number[];
 
   constructor(base: Problem, schedule: Schedule, remainder: Remainder, eva: number) {
-    const { stands } = read(base, schedule);
+    const { placings } = read(base, schedule);
     this.remainder = remainder;
     this.base = base;
-    this.plannedS = new Map(stands.map(({ activity, startS }) => [activity, startS]));
+    this.plannedS = new Map(placings.map(({ activity, startS }) => [activity, startS]));
     this.leftS = this.plannedS.get(remainder.present)! + base.lengthS[remainder.present]!;
-    const stays = stands.filter(({ activity }) => remainder.sliding[activity] === 0);
+    const stays = placings.filter(({ activity }) => remainder.sliding[activity] === 0);
     const around = held(base, stays, "at");
     // Only crews on this EVA, and only for what is free; what is held keeps what it has, and nothing else may be placed.
     this.problem = withChoices(around, (a, c) => {
@@ -87,7 +87,7 @@ export class Reorder {
       Object.assign(now, value);
       if (better(least, value)) continue;
       const { schedule } = trial;
-      if (found.wants(schedule, value) && remainder.holdsFor(verifier, read(problem, schedule).stands))
+      if (found.wants(schedule, value) && remainder.holdsFor(verifier, read(problem, schedule).placings))
         found.take(schedule, value);
     }
     return found.schedules;

@@ -38,25 +38,25 @@ export function lateTableRun(plan: Plan, schedule: Schedule, settings: LateTable
   const { clock, minutes = MINUTES } = settings;
   const beganS = clock();
   const problem = compiled(plan, schedule);
-  const stands = readSound(problem, schedule);
+  const placings = readSound(problem, schedule);
   const evas = plan.evas.map((eva, e) => ({
     eva: eva.id,
-    stands: stands ? standsOn(problem, stands, e) : [],
+    placings: placings ? standsOn(problem, placings, e) : [],
     rows: [] as LateRow[],
   }));
-  const of = evas.reduce((sum, one) => sum + one.stands.length, 0);
-  const played = stands ? new Played(problem) : null;
-  let complete = stands === null;
+  const of = evas.reduce((sum, one) => sum + one.placings.length, 0);
+  const played = placings ? new Played(problem) : null;
+  let complete = placings === null;
   const work = (function* (): Generator<void, void> {
-    for (const [e, { stands: own, rows }] of evas.entries())
-      for (const stand of played ? own : [])
-        rows.push(yield* rowOf(problem, schedule, stands!, stand, e, minutes, played!));
+    for (const [e, { placings: own, rows }] of evas.entries())
+      for (const placing of played ? own : [])
+        rows.push(yield* rowOf(problem, schedule, placings!, placing, e, minutes, played!));
     complete = true;
   })();
   const report = (): LateReport => ({
     minutes,
     days: SHOWN,
-    sound: stands !== null,
+    sound: placings !== null,
     complete,
     evas: evas.flatMap(({ eva, rows }) => (rows.length > 0 ? [{ eva, rows: [...rows] }] : [])),
   });
@@ -81,31 +81,31 @@ export function lateTableRun(plan: Plan, schedule: Schedule, settings: LateTable
   };
 }
 
-function standsOn(problem: Problem, stands: readonly PlacedActivity[], eva: number): PlacedActivity[] {
-  return stands
-    .filter((stand) => {
-      const [route] = routesOf(problem, stand);
+function standsOn(problem: Problem, placings: readonly PlacedActivity[], eva: number): PlacedActivity[] {
+  return placings
+    .filter((placing) => {
+      const [route] = routesOf(problem, placing);
       return route !== undefined && problem.evaOfRoute[route] === eva;
     })
     .sort((a, b) => a.startS - b.startS || a.activity - b.activity);
 }
 
 /** When the EVA goes out on the day as planned (S3). */
-function egressOf(problem: Problem, stands: readonly PlacedActivity[], eva: number): number {
+function egressOf(problem: Problem, placings: readonly PlacedActivity[], eva: number): number {
   const { activities, beginsAt, endsAt, legS, lengthS, places } = problem;
   const egress = activities + 2 * eva;
   const leaveS = new Map<number, number>();
-  for (const stand of standsOn(problem, stands, eva))
-    for (const r of routesOf(problem, stand))
+  for (const placing of standsOn(problem, placings, eva))
+    for (const r of routesOf(problem, placing))
       if (!leaveS.has(r))
-        leaveS.set(r, stand.startS - legS[r]![endsAt[egress]! * places + beginsAt[stand.activity]!]!);
+        leaveS.set(r, placing.startS - legS[r]![endsAt[egress]! * places + beginsAt[placing.activity]!]!);
   return Math.min(...leaveS.values()) - lengthS[egress]!;
 }
 
 function* rowOf(
   problem: Problem,
   schedule: Schedule,
-  stands: readonly PlacedActivity[],
+  placings: readonly PlacedActivity[],
   present: PlacedActivity,
   eva: number,
   minutes: readonly number[],
@@ -115,13 +115,13 @@ function* rowOf(
   const a = present.activity;
   const remainder = new Remainder(problem, schedule, a, eva);
   const lengthsS = minutes.map((by) => problem.lengthS[a]! + by * 60);
-  const startS = new Map(stands.map((stand) => [stand.activity, stand.startS]));
-  const outS = egressOf(problem, stands, eva);
+  const startS = new Map(placings.map((placing) => [placing.activity, placing.startS]));
+  const outS = egressOf(problem, placings, eva);
   const lost = minutes.map((by) => spoiltBy(played.stage, remainder, startS, outS, by * 60));
   const { least, breaks } = yield* droppings(problem, remainder, lengthsS, lost);
   const dropped = yield* asWhenLater(problem, remainder, least, lengthsS, lost, played);
   const made = yield* changes(problem, schedule, remainder, eva, least, dropped, lengthsS, lost, played);
-  const onEva = new Set(standsOn(problem, stands, eva).map((stand) => stand.activity));
+  const onEva = new Set(standsOn(problem, placings, eva).map((placing) => placing.activity));
   const ahead = remainder.open.filter((one) => onEva.has(one));
   const late: LateEntry[] = [];
   for (const [n, by] of minutes.entries()) {
@@ -131,7 +131,7 @@ function* rowOf(
     late.push(cellOf(problem, given, dropped[n] ?? null, made[n] ?? null, played));
   }
   const early: AheadCell[] = [];
-  for (const by of minutes) early.push(yield* fitsAhead(problem, stands, present, by));
+  for (const by of minutes) early.push(yield* fitsAhead(problem, placings, present, by));
   return {
     task: plan.tasks[a]!.id,
     crew: routesOf(problem, present).map((r) => plan.crew[problem.memberOfRoute[r]!]!.id),
@@ -180,7 +180,7 @@ function* leastFor(
   for (const tolerant of [false, true]) {
     yield;
     remainder.take(lengthS, tolerant, lost);
-    const holds = later !== null && remainder.verify(later.stands);
+    const holds = later !== null && remainder.verify(later.placings);
     const known = holds ? { ...later, ...lossOf(problem, remainder, later.drop), tolerant } : null;
     const made = yield* leastDropped(problem, remainder, known);
     if (made) return made;

@@ -18,7 +18,7 @@ export class Aim {
   readonly own: ReadonlyMap<number, PlacedActivity>;
   private readonly keepIds: readonly string[];
   private best: {
-    readonly stands: readonly PlacedActivity[];
+    readonly placings: readonly PlacedActivity[];
     readonly schedule: Schedule;
     readonly cost: Cost;
   } | null = null;
@@ -38,7 +38,7 @@ export class Aim {
         return a === undefined ? [] : [[a, one.startS as number]];
       }),
     );
-    this.own = new Map(read(this.problem, first).stands.map((stand) => [stand.activity, stand]));
+    this.own = new Map(read(this.problem, first).placings.map((placing) => [placing.activity, placing]));
   }
 
   get nearest() {
@@ -46,22 +46,22 @@ export class Aim {
   }
 
   /** Takes a sound schedule over where it is nearer than all before; true when it is. */
-  propose(stands: readonly PlacedActivity[]): boolean {
-    const schedule = scheduleFrom(this.problem, inOrder(stands));
+  propose(placings: readonly PlacedActivity[]): boolean {
+    const schedule = scheduleFrom(this.problem, inOrder(placings));
     const cost = costOf(this.plan, this.before, schedule, this.keepIds);
     if (this.best && !less(cost, this.best.cost)) return false;
-    this.best = { stands, schedule, cost };
+    this.best = { placings, schedule, cost };
     return true;
   }
 
   /** Takes the schedule itself over, as it is. */
   asItIs(): void {
     const cost = costOf(this.plan, this.before, this.before, this.keepIds);
-    this.best = { stands: [...this.own.values()], schedule: this.before, cost };
+    this.best = { placings: [...this.own.values()], schedule: this.before, cost };
   }
 
-  cost(stands: readonly PlacedActivity[]): Cost {
-    return costOf(this.plan, this.before, scheduleFrom(this.problem, stands), this.keepIds);
+  cost(placings: readonly PlacedActivity[]): Cost {
+    return costOf(this.plan, this.before, scheduleFrom(this.problem, placings), this.keepIds);
   }
 
   /** True when nothing is dropped and no more than `moves` tasks are changed. */
@@ -80,9 +80,9 @@ export class Aim {
     );
   };
 
-  /** Placed before and not among `stands`, first what must least be lost. */
-  lost(stands: readonly PlacedActivity[]): number[] {
-    const there = new Set(stands.map((stand) => stand.activity));
+  /** Placed before and not among `placings`, first what must least be lost. */
+  lost(placings: readonly PlacedActivity[]): number[] {
+    const there = new Set(placings.map((placing) => placing.activity));
     return [...this.wasS.keys()].filter((a) => !there.has(a)).sort(this.byRank);
   }
 }
@@ -99,6 +99,6 @@ export function once({ placements }: Schedule): Schedule {
   };
 }
 
-function inOrder(stands: readonly PlacedActivity[]): PlacedActivity[] {
-  return [...stands].sort((a, b) => a.activity - b.activity);
+function inOrder(placings: readonly PlacedActivity[]): PlacedActivity[] {
+  return [...placings].sort((a, b) => a.activity - b.activity);
 }

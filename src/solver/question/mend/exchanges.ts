@@ -14,19 +14,19 @@ const BREATH = 16;
 
 /** A schedule to repair from: what can be read of it, and the tasks whose crew cannot. */
 export interface Start {
-  readonly stands: readonly PlacedActivity[];
+  readonly placings: readonly PlacedActivity[];
   readonly missing: readonly number[];
   readonly faults: number;
 }
 
 /** `schedule` as a start for a repair. */
 export function startFrom(aim: Aim, schedule: Schedule): Start {
-  const { stands, unread } = read(aim.problem, schedule);
-  const there = new Set(stands.map((stand) => stand.activity));
+  const { placings, unread } = read(aim.problem, schedule);
+  const there = new Set(placings.map((placing) => placing.activity));
   return {
-    stands,
+    placings,
     missing: [...aim.wasS.keys()].filter((a) => !there.has(a)),
-    faults: unread.length + aim.verifier.faults(stands).length,
+    faults: unread.length + aim.verifier.faults(placings).length,
   };
 }
 
@@ -46,7 +46,7 @@ export function* exchanged(aim: Aim, schedule: Schedule): Generator<void, Start[
       const start = startFrom(aim, one);
       if (start.faults >= least) continue;
       better.push({ schedule: one, start });
-      if (start.faults === 0) aim.propose(start.stands);
+      if (start.faults === 0) aim.propose(start.placings);
     }
     yield;
     starts.push(...better.map(({ start }) => start));

@@ -23,14 +23,14 @@ export function* nearby(
   for (let choice = problem.choiceStart[activity]!; choice < problem.choiceStart[activity + 1]!; choice += 1)
     for (const startS of touching(problem, rest, activity, choice, nearS))
       list.push({ activity, choice, startS });
-  const away = (stand: PlacedActivity): number => Math.abs(stand.startS - nearS);
+  const away = (placing: PlacedActivity): number => Math.abs(placing.startS - nearS);
   list.sort((a, b) => away(a) - away(b) || a.choice - b.choice);
   let best: PlacedActivity | null = null;
-  for (const [k, stand] of list.entries()) {
-    if (best && away(stand) >= away(best)) break;
+  for (const [k, placing] of list.entries()) {
+    if (best && away(placing) >= away(best)) break;
     if (k % BREATH === BREATH - 1) yield;
-    if (!verifier.holds([...rest, stand])) continue;
-    best = toBorder(verifier, rest, stand, nearS);
+    if (!verifier.holds([...rest, placing])) continue;
+    best = toBorder(verifier, rest, placing, nearS);
   }
   return best;
 }
@@ -39,20 +39,20 @@ export function* nearby(
 function toBorder(
   verifier: Verifier,
   rest: readonly PlacedActivity[],
-  stand: PlacedActivity,
+  placing: PlacedActivity,
   nearS: number,
 ): PlacedActivity {
   const { gridS } = verifier.problem;
-  if (stand.startS % gridS !== 0) return stand;
-  const stepS = Math.sign(nearS - stand.startS) * gridS;
+  if (placing.startS % gridS !== 0) return placing;
+  const stepS = Math.sign(nearS - placing.startS) * gridS;
   let sound = 0;
-  let broken = Math.ceil(Math.abs(nearS - stand.startS) / gridS);
+  let broken = Math.ceil(Math.abs(nearS - placing.startS) / gridS);
   while (broken - sound > 1) {
     const steps = Math.floor((sound + broken) / 2);
-    if (verifier.holds([...rest, { ...stand, startS: stand.startS + steps * stepS }])) sound = steps;
+    if (verifier.holds([...rest, { ...placing, startS: placing.startS + steps * stepS }])) sound = steps;
     else broken = steps;
   }
-  return { ...stand, startS: stand.startS + sound * stepS };
+  return { ...placing, startS: placing.startS + sound * stepS };
 }
 
 /**
@@ -110,7 +110,7 @@ function besideOne(
 
 /** Where a lag from or to another task is just kept. */
 function byLags({ edges }: Problem, rest: readonly PlacedActivity[], activity: number): number[] {
-  const startOf = new Map(rest.map((stand) => [stand.activity, stand.startS]));
+  const startOf = new Map(rest.map((placing) => [placing.activity, placing.startS]));
   const starts: number[] = [];
   for (let x = 0; x < edges.from.length; x += 1) {
     const before = edges.to[x] === activity ? startOf.get(edges.from[x]!) : undefined;

@@ -39,16 +39,16 @@ function* broughtBack(
   now: readonly PlacedActivity[],
   a: number,
 ): Generator<void, PlacedActivity[] | null> {
-  const old = now.find((stand) => stand.activity === a);
+  const old = now.find((placing) => placing.activity === a);
   const first = own.get(a);
   if (old && first && same(old, first)) return null;
-  const rest = now.filter((stand) => stand.activity !== a);
+  const rest = now.filter((placing) => placing.activity !== a);
   if (!verifier.holds(rest)) return null;
   const back = first && verifier.holds([...rest, first]) ? first : null;
   const there: PlacedActivity | null = back ?? (yield* nearby(verifier, rest, a, wasS.get(a)!));
   yield;
   if (!there) return null;
-  const away = (stand: PlacedActivity): number => Math.abs(stand.startS - wasS.get(a)!);
+  const away = (placing: PlacedActivity): number => Math.abs(placing.startS - wasS.get(a)!);
   if (old && !back && away(there) >= away(old)) return null;
   return [...rest, there];
 }
@@ -56,15 +56,15 @@ function* broughtBack(
 /** The schedule with groups of changed tasks back as they were, where it stays sound; null when no group can go back. */
 function* backTogether(
   aim: Aim,
-  stands: readonly PlacedActivity[],
+  placings: readonly PlacedActivity[],
 ): Generator<void, PlacedActivity[] | null> {
   const { verifier, own, problem } = aim;
-  let now = [...stands];
+  let now = [...placings];
   let changed = false;
   const missing = (): PlacedActivity[] =>
-    now.flatMap((stand) => {
-      const first = own.get(stand.activity);
-      return first && !same(first, stand) ? [first] : [];
+    now.flatMap((placing) => {
+      const first = own.get(placing.activity);
+      return first && !same(first, placing) ? [first] : [];
     });
   const back = (group: readonly PlacedActivity[]): boolean => {
     const going = new Set(group.map((one) => one.activity));

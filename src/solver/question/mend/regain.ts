@@ -19,10 +19,10 @@ import { changed } from "../../problem/changed.ts";
  * two in a row on somebody's way. What was let go is put on again where it still fits.
  */
 export function* ejecting(aim: Aim): Generator<void, void> {
-  for (const wanted of aim.nearest ? aim.lost(aim.nearest.stands) : []) {
-    const { stands } = aim.nearest!;
-    if (stands.some((stand) => stand.activity === wanted)) continue;
-    const rather = stands.filter(({ activity }) => aim.byRank(activity, wanted) > 0);
+  for (const wanted of aim.nearest ? aim.lost(aim.nearest.placings) : []) {
+    const { placings } = aim.nearest!;
+    if (placings.some((placing) => placing.activity === wanted)) continue;
+    const rather = placings.filter(({ activity }) => aim.byRank(activity, wanted) > 0);
     const byStart = [...rather].sort((a, b) => a.startS - b.startS || a.activity - b.activity);
     const groups: PlacedActivity[][] = [
       [],
@@ -32,7 +32,7 @@ export function* ejecting(aim: Aim): Generator<void, void> {
     let best: PlacedActivity[] | null = null;
     for (const group of groups) {
       yield;
-      const made = withOthersOff(aim, stands, wanted, group);
+      const made = withOthersOff(aim, placings, wanted, group);
       if (made && (!best || less(aim.cost(made), aim.cost(best)))) best = made;
     }
     if (best) yield* nearer(aim, best);
@@ -42,13 +42,13 @@ export function* ejecting(aim: Aim): Generator<void, void> {
 /** `wanted` on the day without `group`, then all that is lost where it still fits; null where that is not sound. */
 function withOthersOff(
   aim: Aim,
-  stands: readonly PlacedActivity[],
+  placings: readonly PlacedActivity[],
   wanted: number,
   group: readonly PlacedActivity[],
 ): PlacedActivity[] | null {
   const { problem, verifier } = aim;
   const off = new Set(group);
-  const rest = stands.filter((one) => !off.has(one));
+  const rest = placings.filter((one) => !off.has(one));
   const trial = Trial.of(problem, scheduleFrom(problem, rest), { stream: random(wanted) });
   if (!trial?.place(wanted)) return null;
   for (const a of aim.lost(rest)) trial.place(a);
@@ -92,7 +92,7 @@ function* searched(
     yield;
     search.iterate(k / iterations);
   }
-  return read(aim.problem, scheduleOf(search.best)).stands;
+  return read(aim.problem, scheduleOf(search.best)).placings;
 }
 
 /** What is to be kept counts as must-do. */
@@ -100,11 +100,11 @@ function keptAsMust(aim: Aim, problem: Problem): Problem {
   return changed(problem, { must: problem.must.map((must, a) => (aim.keep.has(a) ? 1 : must)) });
 }
 
-function withoutNew(aim: Aim, stands: readonly PlacedActivity[], before: Schedule): PlacedActivity[] {
+function withoutNew(aim: Aim, placings: readonly PlacedActivity[], before: Schedule): PlacedActivity[] {
   const { plan, verifier } = aim;
   const was = new Set(before.placements.map((one) => one.task));
-  let now = [...stands];
-  for (const one of stands) {
+  let now = [...placings];
+  for (const one of placings) {
     if (was.has(plan.tasks[one.activity]!.id)) continue;
     const rest = now.filter((other) => other !== one);
     if (verifier.holds(rest)) now = rest;

@@ -22,7 +22,7 @@ export interface Removal {
  */
 export function* removeUntilSound(
   aim: Aim,
-  stands: readonly PlacedActivity[],
+  placings: readonly PlacedActivity[],
   stream: Random,
   noise: number,
   mustLast: boolean,
@@ -35,10 +35,10 @@ export function* removeUntilSound(
     return mustLast && must[activity] === 1 ? 1 : 0;
   };
   const price = (activity: number): number =>
-    rank(activity) * stands.length * RANK_STEP +
+    rank(activity) * placings.length * RANK_STEP +
     worth[activity]! / dearest / 2 +
     (must[activity] === 1 ? 0.45 : 0);
-  let kept = [...stands];
+  let kept = [...placings];
   const removed: number[] = [];
   for (let faults = verifier.faults(kept).length; faults > 0;) {
     let best = { cost: Infinity, at: 0, faults: 0 };

@@ -80,13 +80,13 @@ export function mendRun(plan: Plan, schedule: Schedule, settings: MendSettings):
 function* mending(aim: Aim, settings: MendSettings): Generator<void, void> {
   const { before } = aim;
   const plain = startFrom(aim, once(before));
-  const whole = before.placements.length === plain.stands.length;
+  const whole = before.placements.length === plain.placings.length;
   if (whole && plain.faults === 0) return aim.asItIs();
   yield;
   yield* single(aim, plain);
   if (aim.isNear(1)) return;
   const others = yield* exchanged(aim, once(before));
-  for (const one of others) if (one.faults === 0) yield* nearer(aim, one.stands);
+  for (const one of others) if (one.faults === 0) yield* nearer(aim, one.placings);
   const starts = [plain, ...others.filter((one) => one.faults > 0)];
   for (const start of starts) yield* slid(aim, start);
   const stream = random(settings.seed);
@@ -108,7 +108,7 @@ function* regaining(aim: Aim, plain: Start, { seed, iterations }: MendSettings):
 /** From `start` placements let go until the rest is sound, and what was let go put back; later rounds by more chance, and must-do tasks last. */
 function* removing(aim: Aim, start: Start, round: number, stream: Random): Generator<void, void> {
   const noise = round < 2 ? 0 : 1;
-  const { kept, removed } = yield* removeUntilSound(aim, start.stands, stream, noise, round % 4 > 1);
+  const { kept, removed } = yield* removeUntilSound(aim, start.placings, stream, noise, round % 4 > 1);
   const made = putBack(aim, kept, [...removed, ...start.missing], stream, round % 2 === 0 ? "at" : "from");
   yield;
   // The removed ones each where they stand nearest, when the board's earliest starts are far off.
@@ -117,11 +117,11 @@ function* removing(aim: Aim, start: Start, round: number, stream: Random): Gener
 }
 
 /** One task to its nearest sound start, everything else where it stands. */
-function* single(aim: Aim, { stands, missing }: Start): Generator<void, void> {
+function* single(aim: Aim, { placings, missing }: Start): Generator<void, void> {
   const { verifier, wasS } = aim;
   if (missing.length > 1) return;
-  for (const a of missing.length === 1 ? missing : stands.map((stand) => stand.activity)) {
-    const rest = stands.filter((stand) => stand.activity !== a);
+  for (const a of missing.length === 1 ? missing : placings.map((placing) => placing.activity)) {
+    const rest = placings.filter((placing) => placing.activity !== a);
     const there = verifier.holds(rest) ? yield* nearby(verifier, rest, a, wasS.get(a)!) : null;
     if (there) aim.propose([...rest, there]);
     yield;
@@ -129,21 +129,21 @@ function* single(aim: Aim, { stands, missing }: Start): Generator<void, void> {
 }
 
 /** Two tasks, one after the other, each to its nearest sound start. */
-function* pairs(aim: Aim, { stands, missing }: Start): Generator<void, void> {
+function* pairs(aim: Aim, { placings, missing }: Start): Generator<void, void> {
   const { wasS } = aim;
-  if (stands.length > MOST_FOR_PAIRS || missing.length > 2) return;
+  if (placings.length > MOST_FOR_PAIRS || missing.length > 2) return;
   const all = [...wasS.keys()];
   for (const a of all) {
     for (const b of all) {
-      if (a !== b && missing.every((one) => one === a || one === b)) yield* pair(aim, stands, a, b);
+      if (a !== b && missing.every((one) => one === a || one === b)) yield* pair(aim, placings, a, b);
     }
     yield;
   }
 }
 
-function* pair(aim: Aim, stands: readonly PlacedActivity[], a: number, b: number): Generator<void, void> {
+function* pair(aim: Aim, placings: readonly PlacedActivity[], a: number, b: number): Generator<void, void> {
   const { verifier, wasS } = aim;
-  const rest = stands.filter((stand) => stand.activity !== a && stand.activity !== b);
+  const rest = placings.filter((placing) => placing.activity !== a && placing.activity !== b);
   if (!verifier.holds(rest)) return;
   const first = yield* nearby(verifier, rest, a, wasS.get(a)!);
   const second = first && (yield* nearby(verifier, [...rest, first], b, wasS.get(b)!));

@@ -82,9 +82,9 @@ export class Trial {
     return this.day.settle();
   }
 
-  /** None of `stands` begins sooner than it does there; false where the day does not hold so. */
-  holdBack(stands: readonly PlacedActivity[]): boolean {
-    for (const { activity, startS } of stands) this.day.board.floorS[activity] = startS;
+  /** None of `placings` begins sooner than it does there; false where the day does not hold so. */
+  holdBack(placings: readonly PlacedActivity[]): boolean {
+    for (const { activity, startS } of placings) this.day.board.floorS[activity] = startS;
     return this.day.settle();
   }
 
@@ -198,14 +198,14 @@ export class Trial {
     return scheduleOf(this.day.board);
   }
 
-  get stands(): PlacedActivity[] {
-    return read(this.problem, this.schedule).stands;
+  get placings(): PlacedActivity[] {
+    return read(this.problem, this.schedule).placings;
   }
 
   /** What is on the day, by the choices of the verifier's problem, where all its rules hold at these starts; null where one does not. */
   soundBy(verifier: Verifier): PlacedActivity[] | null {
-    const { stands } = read(verifier.problem, this.schedule);
-    return verifier.holds(stands) ? stands : null;
+    const { placings } = read(verifier.problem, this.schedule);
+    return verifier.holds(placings) ? placings : null;
   }
 
   private recreating(): Recreate {

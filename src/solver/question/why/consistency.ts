@@ -31,7 +31,7 @@ export class ConsistencyCheck {
   private readonly schedule: Schedule;
   private readonly wanted: number | null;
   private readonly scope: Scope;
-  private readonly stands: ReadonlySet<number>;
+  private readonly placed: ReadonlySet<number>;
   private readonly known = new Map<string, Consistency>();
 
   /** `wanted` null: whether the schedule alone can be flown, in its order or as it stands. */
@@ -47,7 +47,7 @@ export class ConsistencyCheck {
     this.scope = scope;
     const { tasks } = relaxed.problem.plan;
     const placed = new Set(schedule.placements.map((one) => one.task));
-    this.stands = new Set(tasks.flatMap((task, a) => (placed.has(task.id) ? [a] : [])));
+    this.placed = new Set(tasks.flatMap((task, a) => (placed.has(task.id) ? [a] : [])));
   }
 
   /** The answer under `causes`, placements among them; in slices. */
@@ -86,7 +86,7 @@ export class ConsistencyCheck {
 
   /** Needs that are on the bench: one that is placed counts as met even where a part of the causes lets it go. */
   private missing(problem: Problem): number[][] {
-    return problem.needs.map((list) => list.filter((b) => !this.stands.has(b)));
+    return problem.needs.map((list) => list.filter((b) => !this.placed.has(b)));
   }
 
   /** What is kept stands in its order and slides; what is wanted goes wherever there is room. */
@@ -97,7 +97,7 @@ export class ConsistencyCheck {
     if (!pairsHold(board) || !loadsHold(board)) return "fails";
     if (this.missing(problem).some((list, a) => board.placed[a] === 1 && list.length > 0)) return "fails";
     if (this.wanted === null) return "fits";
-    const group = neededFor(problem, this.wanted, this.stands);
+    const group = neededFor(problem, this.wanted, this.placed);
     const found = yield* trial.placeGroup(group, { tries: MOST_TRIES, waits: 0 });
     return found === null ? "open" : found ? "fits" : "fails";
   }

@@ -21,8 +21,8 @@ export function cycleInOnlyPlace(relaxed: RelaxedProblem, schedule: Schedule, wa
 /** The cycle of times that does not close in the order of `schedule` itself; null when all close, or its crew cannot be read. */
 export function ownCycle(relaxed: RelaxedProblem, schedule: Schedule): Cycle | null {
   const problem = provable(relaxed.under(() => true));
-  const { stands, unread } = read(problem, schedule);
-  const order = [...stands].sort((x, y) => x.startS - y.startS || x.activity - y.activity);
+  const { placings, unread } = read(problem, schedule);
+  const order = [...placings].sort((x, y) => x.startS - y.startS || x.activity - y.activity);
   const trial = new Trial(problem);
   return unread.length === 0 && trial.insert(order) ? cycleOf(trial.day) : null;
 }

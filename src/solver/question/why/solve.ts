@@ -94,7 +94,7 @@ function* placed(
   const trial = Trial.of(problem, schedule);
   if (!trial) return null;
   yield;
-  if (still && !trial.holdBack(read(problem, schedule).stands)) return null;
+  if (still && !trial.holdBack(read(problem, schedule).placings)) return null;
   const all = yield* trial.placeGroup(order, { tries: MOST_TRIES, waits });
   return all === true ? trial.schedule : null;
 }

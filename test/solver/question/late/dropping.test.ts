@@ -16,17 +16,17 @@ describe("the set to drop", () => {
       const schedule = greedy(plan);
       if (check(plan, schedule).score.breaches > 0) continue;
       const problem = compile(plan);
-      for (const stand of read(problem, schedule).stands) {
-        if (problem.crewCount[stand.activity] === 0) continue;
-        const remainder = new Remainder(problem, schedule, stand.activity, 0);
+      for (const placing of read(problem, schedule).placings) {
+        if (problem.crewCount[placing.activity] === 0) continue;
+        const remainder = new Remainder(problem, schedule, placing.activity, 0);
         if (remainder.open.length > 7) continue;
         for (const minutes of [10, 40]) {
-          remainder.take(problem.lengthS[stand.activity]! + minutes * 60, false);
+          remainder.take(problem.lengthS[placing.activity]! + minutes * 60, false);
           const search = leastDropped(problem, remainder, null);
           let step = search.next();
           while (step.done !== true) step = search.next();
           const best = everySet(problem, remainder);
-          const where = `seed ${seed}, task ${stand.activity}, ${minutes} min`;
+          const where = `seed ${seed}, task ${placing.activity}, ${minutes} min`;
           cases += 1;
           if (step.value && step.value.drop.length > 0) dropped += 1;
           const found = step.value && { mustLost: step.value.mustLost, worthLost: step.value.worthLost };
