@@ -44,8 +44,8 @@ function sameBags(a: unknown, b: unknown): boolean {
 
 /** The first part of a split stands still, and asks for no angle that is counted from the walk. */
 function sameAngle(first: Task, second: Task): boolean {
-  const stands = first.endPlace === undefined || first.endPlace === first.place;
-  if (!first.sunAngle && second.sunAngle && second.sunAngle.facingDeg === undefined) return stands;
+  const staysPut = first.endPlace === undefined || first.endPlace === first.place;
+  if (!first.sunAngle && second.sunAngle && second.sunAngle.facingDeg === undefined) return staysPut;
   return isEqual(first.sunAngle, second.sunAngle);
 }
 

@@ -127,8 +127,8 @@ function variantDays(ports: SessionPorts): (plan: Plan, id: string) => VariantDa
     const { name, schedule, givesUp = null } = variant;
     const { changed, clashes } = withPatch(plan, givesUp?.patch ?? []);
     const verdict = ports.judgeFor(changed)(schedule);
-    const stands = clashes.length === 0 && changed === plan && sameSchedule(plan.schedule, schedule);
-    return { id, name, plan: changed, schedule, verdict, givesUp, clashes, isOpenDay: stands };
+    const isOpenDay = clashes.length === 0 && changed === plan && sameSchedule(plan.schedule, schedule);
+    return { id, name, plan: changed, schedule, verdict, givesUp, clashes, isOpenDay };
   };
 
   return (plan, id) => {

@@ -21,6 +21,6 @@ export const light: JudgeRule = ({ prepared, placed }) =>
 function lightUnknown({ plan, sunAt }: Prepared, atS: number): string {
   const sun = sunAt(atS);
   if (!sun) return sunUnknown(plan);
-  const stands = `sun ${sun.elevationDeg > 0 ? "up" : "down"} ${angle(Math.abs(sun.elevationDeg), "down")}`;
-  return `${stands} over a level horizon, shadow unknown: no heights are known there`;
+  const sunWords = `sun ${sun.elevationDeg > 0 ? "up" : "down"} ${angle(Math.abs(sun.elevationDeg), "down")}`;
+  return `${sunWords} over a level horizon, shadow unknown: no heights are known there`;
 }

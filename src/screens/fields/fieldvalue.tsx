@@ -7,12 +7,12 @@ import type { Cell } from "./table.ts";
 export function FieldValue(props: {
   readonly cell: Cell;
   /** What the cell holds, written out. */
-  readonly stands: string;
+  readonly written: string;
   readonly faulty: KeptCell | null;
   readonly button: RefObject<HTMLButtonElement | null>;
   readonly onPress: () => void;
 }) {
-  const { cell, stands, faulty, button, onPress } = props;
+  const { cell, written, faulty, button, onPress } = props;
   const word = faulty?.fault ?? (cell.toGive ? untilGiven(cell) : (cell.doubt ?? null));
   return (
     <button
@@ -27,16 +27,16 @@ export function FieldValue(props: {
       aria-label={saidOf(cell)}
       onClick={onPress}
     >
-      <span className="task-stands">{shownOf(cell, stands, faulty)}</span>
+      <span className="task-stands">{shownOf(cell, written, faulty)}</span>
       {word !== null && <span className="cell-fault">{word}</span>}
     </button>
   );
 }
 
-function shownOf(cell: Cell, stands: string, faulty: KeptCell | null): string {
+function shownOf(cell: Cell, written: string, faulty: KeptCell | null): string {
   if (faulty) return faulty.draft || "(empty)";
   if (cell.toGive) return "to be given";
-  return stands === "" ? "–" : stands;
+  return written === "" ? "–" : written;
 }
 
 /** `Body mass of EV1, kg: 80. Edit`. */

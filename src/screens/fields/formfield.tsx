@@ -47,7 +47,7 @@ export function FormField(props: FieldPlace & { readonly label: string }) {
       ) : (
         <FieldValue
           cell={cell}
-          stands={long ? cell.entry.draft(cell.value, plan) : cell.shown}
+          written={long ? cell.entry.draft(cell.value, plan) : cell.shown}
           faulty={faulty}
           button={button}
           onPress={press}

@@ -148,8 +148,8 @@ function useWayThrough(steps: readonly FirstStep[]) {
   const [asked, ask] = useState<{ readonly id: StepId; readonly at: string; readonly next: StepId } | null>(
     null,
   );
-  const stands = asked !== null && asked.next === next.id && asked.at === here;
-  const told = (stands && steps.find((one) => one.id === asked.id)) || next;
+  const isStillAsked = asked !== null && asked.next === next.id && asked.at === here;
+  const told = (isStillAsked && steps.find((one) => one.id === asked.id)) || next;
   const go = (step: FirstStep): void => {
     const now = new Set([...gone, askOf(step)]);
     setGone(now);

@@ -25,8 +25,8 @@ export function lightWords(
   const dark = spanAt(shaded, atS);
   if (!dark && (lit === null || shaded === null)) {
     if (sunDeg === null) return "Whether the sun shines here is not known.";
-    const stands = `Sun ${sunDeg > 0 ? "up" : "down"} ${angle(Math.abs(sunDeg), "down")}`;
-    return `${stands} over a level horizon, shadow unknown: no heights are known here.`;
+    const sunWords = `Sun ${sunDeg > 0 ? "up" : "down"} ${angle(Math.abs(sunDeg), "down")}`;
+    return `${sunWords} over a level horizon, shadow unknown: no heights are known here.`;
   }
   if (!dark) return "Whether the sun shines here now is not known: unknown ground may hide it.";
   const next = lit?.find((one) => one.startS > atS);

@@ -112,11 +112,11 @@ function opener(name: string): Database {
 async function shelved(step: Upgrade): Promise<void> {
   const documents = step.objectStore("documents");
   const [open, good] = [await documents.get("open"), await documents.get("good")];
-  const stands = open ?? good;
-  if (stands === undefined) return;
-  const text = isStoredPlan(stands) ? stands.text : "";
-  const savedAtMs = isStoredPlan(stands) ? stands.savedAtMs : 0;
-  await step.objectStore("plans").put(stands, FIRST_SLOT);
+  const document = open ?? good;
+  if (document === undefined) return;
+  const text = isStoredPlan(document) ? document.text : "";
+  const savedAtMs = isStoredPlan(document) ? document.savedAtMs : 0;
+  await step.objectStore("plans").put(document, FIRST_SLOT);
   await step.objectStore("cards").put(
     {
       slot: FIRST_SLOT,

@@ -34,8 +34,8 @@ export function DayLine(props: {
   // They come ten times a second while something is in hand; the line is painted sixty times.
   const chances = useSession(chancesAtRest);
   const known = useKnown(chances);
-  const stands = useStandstill(scale);
-  const named = useNames(layout, stands, scale === stands, known);
+  const restScale = useStandstill(scale);
+  const named = useNames(layout, restScale, scale === restScale, known);
   const { labels, covered } = useHandLabels(layout, scale, named);
   useLaneInSight(onPage, chosen);
   const pointer = useLinePointer({ layout, scale, onPage });
@@ -50,7 +50,7 @@ export function DayLine(props: {
       <OverLayer
         layout={layout}
         scale={scale}
-        stands={stands}
+        restScale={restScale}
         named={named}
         covered={covered}
         report={chances}
@@ -58,7 +58,7 @@ export function DayLine(props: {
         only={onlyOf(held, selection)}
       />
       <EvaBars layout={layout} scale={scale} />
-      <BlockButtons layout={layout} scale={stands} chances={chances} />
+      <BlockButtons layout={layout} scale={restScale} chances={chances} />
       {held.length === 0 && <EmptyHint layout={layout} />}
       <HandLayer layout={layout} scale={scale} labels={labels} />
       <Moved layout={layout} scale={scale} />

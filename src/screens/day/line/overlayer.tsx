@@ -24,7 +24,7 @@ export function OverLayer(props: {
   readonly layout: DayLayout;
   readonly scale: TimeScale;
   /** Where the window stands, or stood before it moved. */
-  readonly stands: TimeScale;
+  readonly restScale: TimeScale;
   readonly named: Named | null;
   /** Keys of names that words of the hand lie on. */
   readonly covered: ReadonlySet<string>;
@@ -33,9 +33,9 @@ export function OverLayer(props: {
   /** The one task that is selected or held. */
   readonly only: string | null;
 }) {
-  const { layout, scale, stands, named, covered, report, selection, only } = props;
+  const { layout, scale, restScale, named, covered, report, selection, only } = props;
   const held = useView((view) => view.inHand?.tasks ?? NOBODY);
-  const painted = isPanned(stands, scale) ? stands : scale;
+  const painted = isPanned(restScale, scale) ? restScale : scale;
   const beyondPx = Math.round(painted.widthPx * BEYOND);
   const { plan, lanesPx, tasks } = layout;
   const task = only === null ? undefined : tasks.get(only);

@@ -63,14 +63,14 @@ const ROW_PX = 13;
 /** Where on its hairline a text may stand, as a share of its width, and where on the block the hairline, from the best. */
 interface Choice {
   readonly offsets: readonly number[];
-  readonly stands: readonly number[];
+  readonly alongs: readonly number[];
 }
 
 /** What is tried at once, and with patience. */
-const FEW: Choice = { offsets: [0, 0.12, 0.25, 0.4, 0.55, 0.7, 0.85, 1], stands: [0.5, 0.2, 0.8] };
+const FEW: Choice = { offsets: [0, 0.12, 0.25, 0.4, 0.55, 0.7, 0.85, 1], alongs: [0.5, 0.2, 0.8] };
 const MANY: Choice = {
   offsets: Array.from({ length: 17 }, (_, i) => i / 16),
-  stands: [0.5, 0.2, 0.8, 0.35, 0.65, 0.05, 0.95],
+  alongs: [0.5, 0.2, 0.8, 0.35, 0.65, 0.05, 0.95],
 };
 /** How far apart columns are looked at. */
 const STEP_PX = 4;
@@ -81,18 +81,18 @@ interface Option extends PlacedName {
 }
 
 /** Every place that a name may have with nothing else in the sky, best first. */
-function optionsOf(ask: NameAsk, skies: readonly Sky[], { offsets, stands }: Choice): readonly Option[] {
+function optionsOf(ask: NameAsk, skies: readonly Sky[], { offsets, alongs }: Choice): readonly Option[] {
   const options: Option[] = [];
-  const tries = offsets.flatMap((offset) => stands.map((stand) => ({ offset, stand })));
+  const tries = offsets.flatMap((offset) => alongs.map((along) => ({ offset, along })));
   for (const [nth, { lane, from, to }] of ask.on.entries()) {
     const sky = skies.find((one) => one.lane === lane);
     if (!sky) continue;
-    for (const { offset, stand } of tries) {
-      const hair = hairOf(from, to - from, stand);
+    for (const { offset, along } of tries) {
+      const hair = hairOf(from, to - from, along);
       const x0 = hair - 3 - offset * (ask.widthPx - 6);
       const x1 = x0 + ask.widthPx;
       if (x0 < sky.left || x1 > sky.right) continue;
-      const dear = offset * 3 + (stand === 0.5 ? 0 : 0.6) + nth * 1.5;
+      const dear = offset * 3 + (along === 0.5 ? 0 : 0.6) + nth * 1.5;
       options.push(...inRows(ask.key, sky, { x0, x1, hair }, dear));
     }
   }
@@ -100,8 +100,8 @@ function optionsOf(ask: NameAsk, skies: readonly Sky[], { offsets, stands }: Cho
 }
 
 /** Where the hairline stands on a block, so far along it and never at its very ends. */
-function hairOf(from: number, widthPx: number, stand: number): number {
-  return from + Math.max(2, Math.min(widthPx - 2, widthPx * stand));
+function hairOf(from: number, widthPx: number, along: number): number {
+  return from + Math.max(2, Math.min(widthPx - 2, widthPx * along));
 }
 
 function inRows(

@@ -38,18 +38,18 @@ interface Sought {
 /**
  * The names that have no room in their blocks. They are placed at once, where they stood if they still can, and again with patience when the machine is idle, which is
  * taken only where it names more. They hold still while anything is in hand, and go along with their blocks while the window moves:
- * `stands` is the scale at which it stood last, `still` is true while it stands there.
+ * `restScale` is that at which it stood last, `still` is true while it stands there.
  */
 export function useNames(
   layout: DayLayout,
-  stands: TimeScale,
+  restScale: TimeScale,
   still: boolean,
   known: { readonly slack: ReadonlyMap<string, number>; readonly plates: ReadonlySet<string> },
 ): Named | null {
   const inHand = useView((view) => view.inHand !== null);
   const face = useFace();
   const day = useKept(layout, inHand);
-  const scale = useKept(stands, inHand);
+  const scale = useKept(restScale, inHand);
   const sought = useMemo(
     () => (face ? soughtOf(day, scale, known.slack, known.plates) : null),
     [day, scale, known, face],
