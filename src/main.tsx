@@ -25,8 +25,8 @@ import type { Services } from "./screens/services.ts";
 /** The only wiring: which engine, archive, paper and sky the session and the screens are given. */
 
 /** Said in the session once there is one. */
-const told = (words: string): void => session.tell(words);
-const engine = startEngine(told);
+const tell = (words: string): void => session.tell(words);
+const engine = startEngine(tell);
 
 const container = document.getElementById("root");
 if (!container) throw new Error("the page has no root element");
@@ -51,7 +51,7 @@ async function painted(): Promise<void> {
 
 const session = createSession({
   engine,
-  spare: spareEngine(told),
+  spare: spareEngine(tell),
   judgeFor,
   makeReady: ready.makeReady,
   archive,

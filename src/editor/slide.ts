@@ -66,11 +66,11 @@ function pushed(plan: Plan, schedule: Schedule, held: readonly string[], walkS: 
   const late = tooLate(plan.links, tasks, startS, (id) => going.has(id) || pinned(id)).filter(
     (task) => !going.has(task) && !stuck.has(task),
   );
-  const told: readonly Stuck[] = [
+  const unmoved: readonly Stuck[] = [
     ...[...stuck].map((task) => ({ task, why: "pinned" as const })),
     ...[...new Set(late)].map((task) => ({ task, why: "earlier" as const })),
   ];
-  return { schedule: moved.size === 0 ? schedule : startingAt(schedule, moved, startS), stuck: told };
+  return { schedule: moved.size === 0 ? schedule : startingAt(schedule, moved, startS), stuck: unmoved };
 }
 
 /** The schedule with new starts of what has moved. */

@@ -32,18 +32,18 @@ export async function drive<Now>(
   },
 ): Promise<void> {
   let reportedS = -Infinity;
-  let told: Now | null = null;
-  const tell = (): void => {
+  let reported: Now | null = null;
+  const report = (): void => {
     const now = run.progress();
-    if (now === told) return;
+    if (now === reported) return;
     how.report?.(now);
-    told = now;
+    reported = now;
     reportedS = clock();
   };
   while (run.step(sliceS)) {
     if (how.signal?.aborted) break;
-    if (clock() - reportedS >= REPORT_EVERY_S) tell();
+    if (clock() - reportedS >= REPORT_EVERY_S) report();
     await how.yieldToHost?.();
   }
-  tell();
+  report();
 }

@@ -16,7 +16,7 @@ export interface Worked {
   readonly port: Port<ToWorker>;
   end(): void;
   /** Tells of an error that the worker did not catch. */
-  onError(told: (message: string) => void): void;
+  onError(tell: (message: string) => void): void;
 }
 
 /** Runs `run` once after `ms` milliseconds; the answer calls it off. */
@@ -26,7 +26,7 @@ export type After = (ms: number, run: () => void) => () => void;
  * How much slower than undisturbed work goes on this machine just now, at least 1: measured by a worker beside the others, and told when
  * it is known.
  */
-export type Pace = (told: (slowness: number) => void) => void;
+export type Pace = (tell: (slowness: number) => void) => void;
 
 /** How often a worker with something to do is asked whether it still hears, ms. */
 const BEAT_MS = 1000;
@@ -51,7 +51,7 @@ export function supervised(
   start: () => Worked,
   after: After,
   pace: Pace,
-  told: (words: string) => void,
+  tell: (words: string) => void,
 ): Engine {
   let working: Watched | null = null;
   let deaths = 0;
@@ -63,7 +63,7 @@ export function supervised(
       working = null;
       deaths += 1;
       const off = deaths >= MOST_DEATHS;
-      told(
+      tell(
         `What packs and checks in the background ${why}. ` +
           (off
             ? "It has failed too often and stays off until the page is loaded anew; the plan is as it was."

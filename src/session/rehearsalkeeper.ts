@@ -57,21 +57,21 @@ function lastOnly(done: (trouble: { readonly error: unknown } | null) => void): 
   };
 }
 
-/** `told` is given why it is not kept, or null once it is. */
+/** `sayUnkept` is given why it is not kept, or null once it is. */
 export function keeperOf(
   { archive, clock, windows }: KeeperPorts,
   rehearsal: {
     readonly now: () => { readonly rehearsal: Rehearsal } | null;
     readonly text: () => string | null;
-    readonly told: (unkept: string | null) => void;
+    readonly sayUnkept: (unkept: string | null) => void;
   },
 ): Keeper {
   let pen: Pen | null = null;
   let has = false;
   let clockMs = -Infinity;
   const writes = lastOnly((trouble) => {
-    if (trouble !== null) rehearsal.told(`The browser cannot keep it: ${storeTrouble(trouble.error)}.`);
-    else if (rehearsal.now()) rehearsal.told(null);
+    if (trouble !== null) rehearsal.sayUnkept(`The browser cannot keep it: ${storeTrouble(trouble.error)}.`);
+    else if (rehearsal.now()) rehearsal.sayUnkept(null);
   });
   const keepText = async (): Promise<void> => {
     const text = rehearsal.text();
@@ -94,7 +94,7 @@ export function keeperOf(
     // The pen may be on its way.
     if (!has)
       clock.after(SOON_MS, () => {
-        if (!has && rehearsal.now()) rehearsal.told(ELSEWHERE);
+        if (!has && rehearsal.now()) rehearsal.sayUnkept(ELSEWHERE);
       });
     return has;
   };

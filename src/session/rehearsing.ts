@@ -146,7 +146,7 @@ function stageOf(session: Session, ports: RehearsalPorts): Stage {
   const keeper = keeperOf(ports, {
     now: () => state.getState().day,
     text: fileText,
-    told: (unkept) => {
+    sayUnkept: (unkept) => {
       if (state.getState().unkept !== unkept) state.setState({ unkept });
     },
   });

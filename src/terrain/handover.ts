@@ -30,13 +30,13 @@ export function* workedWays(
 ): Generator<number, WorkedWays> {
   const { site } = plan;
   // Every place is come to twice: for its ways out, and for those home.
-  let told = 0;
+  let reported = 0;
   function* counted<T>(steps: Generator<number, T>, round: number): Generator<number, T> {
     for (;;) {
       const step = steps.next();
       if (step.done) return step.value;
-      told = Math.max(told, Math.floor((round * site.places.length + step.value) / 2));
-      yield told;
+      reported = Math.max(reported, Math.floor((round * site.places.length + step.value) / 2));
+      yield reported;
     }
   }
   const { planned, back } = gaitsOf(plan);
@@ -45,7 +45,7 @@ export function* workedWays(
     const network = reliefNetwork(site, planned, relief);
     const midst = midstOf(network, site.places);
     for (const [k, place] of site.places.entries()) {
-      yield (told = k);
+      yield (reported = k);
       trailsFrom(network, place, site.places, midst);
     }
   }

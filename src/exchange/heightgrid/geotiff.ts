@@ -126,10 +126,13 @@ const UNITS: readonly (readonly [words: RegExp, metres: number])[] = [
 ];
 
 function unitOf(band: unknown, keys: GeoKeys): { metres: number | null; words: string } {
-  const told = typeof band === "string" ? band.trim() : "";
-  if (told !== "") {
-    const known = UNITS.find(([words]) => words.test(told));
-    return { metres: known?.[1] ?? null, words: known ? told : `"${told}", which is not known here` };
+  const unitWords = typeof band === "string" ? band.trim() : "";
+  if (unitWords !== "") {
+    const known = UNITS.find(([words]) => words.test(unitWords));
+    return {
+      metres: known?.[1] ?? null,
+      words: known ? unitWords : `"${unitWords}", which is not known here`,
+    };
   }
   const code = keys["VerticalUnitsGeoKey"];
   if (code === undefined) return { metres: null, words: "not said" };

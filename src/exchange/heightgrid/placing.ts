@@ -67,13 +67,13 @@ async function projected(
   site: SiteOnBody,
   words: string,
 ): Promise<Outcome<Placed, HeightQuestion>> {
-  const told = words.startsWith("+") ? { proj: words, words } : projectionOfWkt(words);
-  if (told.proj === null)
+  const read = words.startsWith("+") ? { proj: words, words } : projectionOfWkt(words);
+  if (read.proj === null)
     return failed({
       about: "projection",
-      words: `The projection cannot be read: these words hold ${told.words}.`,
+      words: `The projection cannot be read: these words hold ${read.words}.`,
     });
-  const opened = await mapOf(told.proj);
+  const opened = await mapOf(read.proj);
   if (!opened.ok) return opened;
   const { radiusM, isDegrees, toMap, toDegrees } = opened.value;
   if (Math.abs(radiusM - site.radiusM) > RADIUS_WITHIN * site.radiusM) {

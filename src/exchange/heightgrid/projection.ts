@@ -78,8 +78,12 @@ export function projectionOf(keys: GeoKeys): Projection {
   const byNumbers = numbersOf(keys);
   if (byNumbers.proj !== null) return byNumbers;
   for (const name of CITATIONS) {
-    const told = WORDS.exec(String(keys[name] ?? ""))?.[0].trim();
-    const found = told?.startsWith("+") ? { proj: told, words: told } : told ? projectionOfWkt(told) : null;
+    const written = WORDS.exec(String(keys[name] ?? ""))?.[0].trim();
+    const found = written?.startsWith("+")
+      ? { proj: written, words: written }
+      : written
+        ? projectionOfWkt(written)
+        : null;
     if (found?.proj) return { proj: found.proj, words: `as its citation says, ${found.words}` };
   }
   return byNumbers;
@@ -127,11 +131,11 @@ function projectedOf(number: NumberOf): Projection {
     return unread("polar stereographic about a pole it does not name");
   const east = number("ProjFalseEastingGeoKey") ?? number("ProjFalseOriginEastingGeoKey") ?? 0;
   const north = number("ProjFalseNorthingGeoKey") ?? number("ProjFalseOriginNorthingGeoKey") ?? 0;
-  const told = [...values].map(([name, value]) => `+${name}=${value}`);
+  const terms = [...values].map(([name, value]) => `+${name}=${value}`);
   return {
     proj: [
       `+proj=${method.proj}`,
-      ...told,
+      ...terms,
       // PROJ's false origin is in metres whatever the unit.
       `+x_0=${east * unit} +y_0=${north * unit} ${body.proj} +to_meter=${unit} +no_defs`,
     ].join(" "),

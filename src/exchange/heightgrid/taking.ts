@@ -63,7 +63,7 @@ export async function takeHeights(
   if (greatestM - leastM > MOST_RELIEF_M || Math.max(greatestM, -leastM) > 9_999_999)
     return asks(
       "unknown",
-      `Its heights run from ${told(leastM)} to ${told(greatestM)} m, which no ground does: one of them may stand for unknown, or the unit is another.`,
+      `Its heights run from ${rounded(leastM)} to ${rounded(greatestM)} m, which no ground does: one of them may stand for unknown, or the unit is another.`,
     );
   const usual = USUAL_UNKNOWN.filter((one) => raw.includes(one) && one !== answers.unknown);
   const taken: HeightsTaken = {
@@ -112,7 +112,7 @@ function asks(about: HeightQuestion["about"], words: string): Outcome<never, rea
   return failed([{ about, words }]);
 }
 
-function told(metres: number): string {
+function rounded(metres: number): string {
   return Math.abs(metres) < 1e7 ? String(Math.round(metres * 100) / 100) : metres.toExponential(1);
 }
 

@@ -100,9 +100,9 @@ function projected(
   if (typeof values === "string") return unread(values);
   const isPolar = method.words === "polar stereographic" && !method.proj.includes("lat_0");
   if (isPolar && !settlePole(values)) return unread("polar stereographic about a pole it does not name");
-  const told = [...values].map(([name, value]) => `+${name}=${value}`).join(" ");
+  const terms = [...values].map(([name, value]) => `+${name}=${value}`).join(" ");
   return {
-    proj: `+proj=${method.proj} ${told} ${body.proj} +to_meter=${unit} +no_defs`,
+    proj: `+proj=${method.proj} ${terms} ${body.proj} +to_meter=${unit} +no_defs`,
     words: `${method.words}, on ${body.words}`,
   };
 }

@@ -50,7 +50,7 @@ function dayDoubts({ tasks, schedule }: Plan, { score, findings }: Verdict): Dou
           },
         ]
       : []),
-    ...told("must-do left out:", out, DAY),
+    ...doubtOf("must-do left out:", out, DAY),
     ...findings
       .filter(({ rule }) => rule === "group-least")
       .map(({ sentence }) => ({ words: sentence, tasks: [], at: DAY })),
@@ -140,7 +140,7 @@ function signDoubts(plan: Plan): Doubt[] {
     { list: [...plan.equipment, ...plan.containers], at: setup("gear") },
   ];
   return [
-    ...told("signs that paper cannot show in", tasks, setup("tasks")),
+    ...doubtOf("signs that paper cannot show in", tasks, setup("tasks")),
     ...lists.flatMap(({ list, at }): Doubt[] => {
       const names = list.filter(({ name }) => lacks(name)).map(({ id }) => id);
       return names.length === 0
@@ -163,7 +163,7 @@ function unknownDoubts(plan: Plan): Doubt[] {
       : [{ words: `${what} of ${counted(lacking.length, "tool")} not known`, tasks: [], at: setup("gear") }];
   };
   return [
-    ...told(
+    ...doubtOf(
       "bags not known for",
       placed.filter((task) => bagNumbers(task, taskNumber(plan, task.id)) === null),
       setup("tasks"),
@@ -191,27 +191,27 @@ function textDoubts(plan: Plan): Doubt[] {
   ];
   const at = setup("tasks");
   return [
-    ...told(
+    ...doubtOf(
       "no steps for",
       placed.filter(({ steps }) => steps.length === 0),
       at,
     ),
-    ...told(
+    ...doubtOf(
       "no caution for",
       placed.filter((task) => allCautions(task).length === 0),
       at,
     ),
-    ...told(
+    ...doubtOf(
       "cautions without a class for",
       placed.filter((task) => allCautions(task).some((one) => one.class === undefined)),
       at,
     ),
-    ...told(
+    ...doubtOf(
       "nobody there to make it good if it goes wrong:",
       plan.tasks.filter((task) => isPlaced(plan, task.id) && !mayBeMended(plan, task)),
       DAY,
     ),
-    ...told(
+    ...doubtOf(
       "starts with seconds for",
       placed.filter(({ id }) => uneven.has(id)),
       DAY,
@@ -253,7 +253,7 @@ function placedByCrew({ tasks, schedule }: Plan): Task[] {
   return tasks.filter(({ id }) => placed.has(id));
 }
 
-function told(what: string, tasks: readonly Task[], at: Place): Doubt[] {
+function doubtOf(what: string, tasks: readonly Task[], at: Place): Doubt[] {
   if (tasks.length === 0) return [];
   return [{ words: `${what} ${counted(tasks.length, "task")}`, tasks: tasks.map(({ id }) => id), at }];
 }

@@ -126,9 +126,9 @@ export class LateDays {
     rests: readonly RestBefore[],
     starting: Starting,
   ): Starting["from"][number] | null {
-    const told = this.told(day, rests);
-    const worked = startsOf(this.played(own, told, ({ startS }) => startS));
-    const letter = this.letter(day, told, starting).placements.toSorted((a, b) => a.startS - b.startS);
+    const knownRests = this.knownRests(day, rests);
+    const worked = startsOf(this.played(own, knownRests, ({ startS }) => startS));
+    const letter = this.letter(day, knownRests, starting).placements.toSorted((a, b) => a.startS - b.startS);
     const first = letter.find(({ task, startS }) => startS < (worked.get(task) ?? 0));
     if (!first || first.startS < knownS(day)) return null;
     return { task: first.task, fromS: Math.ceil((worked.get(first.task) ?? 0) / 60) * 60 };
@@ -139,36 +139,38 @@ export class LateDays {
     const added = (day.judged?.rests ?? []).filter((one) => !this.printed.has(restKey(one)));
     if (added.length === 0) return [];
     const untold = startsOf(this.letter(day, this.printed, { onArrival: false, from: [] }));
-    const told = added.flatMap(({ eva, crew, before }) =>
+    const inTime = added.flatMap(({ eva, crew, before }) =>
       before !== null && eva === day.asked.eva && (untold.get(before) ?? 0) >= knownS(day)
         ? [{ crew, task: before }]
         : [],
     );
-    return told.length === added.length ? told : null;
+    return inTime.length === added.length ? inTime : null;
   }
 
   /** Whether the late day as it was worked out breaks no more than the plan does, its rests taken as told and no other one needed. */
   private holds(day: LateDay, added: readonly RestBefore[]): boolean {
     if ((day.judged?.score.breaches ?? 0) > this.verdict.score.breaches) return false;
-    const told = this.told(day, added);
+    const knownRests = this.knownRests(day, added);
     return this.passes(
       day,
-      this.played(day, told, ({ startS }) => startS),
-      told,
+      this.played(day, knownRests, ({ startS }) => startS),
+      knownRests,
     );
   }
 
   /** The same of the day as it comes out when paper is obeyed to the letter. */
   private obeys(day: LateDay, added: readonly RestBefore[], starting: Starting): boolean {
-    const told = this.told(day, added);
+    const knownRests = this.knownRests(day, added);
     const counted = added.length > 0 ? [-Infinity, knownS(day)] : [-Infinity];
-    return counted.every((sinceS) => this.passes(day, this.letter(day, told, starting, sinceS), told));
+    return counted.every((sinceS) =>
+      this.passes(day, this.letter(day, knownRests, starting, sinceS), knownRests),
+    );
   }
 
   /** `sinceS`: a rest that no page tells of is counted from then on at the earliest. */
   private letter(
     day: LateDay,
-    told: ReadonlySet<string>,
+    knownRests: ReadonlySet<string>,
     { onArrival, from }: Starting,
     sinceS = -Infinity,
   ): Schedule {
@@ -188,7 +190,7 @@ export class LateDays {
       const atS = onArrival && follows(one) ? this.opensS(one.task, printedS, nowS) : printedS;
       return Math.max(atS, held.get(one.task) ?? atS);
     };
-    return this.played(day, told, floor, sinceS);
+    return this.played(day, knownRests, floor, sinceS);
   }
 
   /** When a task may begin at the soonest: nobody begins before the window that its page says. */
@@ -198,12 +200,18 @@ export class LateDays {
     return Math.max(nowS, window?.startS ?? nowS);
   }
 
-  private passes({ schedule, judged, judge }: LateDay, played: Schedule, told: ReadonlySet<string>): boolean {
+  private passes(
+    { schedule, judged, judge }: LateDay,
+    played: Schedule,
+    knownRests: ReadonlySet<string>,
+  ): boolean {
     const { score, rests } = judged && isEqual(played, schedule) ? judged : judge(played);
-    return score.breaches <= this.verdict.score.breaches && rests.every((one) => told.has(restKey(one)));
+    return (
+      score.breaches <= this.verdict.score.breaches && rests.every((one) => knownRests.has(restKey(one)))
+    );
   }
 
-  private told({ asked }: LateDay, added: readonly RestBefore[]): ReadonlySet<string> {
+  private knownRests({ asked }: LateDay, added: readonly RestBefore[]): ReadonlySet<string> {
     return new Set([
       ...this.printed,
       ...added.map(({ crew, task }) => restKey({ eva: asked.eva, crew, before: task })),
@@ -230,7 +238,7 @@ export class LateDays {
    */
   private played(
     { schedule, outings, asked: { task: late }, lateS }: LateDay,
-    told: ReadonlySet<string>,
+    knownRests: ReadonlySet<string>,
     floor: (one: Placement) => number,
     sinceS = -Infinity,
   ): Schedule {
@@ -247,7 +255,7 @@ export class LateDays {
         if (!before) return [];
         const key = restKey({ eva: eva ?? "", crew: id, before: task });
         const thereS = before.endS + (ways.get(`${eva} ${id}`)?.get(task) ?? 0);
-        const leftS = told.has(key) ? Math.max(0, restS - before.restedS) : 0;
+        const leftS = knownRests.has(key) ? Math.max(0, restS - before.restedS) : 0;
         return [leftS > 0 && !this.printed.has(key) ? Math.max(thereS, sinceS) + leftS : thereS + leftS];
       });
       const waited = waitedS(this.waits.get(task) ?? [], (id) => spans.get(id));

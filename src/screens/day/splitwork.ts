@@ -30,7 +30,7 @@ export function splitWork(session: Session, view: ViewStore): readonly Command[]
     disabledReason: Command["disabledReason"],
     run: Command["run"],
   ): Command => ({ id, name, group: "Tasks", keys, where: "line", disabledReason, run });
-  const told = (refused: string | null): void => {
+  const sayRefused = (refused: string | null): void => {
     if (refused !== null) view.setState({ spoken: refused });
   };
 
@@ -49,7 +49,7 @@ export function splitWork(session: Session, view: ViewStore): readonly Command[]
       },
       () => {
         const at = cut();
-        if (at) told(session.splitTask(at.task, at.afterS));
+        if (at) sayRefused(session.splitTask(at.task, at.afterS));
       },
     ),
     work(
@@ -62,7 +62,7 @@ export function splitWork(session: Session, view: ViewStore): readonly Command[]
       },
       () => {
         const two = pair();
-        if (two) told(session.mergeTasks(...two));
+        if (two) sayRefused(session.mergeTasks(...two));
       },
     ),
   ];

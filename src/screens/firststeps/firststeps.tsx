@@ -72,7 +72,7 @@ function Strip() {
   const { session, view, memory } = useApp();
   const packing = useSession((state) => state.run?.running ?? false);
   const steps = useSteps();
-  const { next, told, go } = useWayThrough(steps);
+  const { next, shown, go } = useWayThrough(steps);
   const leadOn = (): void => {
     if (next.about !== undefined) {
       view.setState({ screen: "day" });
@@ -94,7 +94,7 @@ function Strip() {
           "Packing: the day is taken over when it is through."
         ) : (
           <>
-            <b>{told.full}.</b> <Prose words={told.sentence} />
+            <b>{shown.full}.</b> <Prose words={shown.sentence} />
           </>
         )}
       </p>
@@ -149,14 +149,14 @@ function useWayThrough(steps: readonly FirstStep[]) {
     null,
   );
   const isStillAsked = asked !== null && asked.next === next.id && asked.at === here;
-  const told = (isStillAsked && steps.find((one) => one.id === asked.id)) || next;
+  const shown = (isStillAsked && steps.find((one) => one.id === asked.id)) || next;
   const go = (step: FirstStep): void => {
     const now = new Set([...gone, askOf(step)]);
     setGone(now);
     ask({ id: step.id, at: step.page ?? screenOf(step), next: leadingStep(steps, fresh, now).id });
     lead(view, step);
   };
-  return { next, told, go };
+  return { next, shown, go };
 }
 
 function StepButton(props: {

@@ -83,8 +83,8 @@ export function Margins(props: {
 /** What the rows are and their worst: figures are read, so they follow calmly what the pictures follow at once. */
 function Figures(props: FigureRows) {
   const { places, heightPx, before } = props;
-  const told = useMemo(() => ({ places, before }), [places, before]);
-  return <CalmFigures {...useCalm(told)} heightPx={heightPx} />;
+  const shown = useMemo(() => ({ places, before }), [places, before]);
+  return <CalmFigures {...useCalm(shown)} heightPx={heightPx} />;
 }
 
 interface FigureRows {

@@ -8,7 +8,7 @@ export class Cooling {
   /** The cooling in hand, in shares of the run; the first one is measured once the run's length can be told. */
   private heatedAt = 0;
   private coldAt = 1;
-  private told = false;
+  private isLengthKnown = false;
 
   constructor(parameters: SearchParameters, activities: number) {
     this.parameters = parameters;
@@ -19,10 +19,10 @@ export class Cooling {
   at(share: number): number {
     this.turns += 1;
     const { cooling, few } = this.parameters;
-    const told = !this.told && share >= this.parameters.told;
-    if (told || (this.told && share >= this.coldAt && share < 1)) {
-      this.told = true;
-      if (!told) this.heatedAt = share;
+    const isKnownNow = !this.isLengthKnown && share >= this.parameters.lengthKnown;
+    if (isKnownNow || (this.isLengthKnown && share >= this.coldAt && share < 1)) {
+      this.isLengthKnown = true;
+      if (!isKnownNow) this.heatedAt = share;
       const left = (1 - this.heatedAt) * (this.turns / share);
       const times = Math.max(1, Math.round(left / (cooling * Math.max(few, this.activities))));
       this.coldAt = this.heatedAt + (1 - this.heatedAt) / times;

@@ -9,8 +9,8 @@ export interface SearchParameters {
   readonly cooling: number;
   /** Fewer activities than this cool as slowly as so many. */
   readonly few: number;
-  /** Part of a run after which its length in iterations can be told. */
-  readonly told: number;
+  /** Part of a run after which its length in iterations is known well enough. */
+  readonly lengthKnown: number;
   /** Parts of a run after each of which the routes seen so far are put together anew. */
   readonly recombined: number;
   /** Those are routes of days worth at least this part of the best. */
@@ -39,7 +39,7 @@ const USUAL: SearchParameters = {
   cold: 0.05,
   cooling: 150,
   few: 30,
-  told: 0.02,
+  lengthKnown: 0.02,
   recombined: 20,
   noted: 0.97,
   released: 0.5,
@@ -55,7 +55,7 @@ const USUAL: SearchParameters = {
 };
 
 const SHARES = [
-  "told",
+  "lengthKnown",
   "noted",
   "released",
   "heldBack",

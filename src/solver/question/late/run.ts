@@ -60,13 +60,13 @@ export function lateTableRun(plan: Plan, schedule: Schedule, settings: LateTable
     complete,
     evas: evas.flatMap(({ eva, rows }) => (rows.length > 0 ? [{ eva, rows: [...rows] }] : [])),
   });
-  let told: LateProgress | null = null;
+  let reported: LateProgress | null = null;
   /** Made anew only when there is a row more: whoever is told gets all of them again. */
   const progress = (): LateProgress => {
     const found = evas.reduce((sum, one) => sum + one.rows.length, 0);
-    if (told?.rows !== found || told.report.complete !== complete)
-      told = { seconds: clock() - beganS, rows: found, of, report: report() };
-    return told;
+    if (reported?.rows !== found || reported.report.complete !== complete)
+      reported = { seconds: clock() - beganS, rows: found, of, report: report() };
+    return reported;
   };
   return {
     step(sliceS) {

@@ -149,11 +149,11 @@ class Why {
 
   private tell(problem: Problem, conflict: Conflict, along: string): void {
     const where = placesOf(this.plan, this.schedule);
-    const told = sayConflict(problem, conflict, this.report.task, where);
+    const said = sayConflict(problem, conflict, this.report.task, where);
     this.add({
       state: "conflict",
-      conflict: told,
-      sentence: `${told.sentence}${along}`,
+      conflict: said,
+      sentence: `${said.sentence}${along}`,
       guarded: guardedIn(problem, conflict.causes),
     });
   }
