@@ -7,6 +7,7 @@ import type { Problem } from "../problem/problem.ts";
 import { backS, egressS, outS } from "./rules/outing.ts";
 import { keepFromEgress } from "./rules/fromegress.ts";
 import { keepCool } from "./rules/heat.ts";
+import { pairHolds } from "./rules/pairs.ts";
 import { keepRests } from "./rules/rests.ts";
 import { Together } from "./rules/together.ts";
 import { totalsHold } from "./rules/totals.ts";
@@ -238,24 +239,10 @@ export class Verifier {
     const { problem, board } = this;
     for (const b of problem.needs[a]!) if (board.placed[b] === 0 && !tell("link-needs", a)) return false;
     for (const { other, asks, link } of problem.pairs[a]!) {
-      if (other < first || board.placed[other] === 0 || this.pairHolds(a, other, asks)) continue;
+      if (other < first || board.placed[other] === 0 || pairHolds(board, a, other, asks)) continue;
       if (!tell("link", link)) return false;
     }
     return true;
-  }
-
-  private pairHolds(a: number, b: number, asks: string): boolean {
-    const { problem, board } = this;
-    if (asks === "not both") return false;
-    if (asks === "same eva") return board.evaOf[a] === board.evaOf[b];
-    const membersOf = (one: number): number[] =>
-      Array.from(
-        { length: problem.crewCount[one]! },
-        (_, k) => problem.memberOfRoute[board.lane[problem.slotStart[one]! + k]!]!,
-      );
-    const others = membersOf(b);
-    const common = membersOf(a).filter((member) => others.includes(member)).length;
-    return asks === "same crew" ? common === others.length : common === 0;
   }
 
   /** link-lag, hot-keep-out; recharge between EVAs in the order they are flown. */

@@ -2,10 +2,11 @@ import { gridFrom, type Random } from "../../kernel/index.ts";
 import { nextStart } from "../problem/starts.ts";
 import type { Day } from "../network/day.ts";
 import { NO_FLOOR } from "../network/board.ts";
+import { pairsAllow } from "../network/rules/pairs.ts";
 import { Linger } from "./linger.ts";
 import { Refusals } from "./refusals.ts";
 import { Spans } from "./spans.ts";
-import { type FromEgress, NEVER, type Pair, type Problem } from "../problem/problem.ts";
+import { type FromEgress, NEVER, type Problem } from "../problem/problem.ts";
 
 /**
  * Best insertion: where an activity costs least, by slack.
@@ -163,7 +164,7 @@ export class Insertion {
       this.choice = c;
       this.eva = this.crew === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!;
       if (this.isPassedOver(remembers)) continue;
-      if (problem.pairs[activity]!.length > 0 && !this.pairsAllow(at)) continue;
+      if (problem.pairs[activity]!.length > 0 && !pairsAllow(board, activity, c)) continue;
       this.onChoice(at);
     }
     if (remembers) this.noteFull();
@@ -278,35 +279,6 @@ export class Insertion {
     this.fromS = fromS;
     this.toS = toS;
     return fromS <= toS;
-  }
-
-  /** link-crew, link-eva and pairs that exclude each other, against what is placed. */
-  private pairsAllow(at: number): boolean {
-    const { placed } = this.day.board;
-    for (const { other, asks } of this.problem.pairs[this.activity]!)
-      if (placed[other] === 1 && !this.pairAllows(at, other, asks)) return false;
-    return true;
-  }
-
-  private pairAllows(at: number, other: number, asks: Pair["asks"]): boolean {
-    if (asks === "not both") return false;
-    if (asks === "same eva") return this.day.board.evaOf[other] === this.eva;
-    const common = this.commonMembers(at, other);
-    return asks === "same crew" ? common === this.problem.crewCount[other] : common === 0;
-  }
-
-  /** How many crew members of the choice whose routes begin at number `at` do activity `other` too. */
-  private commonMembers(at: number, other: number): number {
-    const { choiceRoutes, memberOfRoute, slotStart, crewCount } = this.problem;
-    const { lane } = this.day.board;
-    const first = slotStart[other]!;
-    const end = first + crewCount[other]!;
-    let common = 0;
-    for (let k = 0; k < this.crew; k += 1) {
-      const member = memberOfRoute[choiceRoutes[at + k]!]!;
-      for (let s = first; s < end; s += 1) if (memberOfRoute[lane[s]!] === member) common += 1;
-    }
-    return common;
   }
 
   /** Earliest start at or after `atS` that may be chosen; NEVER when there is none. */

@@ -1,6 +1,6 @@
 import type { Day } from "../../network/day.ts";
 import type { Problem } from "../../problem/problem.ts";
-import { pairsAllow } from "./pairs.ts";
+import { pairsAllow } from "../../network/rules/pairs.ts";
 
 /** A place in the order: a crew choice, and the slot that each of the activity's slots goes behind. */
 export interface CandidatePlace {

@@ -4,7 +4,7 @@ import type { Problem } from "../../problem/problem.ts";
 import { readSound } from "../../network/verify.ts";
 import { type Cause, keyOf } from "./cause.ts";
 import { neededFor } from "../trial/needs.ts";
-import { pairsHold } from "../trial/pairs.ts";
+import { pairsHold } from "../../network/rules/pairs.ts";
 import { Trial } from "../trial/trial.ts";
 import { holding, type RelaxedProblem, provable } from "./relaxedproblem.ts";
 import { changed } from "../../problem/changed.ts";
