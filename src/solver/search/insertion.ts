@@ -6,6 +6,8 @@ import { pairsAllow } from "../network/rules/pairs.ts";
 import { Linger } from "./linger.ts";
 import { Refusals } from "./refusals.ts";
 import { Spans } from "./spans.ts";
+import { Strips } from "./strips.ts";
+import { Units } from "./units.ts";
 import { type FromEgress, NEVER, type Problem } from "../problem/problem.ts";
 
 /**
@@ -29,23 +31,6 @@ interface CandidatePlace {
   cost: number;
   choice: number;
   readonly behind: Int32Array;
-}
-
-/** The places of one route, side by side: what goes before each, what comes after it, and its slack. */
-interface Strip {
-  /** Of the route where slack alone decides, else of the board. */
-  version: number;
-  count: number;
-  readonly slot: Int32Array;
-  readonly leftS: Int32Array;
-  readonly row: Int32Array;
-  readonly latestS: Int32Array;
-  readonly column: Int32Array;
-  readonly acrossS: Int32Array;
-  readonly nextS: Int32Array;
-  /** Least time from egress to when what goes before is done, and from the start of what comes after until all are back. */
-  readonly fromOutS: Int32Array;
-  readonly toBackS: Int32Array;
 }
 
 export class Insertion {
@@ -84,9 +69,8 @@ export class Insertion {
   private readonly knownFor: Int32Array;
   private readonly knownCost: Float64Array;
   private readonly knownBehind: Int32Array;
-  private readonly strips: readonly Strip[];
-  /** Whether the units found last make another activity later. */
-  private pushes = false;
+  private readonly strips: Strips;
+  private readonly units: Units;
   private scanned = 0;
   private scannedBehind = 0;
   /** The one EVA on which places are looked for; -1 for any, and for what needs nobody. */
@@ -111,20 +95,8 @@ export class Insertion {
     );
     this.fullAt = new Int32Array(quick ? problem.activities * problem.evas : 0).fill(-1);
     this.fits = new Uint8Array(problem.evas);
-    const room = problem.activities + 1;
-    this.strips = Array.from({ length: problem.routes }, () => ({
-      version: -1,
-      count: 0,
-      slot: new Int32Array(room),
-      leftS: new Int32Array(room),
-      row: new Int32Array(room),
-      latestS: new Int32Array(room),
-      column: new Int32Array(room),
-      acrossS: new Int32Array(room),
-      nextS: new Int32Array(room),
-      fromOutS: new Int32Array(room),
-      toBackS: new Int32Array(room),
-    }));
+    this.strips = new Strips(day.board);
+    this.units = new Units(day.board);
     this.base = day.board.version;
     this.kept = problem.checkLevel === "slack" ? 1 : KEPT;
     this.spots = Array.from({ length: this.kept }, () => ({
@@ -321,7 +293,7 @@ export class Insertion {
   private scan(r: number, but: number): void {
     const { problem, activity, fromS, toS } = this;
     const { places, legM, gridS } = problem;
-    const strip = this.stripOf(r);
+    const strip = this.strips.of(r);
     const { slot, leftS, row, latestS, column, acrossS, nextS } = strip;
     const legs = problem.legS[r]!;
     const begin = problem.beginsAt[activity]!;
@@ -357,42 +329,6 @@ export class Insertion {
     }
   }
 
-  /** Route `r` laid out flat for scanning, made anew when its order has changed. */
-  private stripOf(r: number): Strip {
-    const { problem } = this;
-    const { board } = this.day;
-    const strip = this.strips[r]!;
-    const version = problem.checkLevel === "slack" ? board.version[r]! : board.state;
-    if (strip.version === version) return strip;
-    const { next, nodeOf, earliest, latest } = board;
-    const { lengthS, endsAt, beginsAt, places } = problem;
-    const legs = problem.legS[r]!;
-    const tail = board.tail + r;
-    let k = 0;
-    let goneS = 0;
-    for (let p = board.head + r; p !== tail; p = next[p]!) {
-      const q = next[p]!;
-      const i = nodeOf[p]!;
-      const j = nodeOf[q]!;
-      strip.slot[k] = p;
-      strip.fromOutS[k] = goneS + lengthS[i]!;
-      goneS += board.gapS(p, q);
-      // From egress to here, until the whole is known.
-      strip.toBackS[k] = goneS;
-      strip.leftS[k] = earliest[i]! + lengthS[i]!;
-      strip.row[k] = endsAt[i]! * places;
-      strip.latestS[k] = latest[j]!;
-      strip.column[k] = beginsAt[j]!;
-      strip.acrossS[k] = legs[strip.row[k]! + strip.column[k]!]!;
-      strip.nextS[k] = q === tail ? strip.leftS[k]! + strip.acrossS[k]! : earliest[j]!;
-      k += 1;
-    }
-    strip.count = k;
-    while (k-- > 0) strip.toBackS[k] = goneS - strip.toBackS[k]!;
-    strip.version = version;
-    return strip;
-  }
-
   /** As acrossRoutes, inside the window that counts from an egress which may be from its earliest to its latest. */
   private fromEgress({ fromS, toS }: FromEgress): void {
     const { problem, activity } = this;
@@ -416,7 +352,7 @@ export class Insertion {
     const { problem, activity } = this;
     const { places, legM } = problem;
     const r = problem.choiceRoutes[problem.choiceAt[this.choice]! + level]!;
-    const { count, slot, leftS, row, latestS, column, acrossS } = this.stripOf(r);
+    const { count, slot, leftS, row, latestS, column, acrossS } = this.strips.of(r);
     const legs = problem.legS[r]!;
     const own = problem.endsAt[activity]! * places;
     const begin = problem.beginsAt[activity]!;
@@ -448,7 +384,7 @@ export class Insertion {
     let laterS = 0;
     for (let level = 0; level < this.crew; level += 1) {
       const r = problem.choiceRoutes[at + level]!;
-      const strip = this.strips[r]!;
+      const strip = this.strips.at(r);
       const k = this.places[level]!;
       const arrivesS = doneS + problem.legS[r]![own + strip.column[k]!]!;
       if (arrivesS > strip.nextS[k]!) laterS += arrivesS - strip.nextS[k]!;
@@ -487,7 +423,7 @@ export class Insertion {
     let longestS = 0;
     for (let level = 0; level < this.crew; level += 1) {
       const r = problem.choiceRoutes[at + level]!;
-      const strip = this.strips[r]!;
+      const strip = this.strips.at(r);
       const k = this.places[level]!;
       const legs = problem.legS[r]!;
       const intoS = strip.fromOutS[k]! + legs[strip.row[k]! + begin]!;
@@ -524,7 +460,7 @@ export class Insertion {
     const { problem } = this;
     const { places, legM, lengthS, beginsAt, innerM, activities } = problem;
     const { straightM, apartM } = problem.limits;
-    const { count, slot, leftS, row, latestS, column } = this.stripOf(r);
+    const { count, slot, leftS, row, latestS, column } = this.strips.of(r);
     const { nodeOf } = this.day.board;
     const from = place * places;
     for (let k = 0; k < count; k += 1) {
@@ -542,76 +478,25 @@ export class Insertion {
 
   /** Adds the units of equipment to a place: for each the chain gaps that are free first. */
   private withUnits(startS: number, byS: number, cost: number): void {
-    const { problem, activity } = this;
-    const first = problem.slotStart[activity]!;
-    const count = problem.slotStart[activity + 1]! - first;
-    if (count === this.crew) {
+    const { activity, behind, units } = this;
+    if (this.slots === this.crew) {
       this.keep(cost);
       return;
     }
     let atS = startS;
     // A unit that is free later may make the start later; then all have to be found free again.
     for (let round = 0; round < 8; round += 1) {
-      const freeS = this.standInChains(atS, false);
+      const freeS = units.putIn(activity, behind, atS, false);
       if (freeS > byS) return;
       if (freeS === atS) {
         this.keep(cost + (atS - startS));
-        if (this.pushes && this.standInChains(atS, true) === atS) this.keep(cost + (atS - startS));
+        if (units.pushes && units.putIn(activity, behind, atS, true) === atS)
+          this.keep(cost + (atS - startS));
         return;
       }
       atS = this.openAt(freeS);
       if (atS > byS) return;
     }
-  }
-
-  /**
-   * Puts each unit slot into the chain gap that is free soonest at or after `atS`, where it is `gently` without making anything later;
-   * gives when all of them are.
-   */
-  // eslint-disable-next-line sonarjs/cognitive-complexity -- the innermost loop: split, the search loses three iterations in a hundred
-  private standInChains(atS: number, gently: boolean): number {
-    const { problem, activity } = this;
-    const { board } = this.day;
-    const { next, nodeOf, earliest, latest } = board;
-    const first = problem.slotStart[activity]!;
-    const count = problem.slotStart[activity + 1]! - first;
-    const lasts = problem.lengthS[activity]!;
-    let allS = atS;
-    this.pushes = false;
-    for (let k = this.crew; k < count; k += 1) {
-      const equipment = problem.slotEquipment[first + k]!;
-      let bestS = NEVER;
-      let best = -1;
-      for (let c = problem.chainStart[equipment]!; c < problem.chainStart[equipment + 1]!; c += 1) {
-        const head = board.head + problem.routes + c;
-        if (this.takenBy(k, head)) continue;
-        const tail = board.tail + problem.routes + c;
-        for (let p = head; p !== tail; p = next[p]!) {
-          const i = nodeOf[p]!;
-          const freeS = p === head ? atS : Math.max(atS, earliest[i]! + problem.lengthS[i]!);
-          if (freeS >= bestS) break;
-          const q = next[p]!;
-          if (q !== tail && freeS + lasts > (gently ? earliest : latest)[nodeOf[q]!]!) continue;
-          bestS = freeS;
-          best = p;
-          break;
-        }
-      }
-      if (best < 0) return NEVER;
-      this.behind[k] = best;
-      allS = Math.max(allS, bestS);
-      if (board.next[best]! < board.tail && bestS + lasts > earliest[nodeOf[next[best]!]!]!)
-        this.pushes = true;
-    }
-    return allS;
-  }
-
-  /** True when an earlier unit slot of this place already stands in the chain with this head. */
-  private takenBy(k: number, head: number): boolean {
-    const { board } = this.day;
-    for (let before = this.crew; before < k; before += 1)
-      if (board.lane[this.behind[before]!] === board.lane[head]) return true;
-    return false;
   }
 
   private keep(cost: number): void {
