@@ -4,6 +4,7 @@ import type { Day } from "../network/day.ts";
 import { NO_FLOOR } from "../network/board.ts";
 import { pairsAllow } from "../network/rules/pairs.ts";
 import { Linger } from "./linger.ts";
+import { Outlook } from "./outlook.ts";
 import { Refusals } from "./refusals.ts";
 import { Spans } from "./spans.ts";
 import { Strips } from "./strips.ts";
@@ -71,6 +72,7 @@ export class Insertion {
   private readonly knownBehind: Int32Array;
   private readonly strips: Strips;
   private readonly units: Units;
+  private readonly outlook: Outlook;
   private scanned = 0;
   private scannedBehind = 0;
   /** The one EVA on which places are looked for; -1 for any, and for what needs nobody. */
@@ -106,6 +108,7 @@ export class Insertion {
     }));
     this.behind = new Int32Array(widest);
     this.places = new Int32Array(widest);
+    this.outlook = new Outlook(day.board, this.strips, this.behind, this.places);
     const size = problem.checkLevel === "slack" ? 2 * problem.activities * problem.routes : 0;
     this.knownFor = new Int32Array(size).fill(-1);
     this.knownCost = new Float64Array(size);
@@ -399,81 +402,10 @@ export class Insertion {
       return;
     }
     if (this.quick && this.crew > 0) {
-      if (!this.lastsLongEnough(openS, byS)) return;
-      if (problem.limits.apartM < Infinity && !this.othersComeNear(openS, byS)) return;
+      if (!this.outlook.lastsLongEnough(activity, at, openS, byS)) return;
+      if (problem.limits.apartM < Infinity && !this.outlook.othersComeNear(activity, at, openS, byS)) return;
     }
     this.withUnits(openS, byS, whole);
-  }
-
-  /**
-   * False where with the activity at its place the EVA takes longer than what its suits then carry allows: back no sooner than now and
-   * than straight on from here, egress no later than may be and than it takes to get here in time.
-   */
-  private lastsLongEnough(openS: number, byS: number): boolean {
-    const { problem, activity, eva } = this;
-    const { board } = this.day;
-    const at = problem.choiceAt[this.choice]!;
-    const egress = problem.activities + 2 * eva;
-    const begin = problem.beginsAt[activity]!;
-    const lasts = problem.lengthS[activity]!;
-    const own = problem.endsAt[activity]! * problem.places;
-    let backS = board.onEva[eva] === 0 ? 0 : board.earliest[egress + 1]!;
-    let outByS = board.onEva[eva] === 0 ? NEVER : board.latest[egress]!;
-    let allowedS = board.allowedS[eva]!;
-    let longestS = 0;
-    for (let level = 0; level < this.crew; level += 1) {
-      const r = problem.choiceRoutes[at + level]!;
-      const strip = this.strips.at(r);
-      const k = this.places[level]!;
-      const legs = problem.legS[r]!;
-      const intoS = strip.fromOutS[k]! + legs[strip.row[k]! + begin]!;
-      const onS = lasts + legs[own + strip.column[k]!]! + strip.toBackS[k]!;
-      backS = Math.max(backS, openS + onS);
-      outByS = Math.min(outByS, byS - intoS);
-      longestS = Math.max(longestS, intoS + onS);
-      allowedS = Math.min(allowedS, board.allowedWith(activity, r, this.behind[level]!));
-    }
-    const inS = problem.lengthS[egress + 1]!;
-    return longestS + inS <= allowedS && backS + inS - allowedS <= outByS;
-  }
-
-  /** False where some other member of the EVA is too far away for sure when the activity begins, or when it is done. */
-  private othersComeNear(openS: number, byS: number): boolean {
-    const { problem, activity, eva } = this;
-    const lasts = problem.lengthS[activity]!;
-    const at = problem.choiceAt[this.choice]!;
-    for (let r = problem.routeStart[eva]!; r < problem.routeStart[eva + 1]!; r += 1) {
-      let joins = false;
-      for (let level = 0; level < this.crew; level += 1) joins ||= problem.choiceRoutes[at + level] === r;
-      if (joins) continue;
-      if (!this.comesNear(r, problem.beginsAt[activity]!, openS, byS)) return false;
-      if (!this.comesNear(r, problem.endsAt[activity]!, openS + lasts, byS + lasts)) return false;
-    }
-    return true;
-  }
-
-  /**
-   * True when who is on route `r` may be near enough to `place` at some moment from `fromS` to `byS`: of a way of so many metres no point is
-   * nearer than half of what the distances of its ends are more than those.
-   */
-  private comesNear(r: number, place: number, fromS: number, byS: number): boolean {
-    const { problem } = this;
-    const { places, legM, lengthS, beginsAt, innerM, activities } = problem;
-    const { straightM, apartM } = problem.limits;
-    const { count, slot, leftS, row, latestS, column } = this.strips.of(r);
-    const { nodeOf } = this.day.board;
-    const from = place * places;
-    for (let k = 0; k < count; k += 1) {
-      if (latestS[k]! < fromS) continue;
-      const node = nodeOf[slot[k]!]!;
-      if (k > 0 && leftS[k]! - lengthS[node]! > byS) return false;
-      const endM = straightM[from + row[k]! / places]!;
-      const wayM = legM[row[k]! + column[k]!]!;
-      if ((endM + straightM[from + column[k]!]! - wayM) / 2 <= apartM) return true;
-      if (node < activities && (straightM[from + beginsAt[node]!]! + endM - innerM[node]!) / 2 <= apartM)
-        return true;
-    }
-    return false;
   }
 
   /** Adds the units of equipment to a place: for each the chain gaps that are free first. */
