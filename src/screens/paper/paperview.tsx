@@ -1,3 +1,4 @@
+import "./paper.css";
 import { useEffect, useMemo, useState } from "react";
 import { useSession } from "../context.ts";
 import type { PaperPage, PaperPort } from "../services.ts";
