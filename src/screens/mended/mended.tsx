@@ -1,4 +1,4 @@
-import "../why/why.css";
+import "../theme/why.css";
 import { useEffect } from "react";
 import type { MendReport } from "../../answers/index.ts";
 import { mendOutcome } from "../../session/index.ts";

@@ -1,4 +1,4 @@
-import "./why.css";
+import "../theme/why.css";
 import { useEffect, useRef } from "react";
 import type { WhyReport } from "../../answers/index.ts";
 import { type Asking, type SessionState, whyIsStale } from "../../session/index.ts";
