@@ -14,9 +14,9 @@ const SATURATION = 1.54;
 const MEET_M = 10;
 
 /** Rim to floor over diameter of a fresh crater. */
-export const FRESH_DEPTH = 0.2;
+const FRESH_DEPTH = 0.2;
 /** Rim height above the ground before, over diameter, of a fresh crater. */
-export const FRESH_RIM = 0.036;
+const FRESH_RIM = 0.036;
 /** Radii from the centre at which the rim's outer slope ends. */
 export const APRON_RADII = 3;
 

@@ -4,7 +4,7 @@ import { useMatching } from "../media.ts";
 /** From so many rows on only those in sight are in the page. */
 export const MANY_ROWS = 60;
 /** Height of every row of such a table under a mouse and under a finger, CSS pixels, as the style sheet has it; its cells show one line. */
-export const ROW_PX = { fine: 37, coarse: 45 };
+const ROW_PX = { fine: 37, coarse: 45 };
 const AROUND = 8;
 
 /** The rows that are in the page, and where the others would be. */

@@ -83,7 +83,7 @@ export function paintCeiling(
 }
 
 /** What lies between the tasks of a lane and its neighbour, and what is needed to draw it. */
-export interface Ribbon {
+interface Ribbon {
   readonly layout: DayLayout;
   readonly lane: Lane;
   /** The walk home of the outing that it belongs to. */

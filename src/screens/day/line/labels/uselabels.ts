@@ -24,7 +24,7 @@ import {
 } from "./placelabels.ts";
 
 /** What a label of the hand tells. */
-export type LabelKind = "breach" | "fixed" | "sliding" | "nowhere";
+type LabelKind = "breach" | "fixed" | "sliding" | "nowhere";
 
 /** Words of the hand in their places, and the names that are not painted under them. */
 export interface HandLabels {
