@@ -8,8 +8,6 @@ import { isSound } from "./soundness.ts";
 /** A project compiled from a plan: activity a is the plan's task a. */
 export interface ProjectProblem extends Project {
   readonly plan: Plan;
-  /** What an edge's origin stands for: a link of the plan and which of its bounds. */
-  readonly origins: readonly { readonly link: number; readonly bound: "least" | "greatest" }[];
 }
 
 /**
@@ -30,21 +28,16 @@ export function projectOf(plan: Plan): ProjectProblem | null {
   if (plan.tasks.some((task) => (task.pin?.startS ?? 0) % gridS !== 0)) return null;
 
   const index = new Map(plan.tasks.map((task, a) => [task.id, a]));
-  const origins: { link: number; bound: "least" | "greatest" }[] = [];
-  const lags: { from: number; to: number; lag: number; origin: number }[] = [];
-  const lay = (from: number, to: number, lag: number, link: number, bound: "least" | "greatest") => {
-    lags.push({ from, to, lag, origin: origins.length });
-    origins.push({ link, bound });
-  };
-  plan.links.forEach((link, number) => {
-    if (link.type !== "lag") return;
+  const lags: { from: number; to: number; lag: number }[] = [];
+  for (const link of plan.links) {
+    if (link.type !== "lag") continue;
     const from = index.get(link.from.task)!;
     const to = index.get(link.to.task)!;
     const shift = offset(plan.tasks[from]!, link.from) - offset(plan.tasks[to]!, link.to);
-    if (link.leastS !== undefined) lay(from, to, gridFrom(link.leastS + shift, gridS), number, "least");
+    if (link.leastS !== undefined) lags.push({ from, to, lag: gridFrom(link.leastS + shift, gridS) });
     if (link.greatestS !== undefined)
-      lay(to, from, gridFrom(-link.greatestS - shift, gridS), number, "greatest");
-  });
+      lags.push({ from: to, to: from, lag: gridFrom(-link.greatestS - shift, gridS) });
+  }
   const windowsOf = openingsOf(plan);
   const opens = plan.tasks.map((task) => startsIn(windowsOf(task), gridS, task));
   const lengths = plan.tasks.map((task) => gridFrom(task.duration.likelyS, gridS));
@@ -64,7 +57,7 @@ export function projectOf(plan: Plan): ProjectProblem | null {
       list.map(({ fromS, toS }) => ({ from: fromS / unitS, to: Math.floor(toS / unitS) })),
     ),
   });
-  return { ...project, plan, origins };
+  return { ...project, plan };
 }
 
 /** `start` (units, by activity) as the plan's schedule. */

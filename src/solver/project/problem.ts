@@ -17,8 +17,6 @@ export interface Project {
   readonly lagFrom: Int32Array;
   readonly lagTo: Int32Array;
   readonly lag: Int32Array;
-  /** The constraint an edge stands for, an index of the caller's. */
-  readonly lagOrigin: Int32Array;
   /** Allowed starts, both ends in, ascending and apart: openStart[a] .. openStart[a + 1]. */
   readonly openStart: Int32Array;
   readonly openFrom: Int32Array;
@@ -32,7 +30,7 @@ export interface ProjectParts {
   readonly capacities: readonly number[];
   /** By activity, by resource. */
   readonly demands: readonly (readonly number[])[];
-  readonly lags: readonly { from: number; to: number; lag: number; origin?: number }[];
+  readonly lags: readonly { from: number; to: number; lag: number }[];
   /** By activity: allowed starts, both ends in, ascending and apart. */
   readonly openings: readonly (readonly { from: number; to: number }[])[];
 }
@@ -62,7 +60,6 @@ export function projectFrom(parts: ProjectParts): Project {
     lagFrom: Int32Array.from(parts.lags, (edge) => edge.from),
     lagTo: Int32Array.from(parts.lags, (edge) => edge.to),
     lag: Int32Array.from(parts.lags, (edge) => edge.lag),
-    lagOrigin: Int32Array.from(parts.lags, (edge) => edge.origin ?? -1),
     openStart,
     openFrom: Int32Array.from(open, (one) => one.from),
     openTo: Int32Array.from(open, (one) => one.to),

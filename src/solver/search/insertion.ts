@@ -77,8 +77,6 @@ export class Insertion {
   private scannedBehind = 0;
   /** The one EVA on which places are looked for; -1 for any, and for what needs nobody. */
   onlyEva = -1;
-  /** Extra cost of the best spot taken last, and its start. */
-  lastCost = 0;
 
   constructor(day: Day, random: Random, quick = false) {
     this.day = day;
@@ -188,14 +186,10 @@ export class Insertion {
       const spot = this.spots[k]!;
       const at = problem.choiceAt[spot.choice]!;
       const eva = problem.crewCount[activity] === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!;
-      if (!this.holds(spot, eva)) {
-        // What is short over all EVAs may be enough once another one is shorter.
-        if (this.quick && eva >= 0 && day.broke !== "totals")
-          this.refusals.note(this.orderOn(eva), activity, spot.behind, this.slots);
-        continue;
-      }
-      this.lastCost = spot.cost;
-      return true;
+      if (this.holds(spot, eva)) return true;
+      // What is short over all EVAs may be enough once another one is shorter.
+      if (this.quick && eva >= 0 && day.broke !== "totals")
+        this.refusals.note(this.orderOn(eva), activity, spot.behind, this.slots);
     }
     return false;
   }
@@ -218,10 +212,7 @@ export class Insertion {
     const { day, activity, linger, random } = this;
     if (!linger || eva < 0 || day.broke === "time" || random.next() >= LATER) return false;
     day.board.floorS[activity] = linger.laterStartS(activity, spot.behind[0]!);
-    if (day.tryBeside(activity, spot.behind, eva)) {
-      this.lastCost = spot.cost;
-      return true;
-    }
+    if (day.tryBeside(activity, spot.behind, eva)) return true;
     day.board.floorS[activity] = NO_FLOOR;
     return false;
   }

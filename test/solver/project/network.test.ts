@@ -14,7 +14,7 @@ function lagsOnly(count: number, lags: [number, number, number][], to = 100) {
     lengths: Array.from({ length: count }, () => 0),
     capacities: [],
     demands: Array.from({ length: count }, () => []),
-    lags: lags.map(([from, into, lag], origin) => ({ from, to: into, lag, origin })),
+    lags: lags.map(([from, into, lag]) => ({ from, to: into, lag })),
     openings: Array.from({ length: count }, () => [{ from: 0, to }]),
   });
 }

@@ -95,10 +95,10 @@ describe("projectOf", () => {
     expect([...problem.length]).toEqual([2, 4, 2]);
     // send.end - warm.end in 900..1500 with equal lengths: starts apart by 3 to 5 units.
     expect([...problem.lag]).toEqual([3, -5]);
-    expect(problem.origins).toEqual([
-      { link: 0, bound: "least" },
-      { link: 0, bound: "greatest" },
-    ]);
+    // The least lag from the first of the two to the other, the greatest one back.
+    const [from, to] = [problem.lagFrom[0]!, problem.lagTo[0]!];
+    expect([problem.plan.tasks[from]!.id, problem.plan.tasks[to]!.id]).toEqual(["warm", "send"]);
+    expect([problem.lagFrom[1], problem.lagTo[1]]).toEqual([to, from]);
     // The pass 1200..3000 holds 600 s: starts 4 to 8.
     expect([problem.openFrom[2], problem.openTo[2]]).toEqual([4, 8]);
   });

@@ -7,7 +7,6 @@ import {
   type Lane,
   type LaneRelief,
   layLanes,
-  homeY,
   reliefTopS,
   REMOTE,
   remoteRowsOf,
@@ -97,13 +96,13 @@ export function acrossOf(
   layout: DayLayout,
   scale: TimeScale,
   block: Block,
-): { readonly upper: Slab; readonly lower: Slab; readonly homePx: number } | null {
+): { readonly upper: Slab; readonly lower: Slab } | null {
   const lane = layout.lanes.find((one) => one.key === block.lane);
   if (!lane || lane.sense !== "up" || !isJoint(block, lane)) return null;
   const other = layout.blocks.find((one) => one.task === block.task && one.lane === lane.mate);
   const upper = slabFor(layout, scale, block);
   const lower = other ? slabFor(layout, scale, other) : null;
-  return upper && lower ? { upper, lower, homePx: homeY(lane) } : null;
+  return upper && lower ? { upper, lower } : null;
 }
 
 /** When an EVA that goes out as it does must be over: by its latest ingress, and when it has lasted as long as it may. */
