@@ -129,7 +129,7 @@ function pointsOn(
     allM += step(stepM[k]!, riseM[k]!);
     goneM[k] = allM;
   }
-  const spots: { at: Point; byTrailM: number }[] = [];
+  const farther: { at: Point; byTrailM: number }[] = [];
   let backM = fromM;
   let before = trail.points[0]!;
   for (let k = 0; k < count - 1; k += 1) {
@@ -140,9 +140,9 @@ function pointsOn(
     const returnM = straight(at.eastM, at.northM, before.eastM, before.northM);
     backM = returnM >= 0 ? backM + returnM : Infinity;
     before = at;
-    if (Math.min(backM, onM) > leastM) spots.push({ at, byTrailM: Math.min(backM, onM) });
+    if (Math.min(backM, onM) > leastM) farther.push({ at, byTrailM: Math.min(backM, onM) });
   }
-  return spots;
+  return farther;
 }
 
 /**

@@ -107,9 +107,9 @@ function orderWords(
 /** What each crew member does on an EVA as planned, by start. */
 export function orderOn({ schedule }: Pick<Plan, "schedule">, eva: string): OrderWords["plannedOf"] {
   const inOrder = schedule.placements
-    .filter((spot) => spot.eva === eva)
+    .filter((placement) => placement.eva === eva)
     .toSorted((a, b) => a.startS - b.startS);
-  return (crew) => inOrder.filter((spot) => spot.crew.includes(crew)).map(({ task }) => task);
+  return (crew) => inOrder.filter((placement) => placement.crew.includes(crew)).map(({ task }) => task);
 }
 
 /** A rest of so many tasks is not told one by one. */

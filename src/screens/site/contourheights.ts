@@ -26,7 +26,7 @@ export function contourHeights(
   kept: readonly Box[],
 ): readonly HeightLabel[] {
   const put: HeightLabel[] = [];
-  const spots = places.map(({ eastM, northM }) => ({ x: mapX(frame, eastM), y: mapY(frame, northM) }));
+  const placesPx = places.map(({ eastM, northM }) => ({ x: mapX(frame, eastM), y: mapY(frame, northM) }));
   const near = (
     a: { readonly x: number; readonly y: number },
     b: { readonly x: number; readonly y: number },
@@ -52,7 +52,7 @@ export function contourHeights(
           one.y <= frame.heightPx &&
           !isKept(one) &&
           !put.some((other) => near(one, other, APART)) &&
-          !spots.some((spot) => near(one, spot, FROM_PLACE)),
+          !placesPx.some((place) => near(one, place, FROM_PLACE)),
       );
       if (free) put.push(free);
     }

@@ -48,7 +48,7 @@ export class Insertion {
   private readonly fullAt: Int32Array;
   /** By EVA: 1 where the activity in hand fits, or was overlooked. */
   private readonly fits: Uint8Array;
-  private readonly spots: CandidatePlace[];
+  private readonly candidates: CandidatePlace[];
   private found = 0;
   private readonly kept: number;
   private readonly behind: Int32Array;
@@ -99,7 +99,7 @@ export class Insertion {
     this.units = new Units(day.board);
     this.base = day.board.version;
     this.kept = problem.checkLevel === "slack" ? 1 : KEPT;
-    this.spots = Array.from({ length: this.kept }, () => ({
+    this.candidates = Array.from({ length: this.kept }, () => ({
       cost: 0,
       choice: 0,
       behind: new Int32Array(widest),
@@ -183,43 +183,43 @@ export class Insertion {
   take(): boolean {
     const { problem, day, activity } = this;
     for (let k = 0; k < this.found; k += 1) {
-      const spot = this.spots[k]!;
-      const at = problem.choiceAt[spot.choice]!;
+      const candidate = this.candidates[k]!;
+      const at = problem.choiceAt[candidate.choice]!;
       const eva = problem.crewCount[activity] === 0 ? -1 : problem.evaOfRoute[problem.choiceRoutes[at]!]!;
-      if (this.holds(spot, eva)) return true;
+      if (this.holds(candidate, eva)) return true;
       // What is short over all EVAs may be enough once another one is shorter.
       if (this.quick && eva >= 0 && day.broke !== "totals")
-        this.refusals.note(this.orderOn(eva), activity, spot.behind, this.slots);
+        this.refusals.note(this.orderOn(eva), activity, candidate.behind, this.slots);
     }
     return false;
   }
 
   /** Takes a place where every rule allows it, perhaps with a later start; not tried where the EVA gets too long for sure. */
-  private holds(spot: CandidatePlace, eva: number): boolean {
+  private holds(candidate: CandidatePlace, eva: number): boolean {
     const { day, activity, spans } = this;
-    if (spans && eva >= 0 && !spans.mayHold(activity, spot.behind, eva)) {
+    if (spans && eva >= 0 && !spans.mayHold(activity, candidate.behind, eva)) {
       day.broke = "time";
       return false;
     }
     const taken = this.quick
-      ? day.tryBeside(activity, spot.behind, eva)
-      : day.tryLink(activity, spot.behind, eva);
-    return taken || this.placesLater(spot, eva);
+      ? day.tryBeside(activity, candidate.behind, eva)
+      : day.tryLink(activity, candidate.behind, eva);
+    return taken || this.placesLater(candidate, eva);
   }
 
   /** Where a rule refused a place: sometimes tries it there with a start that is later on purpose. */
-  private placesLater(spot: CandidatePlace, eva: number): boolean {
+  private placesLater(candidate: CandidatePlace, eva: number): boolean {
     const { day, activity, linger, random } = this;
     if (!linger || eva < 0 || day.broke === "time" || random.next() >= LATER) return false;
-    day.board.floorS[activity] = linger.laterStartS(activity, spot.behind[0]!);
-    if (day.tryBeside(activity, spot.behind, eva)) return true;
+    day.board.floorS[activity] = linger.laterStartS(activity, candidate.behind[0]!);
+    if (day.tryBeside(activity, candidate.behind, eva)) return true;
     day.board.floorS[activity] = NO_FLOOR;
     return false;
   }
 
   /** Cost of the best place of the last look. */
   leastCost(): number {
-    return this.spots[0]!.cost;
+    return this.candidates[0]!.cost;
   }
 
   /** Bounds of the start from windows and from edges to what is placed. */
@@ -277,7 +277,7 @@ export class Insertion {
       behind = this.scannedBehind;
       if (cost === Infinity) return;
     }
-    if (this.found === 1 && cost >= this.spots[0]!.cost) return;
+    if (this.found === 1 && cost >= this.candidates[0]!.cost) return;
     this.behind[0] = behind;
     this.keep(cost);
   }
@@ -388,7 +388,7 @@ export class Insertion {
       return;
     }
     const whole = cost + laterS;
-    if (this.found === this.kept && whole >= this.spots[this.kept - 1]!.cost) {
+    if (this.found === this.kept && whole >= this.candidates[this.kept - 1]!.cost) {
       this.fits[this.eva] = 1;
       return;
     }
@@ -423,11 +423,11 @@ export class Insertion {
   }
 
   private keep(cost: number): void {
-    const { spots, eva } = this;
+    const { candidates, eva } = this;
     let at = this.found;
     if (at === this.kept) {
       at -= 1;
-      if (cost >= spots[at]!.cost) {
+      if (cost >= candidates[at]!.cost) {
         this.fits[eva] = 1;
         return;
       }
@@ -438,14 +438,14 @@ export class Insertion {
     }
     this.fits[eva] = 1;
     if (this.found < this.kept) this.found += 1;
-    const spot = spots[at]!;
-    spot.cost = cost;
-    spot.choice = this.choice;
-    for (let k = 0; k < this.slots; k += 1) spot.behind[k] = this.behind[k]!;
-    for (; at > 0 && spots[at - 1]!.cost > spots[at]!.cost; at -= 1) {
-      const lower = spots[at]!;
-      spots[at] = spots[at - 1]!;
-      spots[at - 1] = lower;
+    const candidate = candidates[at]!;
+    candidate.cost = cost;
+    candidate.choice = this.choice;
+    for (let k = 0; k < this.slots; k += 1) candidate.behind[k] = this.behind[k]!;
+    for (; at > 0 && candidates[at - 1]!.cost > candidates[at]!.cost; at -= 1) {
+      const lower = candidates[at]!;
+      candidates[at] = candidates[at - 1]!;
+      candidates[at - 1] = lower;
     }
   }
 }
