@@ -93,7 +93,7 @@ export class Exact {
     this.steps += 1;
     if (this.steps % BURST === 0) yield;
     if (at === order.length) {
-      yield* this.settle(value);
+      yield* this.findOrder(value);
       return;
     }
     const a = order[at]!;
@@ -176,7 +176,7 @@ export class Exact {
   }
 
   /** Everything is given out, of `most` at the most: looks for an order. */
-  private *settle(most: number): Generator<void> {
+  private *findOrder(most: number): Generator<void> {
     const { problem, choiceOf, order, sequencer } = this;
     const value = problem.groups ? this.valueWith((a) => choiceOf[a]! >= 0) : most;
     if (value <= this.least) return;

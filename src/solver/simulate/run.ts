@@ -22,7 +22,7 @@ import { Offers } from "./offers.ts";
 import { Player } from "./player.ts";
 import { reasonWords } from "./reasons.ts";
 import { outcomeOf } from "./seen.ts";
-import { settle } from "./settle.ts";
+import { partlySort } from "./partlysort.ts";
 import { type Script, scriptOf } from "./script.ts";
 import { evaOf, plannedWorth, Tally, worthOf } from "./tally.ts";
 import type { Moment } from "./today.ts";
@@ -255,7 +255,7 @@ class Run implements OddsRun {
     const list = this.column.subarray(0, tally.count);
     for (let day = 0; day < tally.count; day += 1) list[day] = tally.grid[day * tally.columns + column]!;
     const ranks = PERCENTILES.map((part) => rankOf(part, list.length, "down"));
-    settle(list, ranks);
+    partlySort(list, ranks);
     return ranks.map((rank) => list[rank] ?? 0) as unknown as Bands;
   }
 

@@ -142,7 +142,7 @@ export class Bounds {
   }
 
   /** Makes what holds now, before any decision, the root: its reasons are forgotten. */
-  settle(): void {
+  makeRoot(): void {
     this.root.set(this.low);
     this.latest.fill(-1);
     this.entries = 0;

@@ -69,7 +69,7 @@ export class Learner {
     const { low } = model.bounds;
     this.#sound = low.every((value, bound) => value <= -low[bound ^ 1]!) && model.arcs.propagateAll();
     this.#sound &&= this.#propagate();
-    if (this.#sound) model.bounds.settle();
+    if (this.#sound) model.bounds.makeRoot();
   }
 
   /** No schedule within the limits finishes earlier: proved. Infinity when there is none at all. */
@@ -221,7 +221,7 @@ export class Learner {
 
   /** What holds before any decision holds for good; old clauses go where there are too many. */
   #settle(): void {
-    this.#model.bounds.settle();
+    this.#model.bounds.makeRoot();
     if (this.#clauses.count > this.#mostClauses) this.#reduce();
   }
 

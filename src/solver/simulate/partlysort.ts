@@ -2,11 +2,11 @@
  * Rearranges `list` so that at each of the ascending `ranks` stands what would stand there if it were sorted, with nothing greater
  * before it and nothing less after it. About linear in the length of the list (Hoare 1961, Communications of the ACM 4:321).
  */
-export function settle(list: Float32Array, ranks: readonly number[]): void {
-  settlePart(list, ranks, 0, list.length - 1);
+export function partlySort(list: Float32Array, ranks: readonly number[]): void {
+  sortPart(list, ranks, 0, list.length - 1);
 }
 
-function settlePart(list: Float32Array, ranks: readonly number[], from: number, to: number): void {
+function sortPart(list: Float32Array, ranks: readonly number[], from: number, to: number): void {
   let low = from;
   const high = to;
   for (;;) {
@@ -26,7 +26,7 @@ function settlePart(list: Float32Array, ranks: readonly number[], from: number, 
       j -= 1;
     }
     // Between j and i all are the pivot.
-    settlePart(list, inside, low, j);
+    sortPart(list, inside, low, j);
     ranks = inside;
     low = i;
   }

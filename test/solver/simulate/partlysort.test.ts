@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { settle } from "../../../src/solver/simulate/settle.ts";
+import { partlySort } from "../../../src/solver/simulate/partlysort.ts";
 
 describe("settle", () => {
   it("puts at every rank what a sorted list has there, and loses nothing", () => {
@@ -13,7 +13,7 @@ describe("settle", () => {
         const ranks = wanted.filter((rank) => rank < list.length).toSorted((a, b) => a - b);
         const sorted = Float32Array.from(list).sort();
         const settled = Float32Array.from(list);
-        settle(settled, ranks);
+        partlySort(settled, ranks);
         for (const rank of ranks) expect(settled[rank] === sorted[rank]).toBe(true);
         expect(settled.sort()).toEqual(sorted);
       }),
