@@ -68,7 +68,7 @@ function slidOnto(plan: Plan, schedule: Schedule, off: readonly Placement[]): Sc
   if (!placings) return null;
   let staying: readonly Placement[] = off;
   let made: Schedule | null = null;
-  const letGo = (list: readonly Placement[]): void => {
+  const release = (list: readonly Placement[]): void => {
     const fewer = staying.filter((one) => !list.includes(one));
     const there = laid(problem, schedule, placings, fewer);
     if (there) {
@@ -76,11 +76,11 @@ function slidOnto(plan: Plan, schedule: Schedule, off: readonly Placement[]): Sc
       made = there;
     } else if (list.length > 1) {
       const half = Math.ceil(list.length / 2);
-      letGo(list.slice(0, half));
-      letGo(list.slice(half));
+      release(list.slice(0, half));
+      release(list.slice(half));
     }
   };
-  letGo(off);
+  release(off);
   return made ?? schedule;
 }
 

@@ -24,9 +24,9 @@ export class Boxes {
   private readonly verifier: Verifier;
 
   /** `loose` is `problem` without the rules that are kept by waiting. */
-  constructor(problem: Problem, loose: Problem) {
+  constructor(problem: Problem, relaxed: Problem) {
     this.problem = problem;
-    this.board = new Board(loose);
+    this.board = new Board(relaxed);
     this.propagation = new Propagation(this.board);
     this.verifier = new Verifier(problem);
   }

@@ -149,13 +149,13 @@ export class Pricer {
   *run(price: Float64Array, floor: number, many: number, hasty: boolean): Generator<void, Pricing> {
     const { completion } = this;
     if (completion.usable) yield* completion.fill(price);
-    const loose = completion.usable
+    const usable = completion.usable
       ? completion.whole()
       : price.reduce((sum, value) => sum + Math.max(0, value), 0);
-    if (loose <= floor) return { most: floor, found: [] };
+    if (usable <= floor) return { most: floor, found: [] };
     const { labels, isAll } = yield* this.labelsOver(price, floor, hasty);
     const found = this.routesOf(labels, many);
-    return { most: hasty || !isAll ? loose : Math.max(floor, found[0]?.gain ?? 0), found };
+    return { most: hasty || !isAll ? usable : Math.max(floor, found[0]?.gain ?? 0), found };
   }
 
   /** The labels that gain more than `floor`; not all where there came to be too many. */

@@ -22,7 +22,7 @@ export class Sequencer {
   /** The last day that held, with all rules. */
   readonly day: Day;
   private readonly problem: Problem;
-  private readonly loose: Day;
+  private readonly relaxedDay: Day;
   private readonly boxes: Boxes;
   private tries = 0;
   private slipped = false;
@@ -31,8 +31,8 @@ export class Sequencer {
   constructor(problem: Problem) {
     this.problem = problem;
     this.day = new Day(problem);
-    this.loose = new Day(relaxed(problem));
-    this.boxes = new Boxes(problem, this.loose.problem);
+    this.relaxedDay = new Day(relaxed(problem));
+    this.boxes = new Boxes(problem, this.relaxedDay.problem);
     this.empty = new Board(problem);
   }
 
@@ -45,17 +45,17 @@ export class Sequencer {
     const roomS = (a: number): number =>
       problem.openToS[problem.openStart[a + 1]! - 1]! - problem.openFromS[problem.openStart[a]!]!;
     const order = [...activities].sort((a, b) => width(b) - width(a) || roomS(a) - roomS(b) || a - b);
-    this.loose.board.copy(this.empty);
-    if (!this.loose.settle()) return "unknown";
+    this.relaxedDay.board.copy(this.empty);
+    if (!this.relaxedDay.settle()) return "unknown";
     const found = yield* this.place(order, 0, choiceOf);
     if (found) return "holds";
     return this.slipped || this.tries > MOST_TRIES ? "unknown" : "never";
   }
 
   private *place(order: readonly number[], at: number, choiceOf: Int32Array): Generator<void, boolean> {
-    const { loose, day, problem } = this;
+    const { relaxedDay, day, problem } = this;
     if (at === order.length) {
-      day.board.copy(loose.board);
+      day.board.copy(relaxedDay.board);
       if (day.settle()) return true;
       return yield* this.wait(choiceOf);
     }
@@ -66,17 +66,17 @@ export class Sequencer {
       this.tries += 1;
       if (this.tries > MOST_TRIES) return false;
       if (this.tries % BURST === 0) yield;
-      if (!loose.tryLink(a, behind, eva)) continue;
+      if (!relaxedDay.tryLink(a, behind, eva)) continue;
       if (yield* this.place(order, at + 1, choiceOf)) return true;
-      loose.unlink(a);
+      relaxedDay.unlink(a);
     }
     return false;
   }
 
   /** Only the rules left out of the relaxed day stand against its order: looks for later starts that keep them. */
   private *wait(choiceOf: Int32Array): Generator<void, boolean> {
-    const { boxes, loose } = this;
-    const going = boxes.run(loose.board, choiceOf, MOST_BOXES);
+    const { boxes, relaxedDay } = this;
+    const going = boxes.run(relaxedDay.board, choiceOf, MOST_BOXES);
     for (;;) {
       const { value, done } = going.next();
       if (done !== true) {
@@ -93,8 +93,8 @@ export class Sequencer {
 
   /** True when the day holds with the starts that were found; they are then let go as far as it holds without. */
   private holdsAsFound(): boolean {
-    const { boxes, day, loose } = this;
-    day.board.copy(loose.board);
+    const { boxes, day, relaxedDay } = this;
+    day.board.copy(relaxedDay.board);
     for (const { activity, startS } of boxes.found) day.board.floorS[activity] = startS;
     if (!day.settle()) return false;
     releaseStarts(day, boxes.found);
@@ -104,7 +104,7 @@ export class Sequencer {
   /** Every way to stand `a` behind slots of its routes and of units of its equipment. */
   private positions(a: number, first: number): number[][] {
     const { problem } = this;
-    const { board } = this.loose;
+    const { board } = this.relaxedDay;
     const along = (lane: number): number[] => {
       const slots: number[] = [];
       for (let p = board.head + lane; p !== board.tail + lane; p = board.next[p]!) slots.push(p);

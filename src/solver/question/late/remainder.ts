@@ -118,7 +118,7 @@ export class Remainder {
     lengthS: number,
     tolerant: boolean,
   ): { readonly problem: Problem; readonly verifier: Verifier } {
-    const strict = this.letGo(lasting(problem, this.present, lengthS, this.past));
+    const strict = this.withoutPastWindows(lasting(problem, this.present, lengthS, this.past));
     if (!tolerant) return { problem: strict, verifier: new Verifier(strict) };
     const restful = strict.restful.slice();
     restful[this.present] = 1;
@@ -130,7 +130,7 @@ export class Remainder {
   }
 
   /** By when after egress what is past was to end is not asked any more: nobody can mend that, and what it loses is told. */
-  private letGo(problem: Problem): Problem {
+  private withoutPastWindows(problem: Problem): Problem {
     if (!problem.pet) return problem;
     const toS = problem.pet.toS.map((byS, a) => (this.past[a] === 1 ? NEVER : byS));
     return changed(problem, { pet: { ...problem.pet, toS } });

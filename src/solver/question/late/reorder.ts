@@ -33,7 +33,7 @@ export class Reorder {
   private readonly plannedS: ReadonlyMap<number, number>;
   private readonly leftS: number;
   /** Placed tasks that may be taken off: on this EVA, still to come, and nothing that stays needs them. */
-  private readonly loose: readonly number[];
+  private readonly movable: readonly number[];
 
   constructor(base: Problem, schedule: Schedule, remainder: Remainder, eva: number) {
     const { placings } = read(base, schedule);
@@ -49,7 +49,7 @@ export class Reorder {
       return on < 0 || on === eva || (remainder.sliding[a] === 0 && this.plannedS.has(a));
     });
     const fixed = new Set(stays.map(({ activity }) => activity));
-    this.loose = remainder.open.filter((a) => remainder.sliding[a] === 1 && !this.serves(a, fixed));
+    this.movable = remainder.open.filter((a) => remainder.sliding[a] === 1 && !this.serves(a, fixed));
   }
 
   /**
@@ -117,7 +117,7 @@ export class Reorder {
   /** A few loose tasks that are on `board`, and what needs them. */
   private takenOff(board: Board, stream: Random): number[] {
     const { problem } = board;
-    const there = this.loose.filter((a) => board.placed[a] === 1);
+    const there = this.movable.filter((a) => board.placed[a] === 1);
     if (there.length === 0) return [];
     const taken = new Set<number>();
     const count = 1 + stream.below(MOST_TAKEN);

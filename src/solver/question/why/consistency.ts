@@ -71,9 +71,9 @@ export class ConsistencyCheck {
     );
     const kept = { placements: this.schedule.placements.filter((one) => staying.has(one.task)) };
     if (this.scope === "as it stands") return this.asItStands(problem, kept);
-    const loose = provable(problem);
-    const asIs = problem.checkLevel === "network" && loose.chains === problem.chains;
-    const proof = yield* this.inOrder(loose, kept);
+    const provablePart = provable(problem);
+    const asIs = problem.checkLevel === "network" && provablePart.chains === problem.chains;
+    const proof = yield* this.inOrder(provablePart, kept);
     if (proof !== "fits" || asIs) return proof;
     const answer = yield* this.inOrder(problem, kept);
     return answer === "fails" ? "none" : answer;
