@@ -26,10 +26,11 @@ const SPARE = 0.01;
 /** Part of the time that packing gets at the least, however long days take. */
 const PACKS = 0.7;
 
-/** A schedule, and the crew's caution with which it does most. */
+/** A schedule, the crew's caution with which it does most, and the stretch it was packed at, where it was at one. */
 export interface Chosen {
   readonly schedule: Schedule;
   readonly caution: number;
+  readonly level?: number;
 }
 
 interface Counted extends Chosen {
@@ -44,12 +45,15 @@ export function better(wish: Plan["odds"]["wish"], a: Seen, b: Seen): boolean {
 }
 
 /** Plays `schedule` on so many of `days` with each caution. */
-export function withCautions(stage: Stage, schedule: Schedule, days: Days): Counted[] {
-  return CAUTIONS.map((caution) => counted(stage, { schedule, caution }, days));
+export function withCautions(stage: Stage, schedule: Schedule, days: Days, level?: number): Counted[] {
+  return CAUTIONS.map((caution) =>
+    counted(stage, { schedule, caution, ...(level === undefined ? {} : { level }) }, days),
+  );
 }
 
-function counted(stage: Stage, { schedule, caution }: Chosen, days: Days): Counted {
-  return { schedule, caution, seen: countOf(stage, schedule, acting(caution), days).until(days.count).seen };
+function counted(stage: Stage, chosen: Chosen, days: Days): Counted {
+  const { schedule, caution } = chosen;
+  return { ...chosen, seen: countOf(stage, schedule, acting(caution), days).until(days.count).seen };
 }
 
 /**
@@ -72,7 +76,7 @@ export function stretched(plan: Plan, seed: number, seconds: number): Chosen {
     const packsS = Math.max(PACKS * leftS, leftS - dayS * (daysInAll - k * each)) / (LEVELS.length - k);
     const schedule = packedAt(problem, level, seed, packsS);
     const beginsS = processorSeconds();
-    list.push(...withCautions(stage, schedule, days[0]!));
+    list.push(...withCautions(stage, schedule, days[0]!, level));
     dayS = Math.min(dayS, (processorSeconds() - beginsS) / each);
   });
   const byPromise = (a: Counted, b: Counted): number =>
@@ -92,7 +96,7 @@ export function stretchedAndChosenApart(plan: Plan, seed: number, seconds: numbe
   const stage = stageOf(problem);
   const days = new Days(problem, "pert", 1000, 5_000_011 + seed);
   return LEVELS.flatMap((level) =>
-    withCautions(stage, packedAt(problem, level, seed, seconds / LEVELS.length), days),
+    withCautions(stage, packedAt(problem, level, seed, seconds / LEVELS.length), days, level),
   ).reduce((best, one) => (better(plan.odds.wish, one.seen, best.seen) ? one : best));
 }
 

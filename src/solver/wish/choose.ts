@@ -9,6 +9,8 @@ import { type Wish, valueOf } from "../simulate/value.ts";
 
 /** The cautions are tried on few days; so many of what is best then are counted on more. */
 const FINALISTS = 5;
+/** Cautions with which one schedule is counted on more: where nothing is lost on few days, all of them do the same. */
+const CREWS = 2;
 /** Asked for beyond the wish here: of days that only just meet it, half do not on others. */
 const SPARE = 0.01;
 
@@ -33,12 +35,13 @@ export interface Choice {
 }
 
 /**
- * Chooses from `elites` (best first) for `wish`, a little at a time. `part` says, before each count, which part of its days there is
+ * Chooses from `elites` (best first), and those `alike` to the best with the caution that they were played with, for `wish`, a little at a time. `part` says, before each count, which part of its days there is
  * time for.
  */
 export function* choose(
   stage: Stage,
   elites: readonly Elite[],
+  alike: readonly Elite[],
   crew: CrewRules,
   wish: Wish,
   days: Chosen,
@@ -77,6 +80,8 @@ export function* choose(
   const all: Candidate[] = [];
   for (const elite of elites)
     for (const caution of cautions) all.push(yield* candidate(elite, { ...crew, caution }, days.few));
+  for (const elite of alike)
+    all.push(yield* candidate(elite, { ...crew, caution: elite.sampled.caution }, days.few));
   const last: Candidate[] = [];
   for (const one of finalists(all.sort(byValue))) last.push(yield* candidate(one.elite, one.crew, days.more));
   // What meets the wish comes before what does more.
@@ -95,9 +100,17 @@ export function* choose(
   return { day, chosenBy: best.outcome };
 }
 
-/** The best few of a list, best first; with the best that meets the wish where none of them does. */
-function finalists<One extends { readonly meets: boolean }>(sorted: readonly One[]): readonly One[] {
-  const first = sorted.slice(0, FINALISTS);
+/** The best few of a list, best first, none with too many crews; with the best that meets the wish where none of them does. */
+function finalists<One extends { readonly meets: boolean; readonly elite: Elite }>(
+  sorted: readonly One[],
+): readonly One[] {
+  const crews = new Map<Elite, number>();
+  const apart = sorted.filter(({ elite }) => {
+    const crew = (crews.get(elite) ?? 0) + 1;
+    crews.set(elite, crew);
+    return crew <= CREWS;
+  });
+  const first = apart.slice(0, FINALISTS);
   const sure = first.some(({ meets }) => meets) ? undefined : sorted.find(({ meets }) => meets);
   return sure ? [...first.slice(0, -1), sure] : first;
 }

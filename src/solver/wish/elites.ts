@@ -21,10 +21,20 @@ const MOST = 12;
  */
 const APART = 2;
 
+/** Days as good as the best that are kept beside it, and by which part of its value they may do less. */
+const MOST_ALIKE = 6;
+const AS_GOOD = 0.001;
+
 /** The best schedules seen under one wish that differ from each other, best first. */
 export class Elites {
   readonly wish: Wish;
   readonly list: Elite[] = [];
+  /**
+   * Others of the tasks that the best has, as good as that on the common days, where so few days cannot tell which is better and many can: what loses
+   * nothing on any of them may be lost on one of a hundred others.
+   */
+  readonly alike: Elite[] = [];
+  private heard = 0;
 
   constructor(wish: Wish) {
     this.wish = wish;
@@ -43,6 +53,7 @@ export class Elites {
   note(board: Board, sampled: Sampled): void {
     const { list } = this;
     const value = valueOf(this.wish, sampled);
+    this.noteAlike(board, sampled, value);
     const worst = list.at(-1);
     if (worst && list.length >= MOST && value <= worst.value) return;
     const placed = board.placed.slice(0, board.problem.activities);
@@ -56,10 +67,36 @@ export class Elites {
         return;
       list.splice(near, 1);
     }
-    list.push({ schedule: scheduleOf(board), sampled, value, placed });
+    const elite = { schedule: scheduleOf(board), sampled, value, placed };
+    list.push(elite);
     list.sort((x, y) => y.value - x.value);
     list.length = Math.min(list.length, MOST);
+    if (list[0] === elite) this.forget(elite);
   }
+
+  /** Keeps the schedule on `board` beside the best where it is as good, in place of the one kept longest. */
+  private noteAlike(board: Board, sampled: Sampled, value: number): void {
+    const { best, alike } = this;
+    if (!best || !isAsGood(value, best.value)) return;
+    if ([best, ...alike].some((one) => one.sampled === sampled)) return;
+    const placed = board.placed.slice(0, board.problem.activities);
+    if (differing(best.placed, placed) > 0) return;
+    alike[this.heard % MOST_ALIKE] = { schedule: scheduleOf(board), sampled, value, placed };
+    this.heard += 1;
+  }
+
+  /** Keeps only what is as good as the new best. */
+  private forget({ placed, value, sampled }: Elite): void {
+    const still = this.alike.filter(
+      (one) => one.sampled !== sampled && isAsGood(one.value, value) && differing(one.placed, placed) === 0,
+    );
+    this.alike.splice(0, this.alike.length, ...still);
+    this.heard = still.length;
+  }
+}
+
+function isAsGood(value: number, best: number): boolean {
+  return value >= best - AS_GOOD * Math.abs(best);
 }
 
 /** True where one does more and the other has every must-do task done more often. */

@@ -115,7 +115,9 @@ export class Proposer {
     const k = this.starts++;
     const fromShare = course.share();
     const level = LEVELS[k % LEVELS.length]!;
-    const from = k % 2 === 1 ? sown(course.problem, course.random) : course.from;
+    // Each stretch is begun both ways in turn.
+    const isSown = (k + Math.floor(k / LEVELS.length)) % 2 === 1;
+    const from = isSown ? sown(course.problem, course.random) : course.from;
     const pack = this.pack(level, from, course.crew.caution, false);
     for (let done = 0, turn = AT_ONCE; done < 1; turn += AT_ONCE) {
       for (let i = 0; i < AT_ONCE; i += 1) pack.anneal.iterate(done);

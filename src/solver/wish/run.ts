@@ -13,6 +13,7 @@ import type { Course } from "./course.ts";
 import { type Elite, Elites } from "./elites.ts";
 import { dayNearest } from "./nearest.ts";
 import { LEVELS, Proposer } from "./propose.ts";
+import { surer } from "./surer.ts";
 import { DayTrial } from "./trial.ts";
 import { type Wish, wishFor } from "../simulate/value.ts";
 
@@ -87,9 +88,13 @@ const FEW_TASKS = 40;
 const CHAINS = 0.7;
 /** How much the last chains are stretched at most. */
 const LITTLE = 0.1;
+/** Part of the search in which a best that does nearly all that it plans is made surer. */
+const SURER = 0.05;
 /** Part of the time in which the best few are counted, and the least part of their days, however little time there is. */
 const COUNTS = 0.1;
 const LEAST_PART = 0.25;
+/** A day takes so much longer there than in the search, as every schedule is taken up anew. */
+const SLOWER = 1.2;
 /** Seeds of days, beside the run's: those searched with, chosen by and shown are never the same. */
 const SEEDS = { common: 101, few: 100_003, more: 200_003, shown: 300_007 } as const;
 /** Chances of every must-do done along the curve. */
@@ -233,6 +238,8 @@ class Run implements WishRun {
     const course = this.course();
     yield* new Proposer(course).until(proposes);
     yield* chains(course, proposes + CHAINS * (1 - proposes), LEVELS.at(-1)!);
+    yield* chains(course, 1 - SURER, LITTLE);
+    yield* surer(course, 1);
     yield* chains(course, 1, LITTLE);
     const days: Chosen = {
       few: this.daysOf(FEW, SEEDS.few),
@@ -240,10 +247,13 @@ class Run implements WishRun {
       shown: this.daysOf(SHOWN, SEEDS.shown),
       exact: this.settings.everyDay !== undefined,
     };
-    const part = this.partInTime(daysToChoose(days, SURE + HOPES) * this.wishes.length);
+    const alike = this.elites.reduce((sum, one) => sum + one.alike.length, 0);
+    const part = this.partInTime(daysToChoose(days, SURE + HOPES) * this.wishes.length + alike * FEW);
     const choices: (Choice | null)[] = [];
-    for (const [w, wish] of this.wishes.entries())
-      choices.push(yield* choose(this.stage, this.candidates(w), this.crew, wish, days, part));
+    for (const [w, wish] of this.wishes.entries()) {
+      const { alike } = this.elites[w]!;
+      choices.push(yield* choose(this.stage, this.candidates(w), alike, this.crew, wish, days, part));
+    }
     const none = this.best();
     this.answer = this.wishes.map((wish, w) => dayNearest(wish, choices[w]!, choices) ?? none[w]!);
   }
@@ -260,7 +270,7 @@ class Run implements WishRun {
     const { seconds = Infinity, iterations } = this.settings;
     if (iterations !== undefined || seconds === Infinity) return () => 1;
     const { playedDays, playedS } = this.trial;
-    const needsS = days * (playedDays > 0 ? playedS / playedDays : 0);
+    const needsS = days * SLOWER * (playedDays > 0 ? playedS / playedDays : 0);
     return () => Math.min(1, Math.max(LEAST_PART, (seconds * COUNTS) / Math.max(1e-9, needsS)));
   }
 }
