@@ -6,8 +6,11 @@ import type { Course } from "./course.ts";
 import { restretch } from "./restretch.ts";
 import { sown } from "./sown.ts";
 
-/** Stretches at which the packer proposes. Few, since a pack that is broken off early is worth little at any. */
-export const LEVELS: readonly number[] = [0, 0.05, 0.1, 0.2];
+/**
+ * Stretches at which the packer proposes, those first that do most where there is time for few packs. Few, since a pack that is broken off early
+ * is worth little at any.
+ */
+const LEVELS: readonly number[] = [0.1, 0.05, 0.15, 0];
 /**
  * Packs from nothing, in this part of the proposing and at least so many: each of so many turns a task, since which EVAs take what is settled
  * in the first of them, and longer packs end no better but for that. Of them so many go on, so far cooled.

@@ -12,7 +12,7 @@ import { type Choice, choose, type Chosen, daysToChoose } from "./choose.ts";
 import type { Course } from "./course.ts";
 import { type Elite, Elites } from "./elites.ts";
 import { dayNearest } from "./nearest.ts";
-import { LEVELS, Proposer } from "./propose.ts";
+import { Proposer } from "./propose.ts";
 import { surer } from "./surer.ts";
 import { DayTrial } from "./trial.ts";
 import { type Wish, wishFor } from "../simulate/value.ts";
@@ -86,7 +86,8 @@ const PROPOSES = 0.4;
 const PROPOSES_MANY = 0.8;
 const FEW_TASKS = 40;
 const CHAINS = 0.7;
-/** How much the last chains are stretched at most. */
+/** How much the chains are stretched at most, and the last of them. */
+const MUCH = 0.2;
 const LITTLE = 0.1;
 /** Part of the search in which a best that does nearly all that it plans is made surer. */
 const SURER = 0.05;
@@ -237,7 +238,7 @@ class Run implements WishRun {
     const proposes = PROPOSES + many * (PROPOSES_MANY - PROPOSES);
     const course = this.course();
     yield* new Proposer(course).until(proposes);
-    yield* chains(course, proposes + CHAINS * (1 - proposes), LEVELS.at(-1)!);
+    yield* chains(course, proposes + CHAINS * (1 - proposes), MUCH);
     yield* chains(course, 1 - SURER, LITTLE);
     yield* surer(course, 1);
     yield* chains(course, 1, LITTLE);
