@@ -7,10 +7,12 @@ import { restretch } from "./restretch.ts";
 import { sown } from "./sown.ts";
 
 /**
- * Stretches at which the packer proposes, those first that do most where there is time for few packs. Few, since a pack that is broken off early
- * is worth little at any.
+ * Stretches at which the packer proposes, with few tasks and with more: there is time for few packs then, so those come first that do most.
+ * Few stretches, since a pack that is broken off early is worth little at any.
  */
+const LEVELS_FEW: readonly number[] = [0, 0.05, 0.1, 0.2];
 const LEVELS: readonly number[] = [0.1, 0.05, 0.15, 0];
+const FEW_TASKS = 40;
 /**
  * Packs from nothing, in this part of the proposing and at least so many: each of so many turns a task, since which EVAs take what is settled
  * in the first of them, and longer packs end no better but for that. Of them so many go on, so far cooled.
@@ -55,12 +57,14 @@ export class Proposer {
   private readonly near: number;
   /** Turns of a pack from nothing. */
   private readonly turns: number;
+  private readonly levels: readonly number[];
   private starts = 0;
 
   constructor(course: Course) {
     this.course = course;
     const { worth, activities } = course.problem;
     this.near = (NEAR * worth.reduce((sum, one) => sum + one, 0)) / Math.max(1, activities);
+    this.levels = activities > FEW_TASKS ? LEVELS : LEVELS_FEW;
     this.turns = START_TURNS * Math.max(START_TASKS, activities);
   }
 
@@ -114,12 +118,12 @@ export class Proposer {
 
   /** The next pack from nothing, every other one sown, in no more of the run than `mostShare`, before `until`. */
   private *start(mostShare: number, until: number): Generator<undefined, Pack> {
-    const { course, turns } = this;
+    const { course, turns, levels } = this;
     const k = this.starts++;
     const fromShare = course.share();
-    const level = LEVELS[k % LEVELS.length]!;
+    const level = levels[k % levels.length]!;
     // Each stretch is begun both ways in turn.
-    const isSown = (k + Math.floor(k / LEVELS.length)) % 2 === 1;
+    const isSown = (k + Math.floor(k / levels.length)) % 2 === 1;
     const from = isSown ? sown(course.problem, course.random) : course.from;
     const pack = this.pack(level, from, course.crew.caution, false);
     for (let done = 0, turn = AT_ONCE; done < 1; turn += AT_ONCE) {
