@@ -8,9 +8,6 @@ import type { Aim } from "./aim.ts";
 /** Schedules looked at between two breaths. */
 const BREATH = 16;
 
-/** More than all that one placement may break, so that those to be kept go last, and before them the must-do ones. */
-const RANK_STEP = 1000;
-
 export interface Removal {
   readonly kept: PlacedActivity[];
   readonly removed: number[];
@@ -30,23 +27,24 @@ export function* removeUntilSound(
   const { verifier, keep } = aim;
   const { worth, must } = verifier.problem;
   const dearest = worth.reduce((most, one) => Math.max(most, one), 1);
-  const rank = (activity: number): number => {
+  // Those to be kept go last, and before them the must-do ones.
+  const rankOf = (activity: number): number => {
     if (keep.has(activity)) return 2;
     return mustLast && must[activity] === 1 ? 1 : 0;
   };
   const price = (activity: number): number =>
-    rank(activity) * placings.length * RANK_STEP +
-    worth[activity]! / dearest / 2 +
-    (must[activity] === 1 ? 0.45 : 0);
+    worth[activity]! / dearest / 2 + (must[activity] === 1 ? 0.45 : 0);
   let kept = [...placings];
   const removed: number[] = [];
   for (let faults = verifier.faults(kept).length; faults > 0;) {
-    let best = { cost: Infinity, at: 0, faults: 0 };
+    let best = { rank: Infinity, cost: Infinity, at: 0, faults: 0 };
     for (const [at, { activity }] of kept.entries()) {
       if (at % BREATH === BREATH - 1) yield;
       const left = verifier.faults(kept.filter((_, k) => k !== at)).length;
       const cost = left + price(activity) + noise * stream.next();
-      if (cost < best.cost) best = { cost, at, faults: left };
+      const rank = rankOf(activity);
+      if (rank < best.rank || (rank === best.rank && cost < best.cost))
+        best = { rank, cost, at, faults: left };
     }
     removed.push(kept[best.at]!.activity);
     kept = kept.filter((_, k) => k !== best.at);
