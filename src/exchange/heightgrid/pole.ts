@@ -1,3 +1,6 @@
+/** What cannot be read where no pole is named. */
+export const NO_POLE = "polar stereographic about a pole it does not name";
+
 /**
  * Polar stereographic writers put into one number the pole, or the parallel at which the scale is true: `lat_0` becomes the
  * pole, and a parallel goes into `lat_ts`. False where no pole is named.

@@ -1,4 +1,5 @@
-import { settlePole } from "./pole.ts";
+import { type BodyWords, bodyWords, degreesOn } from "./body.ts";
+import { NO_POLE, settlePole } from "./pole.ts";
 import { type Projection, projectionOfWkt } from "./wkt.ts";
 
 /**
@@ -109,7 +110,7 @@ function degreesOf(number: NumberOf): Projection {
   if (!body) return unread(`degrees, ${named(number("GeographicTypeGeoKey"))}`);
   const angular = number("GeogAngularUnitsGeoKey") ?? DEGREE;
   if (angular !== DEGREE) return unread(`angles in unit ${angular}`);
-  return { proj: `+proj=longlat ${body.proj} +no_defs`, words: `latitude and longitude on ${body.words}` };
+  return degreesOn(body);
 }
 
 function projectedOf(number: NumberOf): Projection {
@@ -127,8 +128,7 @@ function projectedOf(number: NumberOf): Projection {
     return key ? [[name, number(key)!]] : [];
   });
   const values = new Map(found);
-  if (transform === POLAR && !settlePole(values))
-    return unread("polar stereographic about a pole it does not name");
+  if (transform === POLAR && !settlePole(values)) return unread(NO_POLE);
   const east = number("ProjFalseEastingGeoKey") ?? number("ProjFalseOriginEastingGeoKey") ?? 0;
   const north = number("ProjFalseNorthingGeoKey") ?? number("ProjFalseOriginNorthingGeoKey") ?? 0;
   const terms = [...values].map(([name, value]) => `+${name}=${value}`);
@@ -151,17 +151,12 @@ function middleWords(values: ReadonlyMap<string, number>): string {
   return words === "" ? "" : ` about ${words}`;
 }
 
-function bodyOf(number: NumberOf): Projection | null {
+function bodyOf(number: NumberOf): BodyWords | null {
   const major = number("GeogSemiMajorAxisGeoKey");
   if (major === null) return null;
   const inverse = number("GeogInvFlatteningGeoKey");
   const minor = number("GeogSemiMinorAxisGeoKey") ?? (inverse ? major * (1 - 1 / inverse) : major);
-  const prime = number("GeogPrimeMeridianLongGeoKey") ?? 0;
-  const km = (metres: number): string => `${Math.round(metres) / 1000} km`;
-  return {
-    proj: `+a=${major} +b=${minor}${prime === 0 ? "" : ` +pm=${prime}`}`,
-    words: major === minor ? `a sphere of ${km(major)}` : `a body of ${km(major)} by ${km(minor)}`,
-  };
+  return bodyWords(major, minor, number("GeogPrimeMeridianLongGeoKey") ?? 0);
 }
 
 function named(code: number | null): string {

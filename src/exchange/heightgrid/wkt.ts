@@ -1,4 +1,5 @@
-import { settlePole } from "./pole.ts";
+import { type BodyWords, bodyWords, degreesOn } from "./body.ts";
+import { NO_POLE, settlePole } from "./pole.ts";
 
 /**
  * A coordinate system in WKT 1 (OGC 01-009, chapter 7), by the names of the standard and by those that `.prj` files use, in
@@ -72,9 +73,7 @@ export function projectionOfWkt(text: string): Projection {
   if (!root) return unread("what is no WKT 1");
   if (root.name === "GEOGCS") {
     const body = bodyOf(root);
-    return typeof body === "string"
-      ? unread(body)
-      : { proj: `+proj=longlat ${body.proj} +no_defs`, words: `latitude and longitude on ${body.words}` };
+    return typeof body === "string" ? unread(body) : degreesOn(body);
   }
   if (root.name !== "PROJCS") return unread(`a system of the kind ${root.name}`);
   const geographic = part(root, "GEOGCS");
@@ -90,16 +89,11 @@ export function projectionOfWkt(text: string): Projection {
   return projected(root, known, body, unit);
 }
 
-function projected(
-  root: Node,
-  method: Method,
-  body: { proj: string; words: string },
-  unit: number,
-): Projection {
+function projected(root: Node, method: Method, body: BodyWords, unit: number): Projection {
   const values = parametersOf(root, method, unit);
   if (typeof values === "string") return unread(values);
   const isPolar = method.words === "polar stereographic" && !method.proj.includes("lat_0");
-  if (isPolar && !settlePole(values)) return unread("polar stereographic about a pole it does not name");
+  if (isPolar && !settlePole(values)) return unread(NO_POLE);
   const terms = [...values].map(([name, value]) => `+${name}=${value}`).join(" ");
   return {
     proj: `+proj=${method.proj} ${terms} ${body.proj} +to_meter=${unit} +no_defs`,
@@ -125,7 +119,7 @@ function parametersOf(root: Node, method: Method, unit: number): Map<string, num
 }
 
 /** The body of a geographic system, or what of it is not understood. */
-function bodyOf(geographic: Node): { proj: string; words: string } | string {
+function bodyOf(geographic: Node): BodyWords | string {
   const datum = part(geographic, "DATUM");
   const [, major, inverse] = (datum && part(datum, "SPHEROID")?.parts) ?? [];
   if (typeof major !== "number" || typeof inverse !== "number") return "a body whose size it does not give";
@@ -133,11 +127,7 @@ function bodyOf(geographic: Node): { proj: string; words: string } | string {
   if (!(Math.abs(angular - DEGREE) < 1e-9)) return "angles that are no degrees";
   const prime = Number(part(geographic, "PRIMEM")?.parts[1] ?? 0);
   const minor = inverse === 0 ? major : major * (1 - 1 / inverse);
-  const km = (metres: number): string => `${Math.round(metres) / 1000} km`;
-  return {
-    proj: `+a=${major} +b=${minor}${prime === 0 ? "" : ` +pm=${prime}`}`,
-    words: major === minor ? `a sphere of ${km(major)}` : `a body of ${km(major)} by ${km(minor)}`,
-  };
+  return bodyWords(major, minor, prime);
 }
 
 function part({ parts }: Node, name: string): Node | undefined {
