@@ -4,6 +4,7 @@ import type { RuleId } from "../rules/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { lasting, met, skyUnknownWords } from "../words/index.ts";
 import { about, finding } from "./finding.ts";
+import { runsWords } from "./names.ts";
 import type { Placed } from "./placed.ts";
 import type { Prepared } from "./prepared.ts";
 import { nearestOf, outsideOf, slipS } from "./spans.ts";
@@ -26,12 +27,13 @@ export function sunUnknown(plan: Plan): string {
  */
 export function skyFindings(
   prepared: Prepared,
-  { task, span }: Placed,
+  one: Placed,
   rule: RuleId,
   stretches: readonly Interval[] | null,
   { wanted, unknown }: Words,
 ): Finding[] {
-  const runs = `${task.name} runs ${met(span.startS)} to ${met(span.endS)}`;
+  const { task, span } = one;
+  const runs = runsWords(one);
   const say = (level: "breach" | "tight", have: number | null, sentence: string) => [
     finding(rule, level, [about("task", task.id)], {
       span,

@@ -2,6 +2,7 @@ import type { Interval } from "../../kernel/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { lasting, met, skyUnknownWords } from "../../words/index.ts";
 import { about, finding, type JudgeRule } from "../finding.ts";
+import { runsWords } from "../names.ts";
 import { nearestOf, outsideOf, slipS } from "../spans.ts";
 
 /**
@@ -10,14 +11,15 @@ import { nearestOf, outsideOf, slipS } from "../spans.ts";
  */
 export const relay: JudgeRule = ({ prepared, placed }) => {
   const { rules } = prepared.plan;
-  return placed.flatMap(({ task, span }) => {
+  return placed.flatMap((one) => {
+    const { task, span } = one;
     if (!task.relay) return [];
     const { relay: passes = [], isEarthUnknown } = prepared.sky(task);
     const spareS = slipS(passes, span);
     if (spareS >= rules.tightS) return [];
     const nearest = nearestOf(passes, span);
     const outsideS = nearest ? outsideOf(nearest, span) : null;
-    const runs = `${task.name} runs ${met(span.startS)} to ${met(span.endS)}`;
+    const runs = runsWords(one);
     const unseen = isEarthUnknown ? unseenWords(prepared.plan) : "";
     return [
       finding("relay", spareS >= 0 ? "tight" : "breach", [about("task", task.id)], {

@@ -2,6 +2,7 @@ import type { Finding } from "../../answers/index.ts";
 import { contains, instant, type Interval } from "../../kernel/index.ts";
 import { lasting, met } from "../../words/index.ts";
 import { about, finding, type JudgeRule } from "../finding.ts";
+import { runsWords } from "../names.ts";
 import type { Placed } from "../placed.ts";
 import { nearestOf, outsideOf, slipS } from "../spans.ts";
 
@@ -11,7 +12,7 @@ export const timeWindow: JudgeRule = ({ prepared, placed }) => {
   const whole: Interval = { startS: instant(0), endS: instant(stay.lengthS) };
   return placed.flatMap((one) => {
     const { task, span } = one;
-    const runs = `${task.name} runs ${met(span.startS)} to ${met(span.endS)}`;
+    const runs = runsWords(one);
     if (task.crew.count === 0 && !contains(whole, span)) {
       const sentence = `${runs} and is not inside the stay, 0:00 MET to ${met(stay.lengthS)}.`;
       return [said(one, "breach", -outsideOf(whole, span), sentence)];
