@@ -6,7 +6,6 @@ export { ingressLimitsByEva } from "./latestingress.ts";
 export { limiterWords } from "./limits.ts";
 export { overWords, recallOf } from "./turnback.ts";
 export { compareScores, easedWords, scoreGain, spareWords, subtract, worseWords } from "./comparison.ts";
-export { CALLED } from "./rules/reserves.ts";
 export { pointsAt } from "./points.ts";
 export { goIfs, homeIfs } from "./homeif.ts";
 export { loadThousandths } from "./amounts.ts";

@@ -2,8 +2,7 @@ import type { Limit, Limiter } from "../answers/index.ts";
 import { instant } from "../kernel/index.ts";
 import { drinkingS } from "../physics/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { crewName, evaName } from "../words/index.ts";
-import { CALLED } from "./rules/reserves.ts";
+import { CONSUMABLE_WORDS, crewName, evaName } from "../words/index.ts";
 import type { Out } from "./crewouting.ts";
 import type { Walkthrough } from "./walkthrough.ts";
 
@@ -82,8 +81,8 @@ export function limiterWords(plan: Plan, by: Limiter): string {
     case "emergency":
       return `emergency oxygen of ${crew(by.crew)}`;
     case "reserve":
-      return `${CALLED[by.consumable]} of ${crew(by.crew)}, with its reserve`;
+      return `${CONSUMABLE_WORDS[by.consumable]} of ${crew(by.crew)}, with its reserve`;
     case "walk-back":
-      return `${CALLED[by.consumable]} of ${crew(by.crew)} for the walk-back`;
+      return `${CONSUMABLE_WORDS[by.consumable]} of ${crew(by.crew)} for the walk-back`;
   }
 }

@@ -1,13 +1,15 @@
 import type { Plan } from "../plan/index.ts";
-import { clock, crewName, evaName, minutes, nameIn, numberedTask, placeName } from "../words/index.ts";
-import type { Call, Reading } from "./call.ts";
-
-const GAUGES: Readonly<Record<Reading["consumable"], string>> = {
-  oxygen: "oxygen",
-  co2: "CO2 capacity",
-  water: "cooling water",
-  battery: "battery",
-};
+import {
+  clock,
+  CONSUMABLE_WORDS,
+  crewName,
+  evaName,
+  minutes,
+  nameIn,
+  numberedTask,
+  placeName,
+} from "../words/index.ts";
+import type { Call } from "./call.ts";
 
 /** A call as a sentence of the log. */
 export function callWords(plan: Plan, call: Call): string {
@@ -32,7 +34,7 @@ export function callWords(plan: Plan, call: Call): string {
     case "slower":
       return `${crewName(plan, call.crew)} needs ${call.percent} % of the planned time from now on.`;
     case "reading":
-      return `${crewName(plan, call.crew)} reads ${GAUGES[call.consumable]} ${call.left} ${call.consumable === "battery" ? "Wh" : "kg"}.`;
+      return `${crewName(plan, call.crew)} reads ${CONSUMABLE_WORDS[call.consumable]} ${call.left} ${call.consumable === "battery" ? "Wh" : "kg"}.`;
     case "back-by":
       return `${evaName(plan, call.eva)} is to be back by ${clock(call.byS)}.`;
     case "broken":

@@ -17,6 +17,7 @@ export {
 } from "./time.ts";
 export { unitNamed } from "./unitword.ts";
 export { angle, bearing, metres, heat, kmH, mass, percent, speed, stock, volume } from "./amount.ts";
+export { CONSUMABLE_WORDS } from "./consumable.ts";
 export { cautionSentence } from "./caution.ts";
 export { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords, crewSays } from "./crewwords.ts";
 export { groupWords } from "./group.ts";

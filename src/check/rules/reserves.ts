@@ -3,7 +3,7 @@ import { instant, type Interval } from "../../kernel/index.ts";
 import { type Consumable, CONSUMABLES } from "../../physics/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { RuleId } from "../../rules/index.ts";
-import { evaName, lasting, met, stock } from "../../words/index.ts";
+import { CONSUMABLE_WORDS, evaName, lasting, met, stock } from "../../words/index.ts";
 import { readable, unitOf } from "../amounts.ts";
 import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { spare } from "../margins.ts";
@@ -15,14 +15,6 @@ export const RESERVE_RULE: Readonly<Record<Consumable, RuleId>> = {
   co2: "co2-reserve",
   water: "water-reserve",
   battery: "battery-reserve",
-};
-
-/** What a consumable is called in a sentence. */
-export const CALLED: Readonly<Record<Consumable, string>> = {
-  oxygen: "oxygen",
-  co2: "CO2 capacity",
-  water: "cooling water",
-  battery: "battery",
 };
 
 /**
@@ -67,7 +59,7 @@ function sentenceOf(
   { need, have, above }: { readonly need: number; readonly have: number; readonly above: number },
 ): string {
   const unit = unitOf(consumable);
-  const called = CALLED[consumable];
+  const called = CONSUMABLE_WORDS[consumable];
   const who = `${crewOuting.walker.member.name} on ${evaName(plan, crewOuting.outing.eva)}`;
   const reserve = stock(need, unit, "up");
   if (have < 0)
@@ -80,7 +72,7 @@ function sentenceOf(
 /** `runs out of oxygen at 3:12 MET, 47 min before ingress`: the moment rounded down, the time without rounded up. */
 function runsOut(crewOuting: CrewOuting, consumable: Consumable): string {
   const { startS, endS } = below(crewOuting, consumable, 0);
-  const called = consumable === "battery" ? "battery power" : CALLED[consumable];
+  const called = consumable === "battery" ? "battery power" : CONSUMABLE_WORDS[consumable];
   return `runs out of ${called} at ${met(startS)}, ${lasting(endS - startS, "up")} before ingress`;
 }
 

@@ -1,10 +1,9 @@
 import { instant } from "../../kernel/index.ts";
 import type { Amounts } from "../../physics/index.ts";
-import { evaName, lasting, met, timeLeft } from "../../words/index.ts";
+import { CONSUMABLE_WORDS, evaName, lasting, met, timeLeft } from "../../words/index.ts";
 import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { type Allowed, carried, type Moment, moments, whereWords } from "../reach.ts";
 import type { CrewOuting } from "../crewouting.ts";
-import { CALLED } from "./reserves.ts";
 
 /**
  * walk-back-consumables: at every moment outside, each consumable less what the walk-back draws is at least its reserve. Where
@@ -29,10 +28,10 @@ export const walkBackConsumables: JudgeRule = ({ prepared, outs }) => {
           ? `${who} is back at ${where} at ${met(moment.atS)}`
           : `${who} needs ${lasting(moment.homeS, "up")} to walk back from ${where} at ${met(moment.atS)}`;
       const carries = runsOut
-        ? `${CALLED[allowed.by]} ${allowed.seconds < 0 ? "has run out by then" : `runs out after ${lasting(allowed.seconds, "down")} of walking back`}`
+        ? `${CONSUMABLE_WORDS[allowed.by]} ${allowed.seconds < 0 ? "has run out by then" : `runs out after ${lasting(allowed.seconds, "down")} of walking back`}`
         : allowed.seconds < 0
-          ? `the reserve of ${CALLED[allowed.by]} is gone by then`
-          : `${CALLED[allowed.by]} above the reserve carries ${timeLeft(allowed.seconds)} of walking back`;
+          ? `the reserve of ${CONSUMABLE_WORDS[allowed.by]} is gone by then`
+          : `${CONSUMABLE_WORDS[allowed.by]} above the reserve carries ${timeLeft(allowed.seconds)} of walking back`;
       return [
         finding(
           "walk-back-consumables",

@@ -1,5 +1,5 @@
 import type { FromAnswer, Stretch } from "../../answers/index.ts";
-import { CALLED, type Ledger, type LedgerLine, ledgerOf } from "../../check/index.ts";
+import { type Ledger, type LedgerLine, ledgerOf } from "../../check/index.ts";
 import type { Explained } from "../../kernel/index.ts";
 import {
   type Consumable,
@@ -12,7 +12,7 @@ import {
 } from "../../physics/index.ts";
 import { type Eva, type Plan, ruleSource, type Schedule, type Suit } from "../../plan/index.ts";
 import { gaitsOf, heavensOf, environmentHeatOnEvaW, waysOf } from "../../terrain/index.ts";
-import { bare, clockToSecond } from "../../words/index.ts";
+import { CONSUMABLE_WORDS, bare, clockToSecond } from "../../words/index.ts";
 import { stretchName, UNITS } from "./words.ts";
 
 /**
@@ -64,7 +64,7 @@ function leftFigures(
   const full = ledger.full[consumable];
   const kept = ledger.reserve[consumable];
   const left = full - purge - drawn;
-  const called = CALLED[consumable];
+  const called = CONSUMABLE_WORDS[consumable];
   const share = ledger.suit.reserve[consumable];
   return [
     {

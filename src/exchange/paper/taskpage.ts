@@ -25,6 +25,7 @@ import { remedyBlocks } from "./remedies.ts";
 import {
   fitsHead,
   type Head,
+  GAUGES,
   headRow,
   homeRow,
   type HomeWay,
@@ -262,19 +263,10 @@ function onTheWay(known: Known, part: CrewEva, stop: Stop): Fact[] {
       ? known.homeIf("task", ...ids, before.task.id)?.leastPct
       : known.homeIf("lander", ...ids, null)?.leastPct,
   ];
-  const worse = GAUGE_WORDS.filter(
-    ([key]) => (way[key] ?? 0) > Math.max(...ends.map((one) => one?.[key] ?? 0)),
-  );
+  const worse = GAUGES.filter(([key]) => (way[key] ?? 0) > Math.max(...ends.map((one) => one?.[key] ?? 0)));
   if (worse.length === 0) return [];
   return [["WAY HERE", `HOME IF under ${worse.map(([key, name]) => `${name} ${way[key]}`).join(", ")} %`]];
 }
-
-const GAUGE_WORDS = [
-  ["oxygen", "O2"],
-  ["co2", "CO2"],
-  ["water", "WATER"],
-  ["battery", "BATT"],
-] as const;
 
 /** What stands against the task, the steps with what guards them, what is brought back, and the planner's notes. */
 function working(known: Known, part: CrewEva, stop: Stop, setting: Setting): Block[] {

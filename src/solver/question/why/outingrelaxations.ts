@@ -2,9 +2,8 @@ import { duration, instant } from "../../../kernel/index.ts";
 import type { CONSUMABLES } from "../../../physics/index.ts";
 import type { Eva, Plan, Suit } from "../../../plan/index.ts";
 import { FLIGHT_RULES, mostEased } from "../../../rules/index.ts";
-import { lasting, met } from "../../../words/index.ts";
+import { CONSUMABLE_WORDS, lasting, met } from "../../../words/index.ts";
 import { type Relaxation, withOne } from "./relaxation.ts";
-import { CONSUMABLE_WORDS } from "./words.ts";
 
 /** More of an EVA: longer, later in, earlier out; longer and later in together where neither alone is enough. */
 export function outingRelaxations(eva: Eva): Relaxation[] {

@@ -2,6 +2,7 @@ import type { CauseKind, WhyCause } from "../../../answers/index.ts";
 import { type Eva, type Plan, sharingSuits, suitIdOn, suitsOf, type Task } from "../../../plan/index.ts";
 import { carriedKg, reserves, stocks } from "../../../physics/index.ts";
 import {
+  CONSUMABLE_WORDS,
   crewName,
   heat,
   lasting,
@@ -20,14 +21,6 @@ import { type Cause, consumableOf, keyOf, ownerOf } from "./cause.ts";
 
 /** So many windows of a task are named. */
 const WINDOWS_NAMED = 3;
-
-/** What a consumable is called in a sentence. */
-export const CONSUMABLE_WORDS = {
-  oxygen: "oxygen",
-  co2: "CO2 capacity",
-  water: "cooling water",
-  battery: "battery",
-} as const;
 
 /** Says `cause`; `where` says on which EVA and by whom a task is placed. */
 export function sayCause(problem: Problem, cause: Cause, where: Where): WhyCause {
