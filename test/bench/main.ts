@@ -35,7 +35,7 @@ const benches: Record<string, { readonly says: string; readonly load: () => Prom
     load: () => import("./odds.ts"),
   },
   holds: {
-    says: "days packed for what will happen beside blind stretches: [--seconds S] [--seeds 1] [--plans small,demo,large,60-1] [--lateness D,O]",
+    says: "days packed for what will happen beside blind stretches: [--seconds S] [--seeds 1] [--plans small,demo,large,60-1] [--made N] [--generous] [--short] [--lateness D,O]",
     load: () => import("./holds.ts"),
   },
   demo: {
