@@ -2,20 +2,25 @@ import { type Random, random } from "../../kernel/index.ts";
 import type { Schedule } from "../../plan/index.ts";
 import { Board } from "../network/board.ts";
 import { Day } from "../network/day.ts";
+import { Building } from "./building.ts";
 import { Cooling } from "./cooling.ts";
 import { fillAtFirst } from "./firstday.ts";
 import { Linger } from "./linger.ts";
 import { loadSchedule } from "../network/placing.ts";
 import type { Problem } from "../problem/problem.ts";
 import { type SearchParameters, searchParameters } from "./parameters.ts";
-import { Recreate } from "./recreate.ts";
+import { isCrowded, Recreate } from "./recreate.ts";
 import { Ruin } from "./ruin.ts";
 import { better, readValue, type Value } from "./score.ts";
 import { SearchCounts, type SearchStatistics } from "./statistics.ts";
 
+/** How much dearer must-do work is while a day that was built lacks some that the best day has. */
+const MENDING = 5;
+
 /**
  * The search: one trajectory of ruin and recreate under annealing (Schrimpf et al. 2000; Ropke & Pisinger 2006; Christiaens &
- * Vanden Berghe 2020). Cooled by the share of the run that is done, which the caller gives, as often as its length allows.
+ * Vanden Berghe 2020), from a day that its first turns build. Cooled by the share of the run that is done, which the caller gives, as
+ * often as its length allows.
  */
 export class Anneal {
   readonly day: Day;
@@ -32,8 +37,13 @@ export class Anneal {
   private readonly value: Value = { mustOut: 0, worth: 0, endsS: 0 };
   private readonly mean: number;
   private readonly mustWeight: number;
+  /** True while the day in hand was built and lacks must-do work that the best one has: whatever places it is worth while. */
+  private isMending = false;
   private readonly cooling: Cooling;
   private readonly parameters: SearchParameters;
+  private readonly isCrowded: boolean;
+  /** Builds a day for the search to go on from, where the first one leaves something out; null once that is done. */
+  private building: Building | null = null;
   private readonly counts = new SearchCounts();
 
   constructor(
@@ -56,15 +66,27 @@ export class Anneal {
     this.mean = Math.max(1, total / Math.max(1, problem.activities));
     // While searching a must-do task may be left out for a step, but for a high price.
     this.mustWeight = this.mean + problem.worth.reduce((most, one) => Math.max(most, one), 0);
+    this.isCrowded = isCrowded(problem);
     if (from) loadSchedule(this.day, from);
-    if (this.day.board.count > 0) this.recreate.fill();
-    else fillAtFirst(this.recreate);
+    const isBlank = this.day.board.count === 0;
+    this.current.copy(this.day.board);
+    if (isBlank) fillAtFirst(this.recreate);
+    else this.recreate.fill();
+    if (isBlank && this.isCrowded && problem.evas > 1 && this.day.board.count < problem.activities) {
+      this.building = new Building(this.recreate, this.random, this.current, this.mustWeight);
+      this.cooling.keeps = true;
+    }
     this.accept();
   }
 
   /** One ruin and recreate; `share` of the run is done, 0 to 1. */
   iterate(share: number): void {
     const { day, parameters } = this;
+    if (this.building) {
+      this.cooling.at(share);
+      this.build(this.building, share);
+      return;
+    }
     let around = this.ruined();
     let settles = day.settleFrom(this.current);
     if (!settles && this.ruin.last === "ejected") {
@@ -106,19 +128,35 @@ export class Anneal {
     else if (this.linger.helps && stream.next() < this.parameters.twoAtOnce)
       recreate.placeTwo(seed, ruin.nearTo(seed));
     if (this.day.board.placed[seed] === 0 && stream.next() < 0.5) recreate.place(seed, 0);
+    recreate.around = this.isCrowded && stream.next() < this.parameters.around ? seed : -1;
     recreate.fill();
+    recreate.around = -1;
   }
 
   /** By how much the day as it stands is worth more than the one the turn began with. */
   private gain(): number {
     const { value, currentValue } = this;
     readValue(this.day.board, value);
+    const mustWeight = this.isMending ? MENDING * this.mustWeight : this.mustWeight;
     return (
       value.worth -
       currentValue.worth -
-      this.mustWeight * (value.mustOut - currentValue.mustOut) -
+      mustWeight * (value.mustOut - currentValue.mustOut) -
       this.parameters.endShare * this.mean * (value.endsS - currentValue.endsS)
     );
+  }
+
+  /** Goes on with `building` a day; once that is done, the search goes on from it where it is better than what it began with. */
+  private build(building: Building, share: number): void {
+    const isDone = building.turn(share);
+    if (isDone) this.building = null;
+    if (isDone && this.gain() > 0) {
+      this.isMending = true;
+      this.counts.note("built", this.accept() ? "best" : "accepted");
+    } else {
+      this.day.board.copy(this.current);
+      this.counts.note("built", "turned away");
+    }
   }
 
   /** What became of the turns so far, by the way their ruin began. */
@@ -141,6 +179,7 @@ export class Anneal {
     current.copy(day.board);
     readValue(day.board, currentValue);
     this.onAccept?.(current, currentValue);
+    if (currentValue.mustOut <= this.bestValue.mustOut) this.isMending = false;
     if (!better(currentValue, this.bestValue)) return false;
     this.best.copy(current);
     Object.assign(this.bestValue, currentValue);

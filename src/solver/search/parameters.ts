@@ -19,6 +19,8 @@ export interface SearchParameters {
   readonly released: number;
   readonly heldBack: number;
   readonly twoAtOnce: number;
+  /** Part of the turns that fill the day around where the ruin began, where many ask for a place. */
+  readonly around: number;
   /** Part of the turns that may begin an EVA anew around something far from all that is on it; and while must-do work is left out. */
   readonly begunAnew: number;
   readonly begunForMust: number;
@@ -45,6 +47,7 @@ const USUAL: SearchParameters = {
   released: 0.5,
   heldBack: 0.1,
   twoAtOnce: 0.1,
+  around: 0.3,
   begunAnew: 0.15,
   begunForMust: 0.25,
   endShare: 1e-6,
@@ -60,6 +63,7 @@ const SHARES = [
   "released",
   "heldBack",
   "twoAtOnce",
+  "around",
   "begunAnew",
   "begunForMust",
   "ejected",

@@ -12,6 +12,14 @@ export const BLINK = 0.01;
 const FEW_NEAR = 4;
 /** An EVA is begun with so many of the nearest ones. */
 const AROUND = 10;
+/** Up to where in the draw of an order those by worth, any, and by worth for length and room reach; what is left is by room. */
+const RANKS = [0.6, 0.65, 0.95] as const;
+/** The same where not isCrowded. */
+const RANKS_OF_FEW = [0.4, 0.6, 0.8] as const;
+/** With fewer activities every order comes up in time, and any of them may be the one. */
+const FEW = 30;
+/** What the way counts beside time at work in an order around an activity: it is walked there and back. */
+const WAYS = 2;
 /** Starts that are tried for two at once. */
 const TWO_TRIES = 4;
 
@@ -28,6 +36,11 @@ export class Recreate {
   blink = BLINK;
   /** Whether, when the day is filled, what is owed goes after what is owed and comes before it by a link. */
   inOrder = false;
+  /** An activity around which the day is filled: what is worth most for its time and the way from there goes first; -1 for none. */
+  around = -1;
+  /** By how much more worth what is owed counts in that order; where it is 0 that goes first, as always. */
+  owedWorth = 0;
+  private readonly ranks: typeof RANKS | typeof RANKS_OF_FEW;
   private readonly problem: Problem;
   private readonly random: Random;
   private readonly order: Int32Array;
@@ -48,6 +61,7 @@ export class Recreate {
     this.random = random;
     this.insertion = new Insertion(day, random, quick);
     const { problem } = day;
+    this.ranks = isCrowded(problem) ? RANKS : RANKS_OF_FEW;
     this.linger = new Linger(day.board, random);
     this.order = new Int32Array(problem.activities);
     this.key = new Float64Array(problem.activities);
@@ -69,9 +83,9 @@ export class Recreate {
     let count = 0;
     for (const a of this.possible) {
       if (placed[a] === 1) continue;
-      owed[a] = board.isOwed(a) ? 1 : 0;
+      owed[a] = this.goesFirst(a) ? 1 : 0;
       if (this.offered < 1 && owed[a] === 0 && random.next() >= this.offered) continue;
-      key[a] = this.rankOf(a, mode, random.next());
+      key[a] = this.keyOf(a, mode, random.next());
       order[count] = a;
       count += 1;
     }
@@ -106,16 +120,34 @@ export class Recreate {
     }
   }
 
+  private goesFirst(a: number): boolean {
+    return this.owedWorth === 0 && this.day.board.isOwed(a);
+  }
+
+  private keyOf(a: number, mode: number, noise: number): number {
+    return this.around < 0 ? this.rankOf(a, mode, noise) : this.rankAround(a, noise);
+  }
+
   // Orders as a list of functions, like the operators of ruin, cost one iteration in twenty.
   /** Where `a` comes in an order of kind `mode` (0 to 1), low ones first: by worth, any, by worth for its length and room, by room. */
   private rankOf(a: number, mode: number, noise: number): number {
+    const [byWorth, any, forLength] = this.ranks;
     const roomS = this.roomS[a]!;
     const value = this.day.board.worthWith(a) + 1e-3;
-    if (mode < 0.4) return -value * (0.6 + 0.8 * noise);
-    if (mode < 0.6) return noise;
-    if (mode < 0.8)
+    if (mode < byWorth) return -value * (0.6 + 0.8 * noise);
+    if (mode < any) return noise;
+    if (mode < forLength)
       return (-value * value * (0.7 + 0.6 * noise)) / (this.problem.lengthS[a]! + 1 + roomS * 0.1);
     return roomS * (0.5 + noise);
+  }
+
+  /** Where `a` comes in an order around an activity, low ones first: by worth for its crew time and the way there. */
+  private rankAround(a: number, noise: number): number {
+    const { problem, around } = this;
+    const { board } = this.day;
+    const wayS = problem.legS[0]?.[problem.endsAt[around]! * problem.places + problem.beginsAt[a]!] ?? 0;
+    const worth = board.worthWith(a) + 1e-3 + (board.isOwed(a) ? this.owedWorth : 0);
+    return (-worth * (0.9 + 0.2 * noise)) / (1 + problem.lengthS[a]! * problem.crewCount[a]! + WAYS * wayS);
   }
 
   /**
@@ -259,6 +291,11 @@ export class Recreate {
     for (const one of this.problem.needs[activity]!) this.gather(one, group, seen);
     group.push(activity);
   }
+}
+
+/** True where many activities ask for a place and more than slack decides on it: a search then has too few turns for orders that seldom lead anywhere. */
+export function isCrowded({ activities, checkLevel }: Problem): boolean {
+  return activities >= FEW && checkLevel !== "slack";
 }
 
 /** Sorts the first `count` of `order`, what is `owed` first, then by key (Shell 1959): no closure is made and no list copied. */

@@ -31,8 +31,14 @@ const ACROSS_ROUTES: readonly RuinOperator[] = [
 /** Part of the ejections that take must-do work too. */
 const MUST_TOO = 0.3;
 
-/** Every way in which a ruin may begin, by name: statistics count them. */
-export const RUINS = ["ejected", "swapped", "begun anew", ...ACROSS_ROUTES.map(({ name }) => name)] as const;
+/** Every way in which a turn may begin, by name: statistics count them. Those that build a day ruin none. */
+export const RUINS = [
+  "built",
+  "ejected",
+  "swapped",
+  "begun anew",
+  ...ACROSS_ROUTES.map(({ name }) => name),
+] as const;
 export type RuinName = (typeof RUINS)[number];
 
 /**
@@ -179,6 +185,7 @@ export class Ruin {
     const { board } = this.day;
     const seed = this.anyPlaced();
     if (seed < 0) return;
+    this.seed = seed;
     const e = board.evaOf[seed]!;
     let lengthS = problem.longestS[e] ?? 0;
     if (e >= 0) {
