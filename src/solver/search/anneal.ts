@@ -128,7 +128,7 @@ export class Anneal {
     else if (this.linger.helps && stream.next() < this.parameters.twoAtOnce)
       recreate.placeTwo(seed, ruin.nearTo(seed));
     if (this.day.board.placed[seed] === 0 && stream.next() < 0.5) recreate.place(seed, 0);
-    recreate.around = this.isCrowded && stream.next() < this.parameters.around ? seed : -1;
+    recreate.around = this.isCrowded && stream.next() < this.parameters.around ? ruin.middle : -1;
     recreate.fill();
     recreate.around = -1;
   }

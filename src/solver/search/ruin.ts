@@ -56,6 +56,8 @@ export class Ruin {
   private readonly operators: readonly RuinOperator[];
   /** Where the last ruin began, and how. */
   seed = 0;
+  /** About what the last ruin took off a span of time; -1 where it took none. */
+  private spanned = -1;
   last: RuinName = "strings";
   /** The EVA on which the last ejection made room; -1 where that was on none. */
   private ejectedFrom = -1;
@@ -69,9 +71,15 @@ export class Ruin {
     this.hit = new Uint8Array(day.problem.routes);
   }
 
+  /** The activity about which the last ruin took off: where a span of time was taken its middle, which need not be the seed. */
+  get middle(): number {
+    return this.spanned >= 0 ? this.spanned : this.seed;
+  }
+
   /** Takes something off; call `settle` of the day afterwards. */
   take(): void {
     const { random, problem, operators } = this;
+    this.spanned = -1;
     const { ejected, swapped } = this.parameters;
     if (this.day.board.mustOut > 0 && random.next() < ejected) {
       this.last = "ejected";
@@ -100,6 +108,7 @@ export class Ruin {
     const choices = problem.choiceStart[a + 1]! - first;
     if (board.placed[a] === 1 || problem.crewCount[a] === 0 || choices === 0) return -1;
     this.seed = a;
+    this.spanned = -1;
     const e = problem.evaOfRoute[problem.choiceRoutes[problem.choiceAt[first + random.below(choices)]!]!]!;
     if (!this.isFarFrom(a, e)) return -1;
     this.last = "begun anew";
@@ -185,7 +194,7 @@ export class Ruin {
     const { board } = this.day;
     const seed = this.anyPlaced();
     if (seed < 0) return;
-    this.seed = seed;
+    this.spanned = seed;
     const e = board.evaOf[seed]!;
     let lengthS = problem.longestS[e] ?? 0;
     if (e >= 0) {
