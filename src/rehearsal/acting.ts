@@ -1,4 +1,5 @@
 import type { Plan, Task } from "../plan/index.ts";
+import { leaveS } from "./airlock.ts";
 import type { Between } from "./between.ts";
 import type { Facts } from "./facts.ts";
 import { type Going, passesLeft, projected, type ProjectedPlacement } from "./projection.ts";
@@ -26,6 +27,7 @@ export function goingAhead(plan: Plan, facts: Facts, between: Between): Going {
   // Each as early as it could be after all others as planned.
   projected(plan, { ...facts, ...NOTHING, lengthS: likely }, between, -Infinity, {
     early: new Set(free.map(({ id }) => id)),
+    soonestOutS: new Map(),
     rested: (placement, task, startS) => {
       if (!seen.has(task.id) && startS >= placement.startS) early.add(task.id);
       seen.add(task.id);
@@ -35,9 +37,20 @@ export function goingAhead(plan: Plan, facts: Facts, between: Between): Going {
   for (const { id } of plan.tasks) if (!free.some((one) => one.id === id)) early.delete(id);
   return {
     early,
+    soonestOutS: plannedOutS(plan, facts, between),
     rested: (placement, task, startS, placements) =>
       restedS(plan, facts, between.ways, placement, task, startS, placements),
   };
+}
+
+/** When each EVA of the schedule in force goes out as planned, by EVA. */
+function plannedOutS(plan: Plan, { schedule }: Facts, { ways }: Between): ReadonlyMap<string, number> {
+  return new Map(
+    plan.evas.flatMap((eva) => {
+      const outS = leaveS(plan, eva, schedule.placements, { ways, stays: [] });
+      return outS === Infinity ? [] : [[eva.id, outS] as const];
+    }),
+  );
 }
 
 const NOTHING = {

@@ -7,8 +7,8 @@ import { landerOf, wayS } from "./walking.ts";
 export function leaveS(
   plan: Plan,
   eva: Eva,
-  placements: readonly ProjectedPlacement[],
-  between: Between,
+  placements: readonly Pick<ProjectedPlacement, "task" | "eva" | "startS">[],
+  between: Pick<Between, "ways" | "stays">,
 ): number {
   const lander = landerOf(plan);
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));

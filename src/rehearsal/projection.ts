@@ -13,6 +13,8 @@ export interface ProjectedPlacement extends Placement {
 export interface Going {
   /** Tasks that are begun as soon as they can be, not only when planned. */
   readonly early: ReadonlySet<string>;
+  /** When an EVA goes out at the soonest, by EVA, whatever is given up of its first work: time outside is counted from there. */
+  readonly soonestOutS: ReadonlyMap<string, number>;
   /** `startS`, or later where one of the crew has to rest first. */
   readonly rested: (
     placement: Placement,
@@ -39,7 +41,7 @@ export function projected(
 ): readonly ProjectedPlacement[] {
   const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
   const placements = new Map(calledOut(tasks, facts, nowS).map((placement) => [placement.task, placement]));
-  const crews = new Crews(plan, facts, nowS, between.ways);
+  const crews = new Crews(plan, facts, nowS, between.ways, going?.soonestOutS);
   for (const placement of [...placements.values()].toSorted((a, b) => a.startS - b.startS))
     crews.goes(placement, tasks.get(placement.task)!);
   for (const stay of between.stays) crews.stays(stay);
@@ -122,13 +124,21 @@ class Crews {
   private readonly nowS: number;
   private readonly ways: RehearsedWays;
   private readonly lander: string | undefined;
+  private readonly soonestOutS: ReadonlyMap<string, number> | undefined;
 
-  constructor(plan: Plan, facts: Facts, nowS: number, ways: RehearsedWays) {
+  constructor(
+    plan: Plan,
+    facts: Facts,
+    nowS: number,
+    ways: RehearsedWays,
+    soonestOutS: ReadonlyMap<string, number> | undefined,
+  ) {
     this.plan = plan;
     this.facts = facts;
     this.nowS = nowS;
     this.ways = ways;
     this.lander = landerOf(plan);
+    this.soonestOutS = soonestOutS;
   }
 
   /** The earliest start at which all of the crew can be there. */
@@ -165,7 +175,13 @@ class Crews {
     const eva = this.plan.evas.find((one) => one.id === id);
     if (!eva) return -Infinity;
     const outS =
-      this.facts.outS.get(eva.id) ?? Math.max(this.nowS, eva.earliestEgressS, this.rechargedS(member, eva));
+      this.facts.outS.get(eva.id) ??
+      Math.max(
+        this.nowS,
+        eva.earliestEgressS,
+        this.soonestOutS?.get(eva.id) ?? -Infinity,
+        this.rechargedS(member, eva),
+      );
     return outS + eva.egressWorkS + wayS(this.ways, this.lander, place);
   }
 

@@ -128,7 +128,8 @@ function aftersOf(plan: Plan, pages: readonly Page[]): ReadonlyMap<string, reado
   const afters = new Map<string, After[]>();
   for (const page of pages) {
     const what = /: ([\w-]+)$/.exec(page.name)?.[1] ?? "";
-    const [, said] = / AFTER (.*)$/.exec(wordsOf(page)) ?? [];
+    // What is only to be done after something may begin before it.
+    const [, said] = /(?<! DONE) AFTER (.*)$/.exec(wordsOf(page)) ?? [];
     if (said === undefined || !tasks.has(what)) continue;
     const one =
       /(?:[\w+-]+ )?(\S+) (done|begun)(?:, (?:(\d+) (?:min or more|to \d+ min)|within \d+ min))?(?:; |$| )/y;

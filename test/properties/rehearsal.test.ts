@@ -112,6 +112,27 @@ describe("a rehearsed random plan", () => {
     expect(breaches(after.ahead)).toEqual([]);
   });
 
+  it.each(SEEDS.slice(0, 16))(
+    "goes out no sooner than planned when the first work of an EVA is given up: seed %i",
+    (seed) => {
+      const plan = packedPlan(seed);
+      const walks = walksOf(plan);
+      const planned = judgeFor(plan)(plan.schedule).outings;
+      const [first] = planned.toSorted((a, b) => a.span.startS - b.span.startS);
+      if (!first) return;
+      const own = plan.schedule.placements
+        .filter(({ eva }) => eva === first.eva)
+        .toSorted((a, b) => a.startS - b.startS);
+      // Something is left to go out for.
+      if (own.length < 2) return;
+      const given: Call = { kind: "left-out", atS: instant(0), task: own[0]!.task };
+      const begun = rehearsalFrom(0, seed);
+      const over = played(plan, { ...begun, calls: [given] }, plan.stay.lengthS, walks);
+      const out = over.calls.find((call) => call.kind === "out" && call.eva === first.eva);
+      expect(out?.atS).toBeGreaterThanOrEqual(first.span.startS);
+    },
+  );
+
   it.each(SEEDS.slice(0, 16))("goes on from where they are when anything is given up: seed %i", (seed) => {
     const plan = packedPlan(seed);
     const walks = walksOf(plan);
