@@ -88,6 +88,8 @@ const SCENES: Readonly<Record<string, { readonly themes: readonly Theme[]; reado
     async scene(page) {
       await goTo(page, "Odds");
       await page.locator(".odds-band svg").first().waitFor({ timeout: 60_000 });
+      // Until every part is there.
+      await page.getByText("Of the day as it stands.").waitFor({ timeout: 120_000 });
     },
   },
   rehearsal: {
