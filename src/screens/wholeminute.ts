@@ -1,4 +1,4 @@
-/** The whole minute of a moment that is pointed at, seconds: ruler, foot of the line, strips and map tell of the same one. */
+/** The whole minute nearest to a moment, seconds: whatever points at a moment, or shows one that is pointed at, tells of the same one. */
 export function wholeMinute(atS: number): number {
   return Math.round(atS / 60) * 60;
 }

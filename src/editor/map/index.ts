@@ -1,6 +1,6 @@
 export { extentOf, fitted, mapX, mapY, pannedMap, scaleBar, showing, groundAt, zoomedMap } from "./frame.ts";
 export type { Extent, MapFrame, MapPoint } from "./frame.ts";
-export { layLabels } from "./labels.ts";
+export { layLabels, overlap } from "./labels.ts";
 export type { Box, LabelWish } from "./labels.ts";
 export { layPlates, meets } from "./plates.ts";
 export type { Leader, Plates } from "./plates.ts";

@@ -25,7 +25,7 @@ export function CrewRulesPart(props: {
       <h3>How the crew acts, and what each rule is worth here</h3>
       <ul>
         {rules.map((rule) => {
-          const found = lack === null && otherwise.without.find((one) => one.rule === rule);
+          const found = otherwise.without.find((one) => one.rule === rule);
           return (
             <li key={rule}>
               {ACTING_WORDS[rule]}{" "}

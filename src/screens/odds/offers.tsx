@@ -6,8 +6,6 @@ import { figureChange, worthChange } from "./changewords.ts";
 import { Prose } from "../parts/prose.tsx";
 import { useApp } from "../context.ts";
 
-const TITLE = "What would mend it";
-
 /** What would mend the day by leaving something out, each played, and a click away while the day is still the one that was played. */
 export function OffersPart(props: {
   readonly plan: Plan;
@@ -18,29 +16,28 @@ export function OffersPart(props: {
 }) {
   const { plan, report, lack, open } = props;
   const offers = report.offers.filter(betters);
-  if (lack !== null)
-    return (
-      <section aria-label={TITLE} className="odds-mends">
-        <h3>{TITLE}</h3>
-        <p>{lack}</p>
-      </section>
-    );
-  if (offers.length === 0) return null;
+  if (lack === null && offers.length === 0) return null;
   return (
-    <section aria-label={TITLE} className="odds-mends">
-      <h3>{TITLE}</h3>
-      <ul>
-        {offers.map((offer) => (
-          <li key={offer.bench.join(" ")}>
-            <Sentence plan={plan} offer={offer} />
-            {open && <Take plan={plan} offer={offer} />}
-          </li>
-        ))}
-      </ul>
-      <p className="note">
-        Each played on {grouped(offers[0]?.after.must.of ?? 0)} of the same simulated days, everything else as
-        it is; no rule is broken at likely durations.
-      </p>
+    <section aria-label="What would mend it" className="odds-mends">
+      <h3>What would mend it</h3>
+      {lack !== null ? (
+        <p>{lack}</p>
+      ) : (
+        <>
+          <ul>
+            {offers.map((offer) => (
+              <li key={offer.bench.join(" ")}>
+                <Sentence plan={plan} offer={offer} />
+                {open && <Take plan={plan} offer={offer} />}
+              </li>
+            ))}
+          </ul>
+          <p className="note">
+            Each played on {grouped(offers[0]?.after.must.of ?? 0)} of the same simulated days, everything
+            else as it is; no rule is broken at likely durations.
+          </p>
+        </>
+      )}
     </section>
   );
 }

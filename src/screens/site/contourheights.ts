@@ -1,5 +1,5 @@
 import type { Line, SiteGround } from "../../answers/index.ts";
-import { type Box, type MapFrame, mapX, mapY } from "../../editor/map/index.ts";
+import { type Box, type MapFrame, mapX, mapY, overlap } from "../../editor/map/index.ts";
 
 /** Where the height of a contour stands on the map, pixels, its middle. */
 export interface HeightLabel {
@@ -32,11 +32,10 @@ export function contourHeights(
     b: { readonly x: number; readonly y: number },
     by: { readonly x: number; readonly y: number },
   ): boolean => Math.abs(a.x - b.x) < by.x && Math.abs(a.y - b.y) < by.y;
-  const isKept = ({ x, y }: { readonly x: number; readonly y: number }): boolean =>
-    kept.some(
-      ({ left, right, top, bottom }) =>
-        x + HALF_PX.x > left && x - HALF_PX.x < right && y + HALF_PX.y > top && y - HALF_PX.y < bottom,
-    );
+  const isKept = ({ x, y }: { readonly x: number; readonly y: number }): boolean => {
+    const own = { left: x - HALF_PX.x, right: x + HALF_PX.x, top: y - HALF_PX.y, bottom: y + HALF_PX.y };
+    return kept.some((box) => overlap(own, box));
+  };
   for (const { levelM, strong, lines } of ground.contours) {
     if (!strong) continue;
     for (const line of lines) {

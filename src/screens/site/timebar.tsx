@@ -2,6 +2,7 @@ import type { SiteCourse } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { touchdownMs, utcDay } from "../../words/index.ts";
 import { useApp, useView } from "../context.ts";
+import { wholeMinute } from "../wholeminute.ts";
 import type { SiteCommands } from "./commands.ts";
 import { EvaChoice } from "./evachoice.tsx";
 import { TimeStrip } from "./timestrip.tsx";
@@ -26,7 +27,7 @@ export function TimeBar(props: {
   const clock = useView((state) => state.clock);
   const lengthS = plan.stay.lengthS;
   const set = (atS: number): void => {
-    const whole = Math.min(lengthS, Math.max(0, Math.round(atS / MINUTE_S) * MINUTE_S));
+    const whole = Math.min(lengthS, Math.max(0, wholeMinute(atS)));
     view.setState({ cursorS: whole, minuteS: whole });
   };
   const touchdown = touchdownMs(plan);

@@ -2,6 +2,7 @@ import { memo, useCallback, useMemo } from "react";
 import { timeScale } from "../../../editor/index.ts";
 import { clock } from "../../../words/index.ts";
 import { useView } from "../../context.ts";
+import { wholeMinute } from "../../wholeminute.ts";
 import { useDay } from "../context.ts";
 import { evaSpan, limitsOf } from "../windowing.ts";
 import { type Brush, setFont, textPx } from "../../parts/canvas/brush.ts";
@@ -50,7 +51,7 @@ const StillOverview = memo(function StillOverview({ layout, widthPx, heightPx }:
       aria-valuemin={Math.round(limits.startS)}
       aria-valuemax={Math.round(limits.endS)}
       aria-valuenow={Math.round(window.startS)}
-      aria-valuetext={`${clock(Math.round(window.startS / 60) * 60)} to ${clock(Math.round(window.endS / 60) * 60)}`}
+      aria-valuetext={`${clock(wholeMinute(window.startS))} to ${clock(wholeMinute(window.endS))}`}
       tabIndex={0}
       style={{ width: widthPx, height: heightPx }}
       onPointerDown={grip.press}

@@ -2,6 +2,7 @@ import { metTicks, petTicks, type Tick, type TimeScale, utcTicks } from "../../.
 import type { Plan } from "../../../plan/index.ts";
 import { angle, clockText, type Dial } from "../../../words/index.ts";
 import { type Brush, setFont, textPx } from "../../parts/canvas/brush.ts";
+import { wholeMinute } from "../../wholeminute.ts";
 import { shows } from "./geometry.ts";
 
 /** Where the rows of a ruler of this height run, pixels: baselines of both clocks, and the strip of relay and sun. */
@@ -162,7 +163,7 @@ function paintSun(
   for (let n = 0; n < readings; n += 1) {
     const x = from + ((n + 0.5) * (to - from)) / readings;
     // On whole minutes, so that a moving window asks for few new ones.
-    const degrees = sunDeg(Math.round(scale.at(x) / 60) * 60);
+    const degrees = sunDeg(wholeMinute(scale.at(x)));
     setFont(ctx, 12, 550);
     const text = degrees === null ? "sun not known" : `sun ${angle(degrees, "down")}`;
     const left = x - (textPx(ctx, text) + 15) / 2;
