@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { besideLine, type Said } from "../../src/screens/margins/said.ts";
+import { timeScale } from "../../src/editor/index.ts";
+import { instant } from "../../src/kernel/index.ts";
+import { besideLine, mostSaid, type Said } from "../../src/screens/margins/said.ts";
 
 const WINDOW_PX = 800;
 
@@ -38,5 +40,33 @@ describe("the value at the pointer", () => {
         expect(left + wide).toBeLessThanOrEqual(WINDOW_PX);
       }),
     );
+  });
+});
+
+describe("the most of a strip and its limit", () => {
+  const wide = (text: string): number => 6 * text.length;
+
+  it("never lie on each other, on whichever side of its point the most is said", () => {
+    const drawn = fc.record({
+      widthPx: fc.integer({ min: 300, max: 1900 }),
+      values: fc.array(fc.integer({ min: 0, max: 900 }), { minLength: 2, maxLength: 12 }),
+      beginS: fc.integer({ min: 0, max: 3000 }),
+    });
+    let both = 0;
+    fc.assert(
+      fc.property(drawn, ({ widthPx, values, beginS }) => {
+        const scale = timeScale({ startS: 0, endS: 7200 }, widthPx);
+        const points = values.map((value, k) => ({ atS: instant(beginS + k * 380), value }));
+        const most = mostSaid([{ points }], { heightPx: 40, limit: 500 }, scale, {
+          worst: wide,
+          limit: wide,
+        });
+        if (!most?.words || !most.limit) return;
+        both += 1;
+        expect(most.limit.to <= most.words.from || most.words.to <= most.limit.from).toBe(true);
+      }),
+      { numRuns: 500 },
+    );
+    expect(both).toBeGreaterThan(50);
   });
 });

@@ -109,8 +109,9 @@ export function mostSaid(
   const text = `at most ${metres(limit, "down")}`;
   const from = Math.max(0, scale.x(course.points[0]?.atS ?? 0)) + 6;
   const to = from + wide.limit(text);
-  // Its place is the begin of the strip, where the most does not stand.
-  return { course, point, words, limit: scale.x(point.atS) < to + 12 ? null : { text, from, to } };
+  // Its place is the begin of the strip, where neither the most nor its words stand: at the window's end they lie on its left.
+  const taken = Math.min(scale.x(point.atS), words?.from ?? Infinity) < to + 12;
+  return { course, point, words, limit: taken ? null : { text, from, to } };
 }
 
 /** Words at the right of a point, at its left where the window ends; null where the point is out of sight. */
