@@ -13,7 +13,8 @@ import { type Frame, framesOf, gapsOf, type Input, rasterMsOf } from "./frames.t
  * whatever else the machine does; and the time on the wall from the input to the frame that shows it, which a busy
  * machine lengthens. Options: `--frames N` (200), `--plan NAME` (demo and large), `--built` to use the build that is
  * there, `--profile` to list the functions that took longest, `--raster` to tell the part that a graphics card would
- * take, `--slide` to drag with the others sliding, `--days DIR` to take packed days `NAME.json` from there, `--pace` to give
+ * take, `--slide` to drag with the others sliding, `--days DIR` to take packed days `NAME.json` from there,
+ * `--tasks N` to drag N tasks spread over what is shown instead of one (what is dragged matters), `--pace` to give
  * the inputs inside the page instead, one an animation frame, and to tell how many frames a second it keeps up with.
  */
 export async function run(args: string[]): Promise<void> {
@@ -42,10 +43,19 @@ export async function run(args: string[]): Promise<void> {
     for (const plan of plans) {
       const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
       await prepared(page, plan, valueOf(args, "--days"));
-      for (const view of ["eva", "stay"] as const)
-        for (const gesture of GESTURES)
-          if (view === "eva" || gesture === "drag" || gesture === "zoom")
-            console.log(await measured(page, plan, view, gesture, frames, args));
+      const tasks = valueOf(args, "--tasks");
+      if (tasks === null) {
+        for (const view of ["eva", "stay"] as const)
+          for (const gesture of GESTURES)
+            if (view === "eva" || gesture === "drag" || gesture === "zoom")
+              console.log(await measured(page, plan, { view, gesture, share: 1 / 3 }, frames, args));
+      } else {
+        for (const view of ["eva", "stay"] as const)
+          for (let k = 0; k < Number(tasks); k += 1) {
+            const share = (k + 0.5) / Number(tasks);
+            console.log(await measured(page, plan, { view, gesture: "drag", share }, frames, args));
+          }
+      }
       await page.close();
     }
     await browser.close();
@@ -81,12 +91,18 @@ function packed(name: string): string {
 const GESTURES = ["none", "drag", "pan", "zoom"] as const;
 type Gesture = (typeof GESTURES)[number];
 
+/** What is measured: over what, which gesture, and which of the tasks shown is dragged, as a share of their number. */
+interface Case {
+  readonly view: "eva" | "stay";
+  readonly gesture: Gesture;
+  readonly share: number;
+}
+
 /** Shows an EVA or the stay, makes the gesture for so many frames, takes it back, and tells what a frame took. */
 async function measured(
   page: Page,
   plan: string,
-  view: "eva" | "stay",
-  gesture: Gesture,
+  { view, gesture, share }: Case,
   frames: number,
   args: readonly string[],
 ): Promise<string> {
@@ -94,7 +110,7 @@ async function measured(
   await page.keyboard.press(view === "eva" ? "1" : "0");
   await page.waitForTimeout(500);
   const shown = await page.locator(".stage .block").count();
-  const { input, at } = await taken(page, gesture, args.includes("--slide"));
+  const { input, at, name } = await taken(page, gesture, share, args.includes("--slide"));
   const facts = await page.locator(".score-name", { hasText: " of " }).first().innerText();
   const [, placed = "?", total = "?"] = /(\d+) of (\d+)/.exec(facts) ?? [];
   const what = [
@@ -108,7 +124,7 @@ async function measured(
     const gaps = await gapsOf(page, frames, { gesture: gesture === "none" ? null : gesture, at });
     await released(page);
     const rate = 1000 / (gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length);
-    return [...what, rate.toFixed(1).padStart(9), " ".repeat(31), ...row(gaps)].join(" ");
+    return [...what, rate.toFixed(1).padStart(9), " ".repeat(31), ...row(gaps), name].join(" ");
   }
   const profile = args.includes("--profile") ? await profiling(page) : null;
   const list = await framesOf(page, frames, input);
@@ -125,6 +141,7 @@ async function measured(
     mean((one) => one.styleMs),
     mean((one) => one.layoutMs),
     ...(raster === null ? [] : [raster.toFixed(1).padStart(6)]),
+    name,
   ].join(" ");
 }
 
@@ -139,31 +156,35 @@ async function released(page: Page): Promise<void> {
 interface Begun {
   readonly input: Input;
   readonly at: { readonly x: number; readonly y: number };
+  /** What is dragged, where a task is. */
+  readonly name: string;
 }
 
 /** Begins the gesture in the middle of what is shown. */
-async function taken(page: Page, gesture: Gesture, sliding: boolean): Promise<Begun> {
+async function taken(page: Page, gesture: Gesture, share: number, sliding: boolean): Promise<Begun> {
   const stage = await page.locator(".stage").boundingBox();
   if (!stage) throw new Error("no line is shown");
   const middle = stage.x + stage.width / 2;
   if (gesture === "none") {
     const at = { x: middle, y: 20 };
-    return { at, input: (i) => page.mouse.move(at.x + 140 * Math.sin(i / 17), at.y) };
+    return { at, name: "", input: (i) => page.mouse.move(at.x + 140 * Math.sin(i / 17), at.y) };
   }
   if (gesture === "zoom") {
     const at = { x: middle, y: stage.y + 60 };
     await page.mouse.move(at.x, at.y);
-    return { at, input: (i) => page.mouse.wheel(0, 60 * Math.cos(i / 9)) };
+    return { at, name: "", input: (i) => page.mouse.wheel(0, 60 * Math.cos(i / 9)) };
   }
   if (gesture === "pan") {
     // Just below the top of the first lane there is nothing but ground.
     const at = { x: middle, y: stage.y + 3 };
     await page.mouse.move(at.x, at.y);
     await page.mouse.down();
-    return { at, input: (i) => page.mouse.move(at.x + 140 * Math.sin(i / 17), at.y) };
+    return { at, name: "", input: (i) => page.mouse.move(at.x + 140 * Math.sin(i / 17), at.y) };
   }
   const blocks = page.locator(".stage .block");
-  const box = await blocks.nth(Math.floor((await blocks.count()) / 3)).boundingBox();
+  const block = blocks.nth(Math.floor((await blocks.count()) * share));
+  const name = (await block.getAttribute("aria-label")) ?? (await block.innerText());
+  const box = await block.boundingBox();
   if (!box) throw new Error("no task is shown");
   const at = { x: box.x + box.width / 2 + 12, y: box.y + box.height / 2 };
   await page.mouse.move(at.x - 12, at.y);
@@ -175,6 +196,7 @@ async function taken(page: Page, gesture: Gesture, sliding: boolean): Promise<Be
   await page.waitForTimeout(700);
   return {
     at,
+    name: name.slice(0, 60),
     input: (i) => page.mouse.move(at.x + 140 * Math.sin(i / 17), at.y + 30 * Math.sin(i / 41)),
   };
 }

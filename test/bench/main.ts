@@ -6,7 +6,7 @@ export interface Bench {
 const benches: Record<string, { readonly says: string; readonly load: () => Promise<Bench> }> = {
   check: { says: "one full judgement and one drag re-check, by plan size", load: () => import("./check.ts") },
   drag: {
-    says: "a frame of a drag, a pan and a zoom in a real browser: [--frames N] [--plan NAME] [--slide] [--profile] [--raster] [--pace] [--built]",
+    says: "a frame of a drag, a pan and a zoom in a real browser: [--frames N] [--plan NAME] [--tasks N] [--slide] [--profile] [--raster] [--pace] [--built]",
     load: () => import("./drag.ts"),
   },
   glance: {
