@@ -8,7 +8,7 @@ import { cornersApart, type TooFarApart } from "./freedom.ts";
 import { endPointOf } from "./grounds.ts";
 import { heatTracks, marginTracks } from "./margins.ts";
 import { type Prepared, prepare } from "./prepared.ts";
-import { reachTracks } from "./reach.ts";
+import { reachTrack } from "./reach.ts";
 import { findingsOf } from "./rules/index.ts";
 import { restsOf } from "./rests.ts";
 import { changesFrom, scoreOf } from "./score.ts";
@@ -17,7 +17,7 @@ import { type Walkthrough, walkthroughOf } from "./walkthrough.ts";
 
 /**
  * A judge of schedules for `plan`: ways, walk-backs, sun and rates are worked out once, then each schedule is judged
- * from scratch, with everybody leaving at once where no departures are given. Never throws for a schedule that the schema allows, however senseless.
+ * by itself, whatever was judged before (what an EVA comes to is remembered while its tasks are the same), with everybody leaving at once where no departures are given. Never throws for a schedule that the schema allows, however senseless.
  */
 export function judgeFor(plan: Plan): Judge["judge"] {
   return judgeOf(plan).judge;
@@ -52,17 +52,17 @@ function judging(plan: Plan, prepared: Prepared): Judge["judge"] {
       findings,
       score,
       outings: crewOutings.map((crewOuting) => crewOuting.outing),
-      margins: marginTracks(crewOutings),
-      reach: reachTracks(prepared, crewOutings),
+      margins: crewOutings.flatMap((crewOuting) => marginTracks(crewOuting)),
+      reach: crewOutings.map((crewOuting) => reachTrack(crewOuting, prepared)),
       separation: walkthrough.separation,
-      heat: heatTracks(crewOutings),
+      heat: crewOutings.flatMap((crewOuting) => heatTracks(crewOuting)),
       placed: walkthrough.placed.length,
       mustPlaced: mustTotal - score.mustLeftOut,
       mustTotal,
       returnKg: boxesIn(walkthrough).reduce((sum, box) => sum + box.emptyG + box.sampleG, 0) / 1000,
       walkedM: walked(walkthrough),
       walkbackS: walkbacks(walkthrough),
-      rests: crewOutings.flatMap((crewOuting) => restsOf(prepared, crewOuting)),
+      rests: crewOutings.flatMap((crewOuting) => restsOf(crewOuting, prepared)),
       // Worked out for who asks: a fifth of a verdict, and nobody looks at it while a task is dragged.
       get spares() {
         return (spares ??= sparesOf(walkthrough));

@@ -1,5 +1,5 @@
 import type { HeatTrack, MarginTrack } from "../answers/index.ts";
-import { instant } from "../kernel/index.ts";
+import { instant, remembered } from "../kernel/index.ts";
 import { type Amounts, type Consumable, CONSUMABLES } from "../physics/index.ts";
 import { readable } from "./amounts.ts";
 import type { CrewOuting } from "./crewouting.ts";
@@ -17,12 +17,10 @@ export function marginShare(crewOuting: CrewOuting, consumable: Consumable): num
   return above / stock;
 }
 
-/** The four consumables of every outing over time. */
-export function marginTracks(crewOutings: readonly CrewOuting[]): MarginTrack[] {
-  return crewOutings.flatMap((crewOuting) =>
-    CONSUMABLES.map((consumable) => trackOf(crewOuting, consumable)),
-  );
-}
+/** The four consumables of an outing over time. */
+export const marginTracks = remembered((crewOuting: CrewOuting): readonly MarginTrack[] =>
+  CONSUMABLES.map((consumable) => trackOf(crewOuting, consumable)),
+);
 
 function trackOf(crewOuting: CrewOuting, consumable: Consumable): MarginTrack {
   const { walker, outing, steps, left } = crewOuting;
@@ -42,12 +40,12 @@ function trackOf(crewOuting: CrewOuting, consumable: Consumable): MarginTrack {
   };
 }
 
-/** Stored heat of every outing in a suit whose cooling has a limit. */
-export function heatTracks(crewOutings: readonly CrewOuting[]): HeatTrack[] {
-  return crewOutings.flatMap(({ walker, outing, steps, storedJ }) => {
+/** Heat stored over time on an outing in a suit whose cooling has a limit; of another there is no track. */
+export const heatTracks = remembered(
+  ({ walker, outing, steps, storedJ }: CrewOuting): readonly HeatTrack[] => {
     if (walker.coolingW === Infinity) return [];
     const points = [{ atS: outing.span.startS, value: 0 }];
     steps.forEach((step, k) => points.push({ atS: instant(step.drawnToS), value: storedJ[k + 1]! / 1000 }));
     return [{ eva: outing.eva, crew: outing.crew, mostKj: walker.storageJ / 1000, points }];
-  });
-}
+  },
+);

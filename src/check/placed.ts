@@ -29,7 +29,7 @@ export function placementsOf(prepared: Prepared, schedule: Schedule): Placements
   const stray: Placement[] = [];
   for (const placement of schedule.placements) {
     const task = prepared.tasks.get(placement.task);
-    if (task) read.push(placedOf(prepared, task, placement));
+    if (task) read.push(prepared.placed(placement, task));
     else stray.push(placement);
   }
   read.sort(inOrder);
@@ -45,14 +45,19 @@ export function placementsOf(prepared: Prepared, schedule: Schedule): Placements
   return { placed, byTask, stray };
 }
 
-function placedOf(prepared: Prepared, task: Task, placement: Placement): Placed {
-  const { index, lander } = prepared.ways;
+/** A placement of `task` read: `Prepared` remembers it, so that the same placement is the same `Placed` in every schedule. */
+export function placedOf(
+  { ways, evas }: Pick<Prepared, "ways" | "evas">,
+  placement: Placement,
+  task: Task,
+): Placed {
+  const { index, lander } = ways;
   const place = (task.place === undefined ? undefined : index.get(task.place)) ?? lander;
   return {
     task,
     placement,
     span: { startS: placement.startS, endS: after(placement.startS, task.duration.likelyS) },
-    eva: placement.eva === null ? null : (prepared.evas.get(placement.eva) ?? null),
+    eva: placement.eva === null ? null : (evas.get(placement.eva) ?? null),
     place,
     endPlace: (task.endPlace === undefined ? undefined : index.get(task.endPlace)) ?? place,
   };

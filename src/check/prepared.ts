@@ -11,7 +11,17 @@ import {
   walkbackW,
   walkingW,
 } from "../physics/index.ts";
-import { type CrewMember, type Eva, type Plan, type Suit, suitOn, type Task } from "../plan/index.ts";
+import { remembered } from "../kernel/index.ts";
+import {
+  type CrewMember,
+  type Eva,
+  type Placement,
+  type Plan,
+  type Suit,
+  suitOn,
+  type Task,
+} from "../plan/index.ts";
+import { type Placed, placedOf } from "./placed.ts";
 import {
   carryingW,
   gaitsOf,
@@ -70,6 +80,8 @@ export interface Prepared {
   readonly tasks: ReadonlyMap<string, Task>;
   readonly evas: ReadonlyMap<string, Eva>;
   readonly crew: ReadonlyMap<string, CrewMember>;
+  /** A placement of a task read: the same one for the same placement, in whichever schedule it stands. */
+  placed(placement: Placement, task: Task): Placed;
   /** A crew member in the suit that they wear on an EVA; null for who or what is not in the plan. */
   walker(eva: Eva, member: string): Walker | null;
   readonly ways: Ways;
@@ -85,26 +97,20 @@ export interface Prepared {
   readonly sunAt: Heavens["sunAt"];
 }
 
-const known = new WeakMap<Plan, Prepared>();
-
 /** Everything the judge needs to know of `plan` before it sees a schedule; worked out once a plan. */
-export function prepare(plan: Plan): Prepared {
-  let prepared = known.get(plan);
-  if (!prepared) known.set(plan, (prepared = workedOut(plan)));
-  return prepared;
-}
-
-function workedOut(plan: Plan): Prepared {
+export const prepare: (plan: Plan) => Prepared = remembered((plan: Plan) => {
   const gaits = gaitsOf(plan);
   const ways = waysOf(plan.site, gaits.planned);
   const home = homeOf(plan.site, ways, gaits.back);
   const heavens = heavensOf(plan);
   const crew = new Map(plan.crew.map((member) => [member.id, member]));
+  const evas = new Map(plan.evas.map((eva) => [eva.id, eva]));
   return {
     plan,
     tasks: new Map(plan.tasks.map((task) => [task.id, task])),
-    evas: new Map(plan.evas.map((eva) => [eva.id, eva])),
+    evas,
     crew,
+    placed: remembered((placement: Placement, task: Task) => placedOf({ ways, evas }, placement, task)),
     walker: clothed(plan, crew, (member, suit) => walkerOf(plan, ways, heavens, member, suit)),
     ways,
     home,
@@ -114,7 +120,7 @@ function workedOut(plan: Plan): Prepared {
     sky: skyOf(plan, heavens),
     sunAt: heavens.sunAt,
   };
-}
+});
 
 /** Crew members in the suits that they wear on an EVA, each made once. */
 function clothed(

@@ -1,5 +1,5 @@
 import type { ReachTrack } from "../answers/index.ts";
-import { instant } from "../kernel/index.ts";
+import { instant, remembered } from "../kernel/index.ts";
 import { type Amounts, type Consumable, CONSUMABLES } from "../physics/index.ts";
 import { taskName } from "../words/index.ts";
 import { placeName } from "./names.ts";
@@ -89,34 +89,32 @@ export function moments(crewOuting: CrewOuting): Moment[] {
 }
 
 /** Walk-back needed and allowed over time; a worst point between the ends of a way stands in its middle. */
-export function reachTracks(prepared: Prepared, crewOutings: readonly CrewOuting[]): ReachTrack[] {
-  return crewOutings.map((crewOuting) => {
-    const points: { atS: ReturnType<typeof instant>; value: number }[] = [];
-    const allowed: typeof points = [];
-    const slopesRad: number[] = [];
-    const allow = (left: Amounts, slopeRad: number): number =>
-      Math.min(crewOuting.walker.emergencyS, carried(crewOuting, left, slopeRad).seconds);
-    const mark: Mark = (atS, homeS, slopeRad) => {
-      if (homeS < 0) return;
-      points.push({ atS: instant(atS), value: homeS });
-      slopesRad.push(slopeRad);
-    };
-    const first = crewOuting.steps[0];
-    if (first) mark(first.drawnFromS, first.homeFromS, first.slopeFromRad);
-    allowed.push({
-      atS: crewOuting.outing.span.startS,
-      value: allow(crewOuting.left[0]!, first?.slopeFromRad ?? 0),
-    });
-    crewOuting.steps.forEach((step, k) => {
-      const middleS = Math.floor((step.drawnFromS + step.drawnToS) / 2);
-      if (step.stretch.kind === "traverse" && step.stretch.path.length > 2) markHops(prepared, step, mark);
-      else if (hasPeak(step)) mark(middleS, step.peakS, step.slopePeakRad);
-      mark(step.drawnToS, step.homeToS, step.slopeToRad);
-      allowed.push({ atS: instant(step.drawnToS), value: allow(crewOuting.left[k + 1]!, step.slopeToRad) });
-    });
-    return { eva: crewOuting.outing.eva, crew: crewOuting.outing.crew, points, slopesRad, allowed };
+export const reachTrack = remembered((crewOuting: CrewOuting, prepared: Prepared): ReachTrack => {
+  const points: { atS: ReturnType<typeof instant>; value: number }[] = [];
+  const allowed: typeof points = [];
+  const slopesRad: number[] = [];
+  const allow = (left: Amounts, slopeRad: number): number =>
+    Math.min(crewOuting.walker.emergencyS, carried(crewOuting, left, slopeRad).seconds);
+  const mark: Mark = (atS, homeS, slopeRad) => {
+    if (homeS < 0) return;
+    points.push({ atS: instant(atS), value: homeS });
+    slopesRad.push(slopeRad);
+  };
+  const first = crewOuting.steps[0];
+  if (first) mark(first.drawnFromS, first.homeFromS, first.slopeFromRad);
+  allowed.push({
+    atS: crewOuting.outing.span.startS,
+    value: allow(crewOuting.left[0]!, first?.slopeFromRad ?? 0),
   });
-}
+  crewOuting.steps.forEach((step, k) => {
+    const middleS = Math.floor((step.drawnFromS + step.drawnToS) / 2);
+    if (step.stretch.kind === "traverse" && step.stretch.path.length > 2) markHops(prepared, step, mark);
+    else if (hasPeak(step)) mark(middleS, step.peakS, step.slopePeakRad);
+    mark(step.drawnToS, step.homeToS, step.slopeToRad);
+    allowed.push({ atS: instant(step.drawnToS), value: allow(crewOuting.left[k + 1]!, step.slopeToRad) });
+  });
+  return { eva: crewOuting.outing.eva, crew: crewOuting.outing.crew, points, slopesRad, allowed };
+});
 
 /** Marks a walk-back at a moment, with the slope angle that it counts with. */
 type Mark = (atS: number, homeS: number, slopeRad: number) => void;

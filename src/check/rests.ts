@@ -1,5 +1,5 @@
 import type { Rest } from "../answers/index.ts";
-import { type Interval, instant } from "../kernel/index.ts";
+import { type Interval, instant, remembered } from "../kernel/index.ts";
 import type { Prepared } from "./prepared.ts";
 import type { Step } from "./steps.ts";
 import type { CrewOuting } from "./crewouting.ts";
@@ -14,7 +14,7 @@ export interface Spell {
 }
 
 /** The stretches of work of an outing, parted by pauses that are long enough to end one (work-and-rest). */
-export function spellsOf(prepared: Prepared, crewOuting: CrewOuting): Spell[] {
+export const spellsOf = remembered((crewOuting: CrewOuting, prepared: Prepared): readonly Spell[] => {
   const { restS } = prepared.plan.rules.work;
   const spells: Spell[] = [];
   let pause: Step[] = [];
@@ -38,17 +38,17 @@ export function spellsOf(prepared: Prepared, crewOuting: CrewOuting): Spell[] {
     restedS = 0;
   }
   return spells;
-}
+});
 
 /**
  * The pauses that the work limit relies on: going through the outing, each one without which the work since the last
  * such pause would be longer than the limit. All others may be cut short without breaking the rule.
  */
-export function restsOf(prepared: Prepared, crewOuting: CrewOuting): Rest[] {
+export const restsOf = remembered((crewOuting: CrewOuting, prepared: Prepared): readonly Rest[] => {
   const { longestS, restS } = prepared.plan.rules.work;
   const rests: Rest[] = [];
   let beganS: number | undefined;
-  for (const { work, pause, next } of spellsOf(prepared, crewOuting)) {
+  for (const { work, pause, next } of spellsOf(crewOuting, prepared)) {
     beganS ??= work.startS;
     if (pause.length === 0 || work.endS - beganS <= longestS) continue;
     beganS = work.startS;
@@ -63,7 +63,7 @@ export function restsOf(prepared: Prepared, crewOuting: CrewOuting): Rest[] {
     });
   }
   return rests;
-}
+});
 
 /** Waiting and restful work; a pause before leaving may be cut short at will and is none (S10). */
 function isRest(prepared: Prepared, { stretch, beforeLeaving }: Step): boolean {

@@ -1,5 +1,5 @@
 import type { SeparationTrack } from "../answers/index.ts";
-import { instant } from "../kernel/index.ts";
+import { instant, remembered } from "../kernel/index.ts";
 import { courseOf, distance, type Point } from "../terrain/index.ts";
 import type { Prepared } from "./prepared.ts";
 import type { Step } from "./steps.ts";
@@ -17,14 +17,14 @@ export interface Move {
 }
 
 /**
- * Distance between every two crew members of each EVA. Both move straight and steadily between breakpoints, so the
+ * Distance between every two crew members of an EVA. Both move straight and steadily between breakpoints, so the
  * distance is convex there and greatest at a breakpoint: the track's points are all that has to be tested. All through
  * a task that may lead off its way (S5) each may be as much farther out; two who do it together are not.
  */
-export function separationTracks(prepared: Prepared, outs: readonly Out[]): SeparationTrack[] {
-  const tracks: SeparationTrack[] = [];
-  for (const { eva, crewOutings } of outs) {
+export const separationTracks = remembered(
+  ({ eva, crewOutings }: Out, prepared: Prepared): readonly SeparationTrack[] => {
     const moves = crewOutings.map((crewOuting) => movesOf(prepared, crewOuting));
+    const tracks: SeparationTrack[] = [];
     for (let a = 0; a < crewOutings.length; a += 1) {
       for (let b = a + 1; b < crewOutings.length; b += 1) {
         tracks.push({
@@ -34,9 +34,9 @@ export function separationTracks(prepared: Prepared, outs: readonly Out[]): Sepa
         });
       }
     }
-  }
-  return tracks;
-}
+    return tracks;
+  },
+);
 
 /** Where somebody is, all through their outing. */
 export function movesOf(prepared: Prepared, crewOuting: CrewOuting): Move[] {

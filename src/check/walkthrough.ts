@@ -1,5 +1,5 @@
 import type { SeparationTrack } from "../answers/index.ts";
-import { instant } from "../kernel/index.ts";
+import { instant, remembered } from "../kernel/index.ts";
 import type { Eva, Schedule } from "../plan/index.ts";
 import { AT_ONCE, type Departures } from "./departures.ts";
 import { type Placed, type Placements, placementsOf } from "./placed.ts";
@@ -43,13 +43,7 @@ export function walkthroughOf(
   const outs: Out[] = [];
   for (const eva of prepared.plan.evas) {
     const lanes = tasksOf.get(eva);
-    if (!lanes || lanes.size === 0) continue;
-    const span = spanOf(prepared, eva, [...lanes.values()], departures);
-    const crewOutings = eva.crew.flatMap((member) => {
-      const walker = prepared.walker(eva, member);
-      return walker ? [crewOutingOf(prepared, walker, eva, span, lanes.get(member) ?? [], departures)] : [];
-    });
-    outs.push({ eva, span, crewOutings });
+    if (lanes && lanes.size > 0) outs.push(outOf(prepared, eva, lanes, departures));
   }
   return {
     ...placements,
@@ -57,8 +51,45 @@ export function walkthroughOf(
     outs,
     crewOutingsOf: sortedBy(outs, (crewOuting) => crewOuting.walker.member.id),
     crewOutingsIn: sortedBy(outs, (crewOuting) => crewOuting.walker.suit.id),
-    separation: separationTracks(prepared, outs),
+    separation: outs.flatMap((out) => separationTracks(out, prepared)),
   };
+}
+
+/** What each crew member does on an EVA, in order. */
+type Lanes = ReadonlyMap<string, readonly Placed[]>;
+
+/** The EVAs as they were last, everybody leaving at once, with the lanes that they were derived from. */
+const lastOuts = remembered((_: Prepared) => new Map<Eva, { readonly lanes: Lanes; readonly out: Out }>());
+
+/**
+ * An EVA that takes place. Where its lanes are as they were last it is the one that was derived then, and all that is remembered of
+ * it holds on: of a day in hand one EVA changes from frame to frame.
+ */
+function outOf(prepared: Prepared, eva: Eva, lanes: Lanes, departures: Departures): Out {
+  if (departures !== AT_ONCE) return derived(prepared, eva, lanes, departures);
+  const last = lastOuts(prepared).get(eva);
+  if (last && areSame(last.lanes, lanes)) return last.out;
+  const out = derived(prepared, eva, lanes, departures);
+  lastOuts(prepared).set(eva, { lanes, out });
+  return out;
+}
+
+function derived(prepared: Prepared, eva: Eva, lanes: Lanes, departures: Departures): Out {
+  const span = spanOf(prepared, eva, [...lanes.values()], departures);
+  const crewOutings = eva.crew.flatMap((member) => {
+    const walker = prepared.walker(eva, member);
+    return walker ? [crewOutingOf(prepared, walker, eva, span, lanes.get(member) ?? [], departures)] : [];
+  });
+  return { eva, span, crewOutings };
+}
+
+function areSame(a: Lanes, b: Lanes): boolean {
+  if (a.size !== b.size) return false;
+  for (const [member, own] of a) {
+    const other = b.get(member);
+    if (other?.length !== own.length || own.some((placed, k) => placed !== other[k])) return false;
+  }
+  return true;
 }
 
 /** Egress as late as lets everybody reach the first task in time, ingress when all are back (S3), or as given (S10). */

@@ -15,4 +15,5 @@ export type { Outcome } from "./outcome.ts";
 export type { Explained } from "./explained.ts";
 export { isEqual, isRecord } from "./equal.ts";
 export { keysOf } from "./keys.ts";
+export { remembered } from "./remembered.ts";
 export { onPulse, pulse } from "./pulse.ts";

@@ -1,4 +1,5 @@
 import { scoreGain } from "../check/index.ts";
+import { remembered } from "../kernel/index.ts";
 import type { Finding, PackReport, Score, Verdict } from "../answers/index.ts";
 import type { Placement, Plan, Schedule, Task } from "../plan/index.ts";
 import { sameDay } from "./sameday.ts";
@@ -123,17 +124,4 @@ export function undoName(state: SessionState): string | null {
 /** The name of the step that redo would do again; null when there is none. */
 export function redoName(state: SessionState): string | null {
   return state.history.redo.at(-1)?.name ?? null;
-}
-
-/** `make`, asked once for each object. */
-function remembered<From extends object, To>(make: (from: From) => To): (from: From) => To {
-  const made = new WeakMap<From, { readonly to: To }>();
-  return (from) => {
-    let entry = made.get(from);
-    if (!entry) {
-      entry = { to: make(from) };
-      made.set(from, entry);
-    }
-    return entry.to;
-  };
 }

@@ -1,7 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Finding, Verdict } from "../../src/answers/index.ts";
-import { check } from "../../src/check/index.ts";
+import { check, judgeFor } from "../../src/check/index.ts";
+import { instant } from "../../src/kernel/index.ts";
+import type { Placement, Schedule } from "../../src/plan/index.ts";
 import { FLIGHT_RULES } from "../../src/rules/index.ts";
 import { partsArb } from "./randomPlan.ts";
 import { type TaskInput, tinyPlan, type TinyParts } from "./tinyPlan.ts";
@@ -13,6 +15,17 @@ const judged = (parts: TinyParts): Verdict => check(tinyPlan(parts));
 /** A finding without its times and words. */
 const bare = ({ rule, level, subjects }: Finding): string =>
   JSON.stringify([rule, level, subjects.map(({ kind, id }) => `${kind} ${id}`)]);
+
+/** One placement moved, or taken off; the others are the same objects, as in a hand. */
+function moved({ placements }: Schedule, nth: number, byS: number, gone: boolean): Schedule {
+  const held: Placement | undefined = placements[nth % Math.max(1, placements.length)];
+  return {
+    placements: placements.flatMap((one) => {
+      if (one !== held) return [one];
+      return gone ? [] : [{ ...one, startS: instant(one.startS + byS) }];
+    }),
+  };
+}
 
 const breaches = (verdict: Verdict): string[] =>
   verdict.findings
@@ -63,6 +76,28 @@ describe("laws of the judge", () => {
         expect(turnedWalkbackS).toEqual(walkbackS);
       }),
       { numRuns: 100 },
+    );
+  });
+
+  test("a judge that has judged other days says what one says that has seen none", () => {
+    const dayArb = fc.tuple(
+      partsArb,
+      fc.array(fc.tuple(fc.nat(), fc.integer({ min: -3000, max: 3000 }), fc.boolean()), { maxLength: 12 }),
+    );
+    fc.assert(
+      fc.property(dayArb, ([parts, moves]) => {
+        const plan = tinyPlan(parts);
+        const judge = judgeFor(plan);
+        let day: Schedule = plan.schedule;
+        judge(day);
+        for (const [nth, byS, gone] of moves) {
+          day = moved(day, nth, byS, gone);
+          // A copy of the plan is unknown to whatever is remembered.
+          expect(judge(day)).toEqual(check(structuredClone(plan), structuredClone(day)));
+          expect(judge(plan.schedule)).toEqual(check(structuredClone(plan)));
+        }
+      }),
+      { numRuns: 60 },
     );
   });
 

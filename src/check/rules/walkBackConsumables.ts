@@ -1,4 +1,4 @@
-import { instant } from "../../kernel/index.ts";
+import { instant, remembered } from "../../kernel/index.ts";
 import type { Amounts } from "../../physics/index.ts";
 import { CONSUMABLE_WORDS, evaName, lasting, met, timeLeft } from "../../words/index.ts";
 import { about, broken, finding, type JudgeRule } from "../finding.ts";
@@ -14,7 +14,7 @@ export const walkBackConsumables: JudgeRule = ({ prepared, outs }) => {
   return outs
     .flatMap((out) => out.crewOutings)
     .flatMap((crewOuting) => {
-      const out = walkback.level === "warning" ? worstOf(crewOuting, NOTHING, awayFromLander) : null;
+      const out = walkback.level === "warning" ? leastUntilOut(crewOuting) : null;
       const runsOut = out !== null && out.spareS < 0;
       const worst = runsOut ? out : leastToSpare(crewOuting);
       if (!worst) return [];
@@ -50,9 +50,9 @@ export const walkBackConsumables: JudgeRule = ({ prepared, outs }) => {
 };
 
 /** The moment with the least time to spare until a stock is down to its reserve; null where no walk-back is known. */
-export function leastToSpare(crewOuting: CrewOuting): ReturnType<typeof worstOf> {
-  return worstOf(crewOuting, crewOuting.walker.reserve, everywhere);
-}
+export const leastToSpare = remembered((crewOuting: CrewOuting) =>
+  worstOf(crewOuting, crewOuting.walker.reserve, everywhere),
+);
 
 /** The moment with the least time to spare until a stock is down to `kept`; away from the lander when several are equal. */
 function worstOf(
@@ -70,7 +70,9 @@ function worstOf(
   return worst;
 }
 
+/** The same until a stock has run out, away from the lander: at the lander itself the reserve rules say what has run out. */
+const leastUntilOut = remembered((crewOuting: CrewOuting) => worstOf(crewOuting, NOTHING, awayFromLander));
+
 const NOTHING: Amounts = { oxygen: 0, co2: 0, water: 0, battery: 0 };
 const everywhere = (): boolean => true;
-/** At the lander itself the reserve rules say what has run out. */
 const awayFromLander = ({ homeS }: Moment): boolean => homeS > 0;

@@ -1,4 +1,4 @@
-import { instant } from "../../kernel/index.ts";
+import { instant, remembered } from "../../kernel/index.ts";
 import { evaName, lasting, met, timeLeft } from "../../words/index.ts";
 import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { type Moment, moments, whereWords } from "../reach.ts";
@@ -46,8 +46,8 @@ export const walkBackEmergency: JudgeRule = ({ prepared, outs }) => {
 };
 
 /** The moment with the longest walk-back, the first of equals; null where none is known. */
-export function longestWalkBack(crewOuting: CrewOuting): Moment | null {
+export const longestWalkBack = remembered((crewOuting: CrewOuting): Moment | null => {
   let worst: Moment | null = null;
   for (const moment of moments(crewOuting)) if (!worst || moment.homeS > worst.homeS) worst = moment;
   return worst;
-}
+});

@@ -42,7 +42,7 @@ export const workAndRest: JudgeRule = ({ prepared, outs }) => {
 /** The longest stretch, the first of equals; null for an outing without work. */
 export function longestOf(prepared: Prepared, crewOuting: CrewOuting): Interval | null {
   let longest: Interval | null = null;
-  for (const { work } of spellsOf(prepared, crewOuting))
+  for (const { work } of spellsOf(crewOuting, prepared))
     if (!longest || work.endS - work.startS > longest.endS - longest.startS) longest = work;
   return longest;
 }
