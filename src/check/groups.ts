@@ -1,5 +1,5 @@
 import type { Group, Plan, Schedule, Task } from "../plan/index.ts";
-import { placementsOf } from "./placed.ts";
+import { placementsOf } from "./placements.ts";
 import { prepare } from "./prepared.ts";
 import type { Walkthrough } from "./walkthrough.ts";
 

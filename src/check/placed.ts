@@ -1,6 +1,6 @@
 import { after, type Interval } from "../kernel/index.ts";
-import type { Eva, Placement, Schedule, Task } from "../plan/index.ts";
-import type { Prepared } from "./prepared.ts";
+import type { Eva, Placement, Task } from "../plan/index.ts";
+import type { Ways } from "../terrain/index.ts";
 
 /** A task on the day line. */
 export interface Placed {
@@ -15,39 +15,9 @@ export interface Placed {
   readonly endPlace: number;
 }
 
-/** The placements of a schedule in order of start, then end, then task id; and what cannot be one. */
-export interface Placements {
-  readonly placed: readonly Placed[];
-  readonly byTask: ReadonlyMap<string, Placed>;
-  /** Placements that name no task of the plan, or a task that is placed already. */
-  readonly stray: readonly Placement[];
-}
-
-/** Reads the placements of `schedule`; of a task placed twice the earlier one counts. */
-export function placementsOf(prepared: Prepared, schedule: Schedule): Placements {
-  const read: Placed[] = [];
-  const stray: Placement[] = [];
-  for (const placement of schedule.placements) {
-    const task = prepared.tasks.get(placement.task);
-    if (task) read.push(prepared.placed(placement, task));
-    else stray.push(placement);
-  }
-  read.sort(inOrder);
-  const byTask = new Map<string, Placed>();
-  const placed = read.filter((one) => {
-    if (byTask.has(one.task.id)) {
-      stray.push(one.placement);
-      return false;
-    }
-    byTask.set(one.task.id, one);
-    return true;
-  });
-  return { placed, byTask, stray };
-}
-
 /** A placement of `task` read: `Prepared` remembers it, so that the same placement is the same `Placed` in every schedule. */
 export function placedOf(
-  { ways, evas }: Pick<Prepared, "ways" | "evas">,
+  { ways, evas }: { readonly ways: Ways; readonly evas: ReadonlyMap<string, Eva> },
   placement: Placement,
   task: Task,
 ): Placed {
@@ -61,12 +31,4 @@ export function placedOf(
     place,
     endPlace: (task.endPlace === undefined ? undefined : index.get(task.endPlace)) ?? place,
   };
-}
-
-function inOrder(a: Placed, b: Placed): number {
-  return (
-    a.span.startS - b.span.startS ||
-    a.span.endS - b.span.endS ||
-    (a.task.id < b.task.id ? -1 : a.task.id > b.task.id ? 1 : 0)
-  );
 }

@@ -20,6 +20,7 @@ import {
   type Suit,
   suitOn,
   type Task,
+  tasksById,
 } from "../plan/index.ts";
 import { type Placed, placedOf } from "./placed.ts";
 import {
@@ -107,7 +108,7 @@ export const prepare: (plan: Plan) => Prepared = remembered((plan: Plan) => {
   const evas = new Map(plan.evas.map((eva) => [eva.id, eva]));
   return {
     plan,
-    tasks: new Map(plan.tasks.map((task) => [task.id, task])),
+    tasks: tasksById(plan),
     evas,
     crew,
     placed: remembered((placement: Placement, task: Task) => placedOf({ ways, evas }, placement, task)),

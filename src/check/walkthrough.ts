@@ -2,7 +2,8 @@ import type { SeparationTrack } from "../answers/index.ts";
 import { instant, remembered } from "../kernel/index.ts";
 import type { Eva, Schedule } from "../plan/index.ts";
 import { AT_ONCE, type Departures } from "./departures.ts";
-import { type Placed, type Placements, placementsOf } from "./placed.ts";
+import type { Placed } from "./placed.ts";
+import { type Placements, placementsOf } from "./placements.ts";
 import type { Prepared } from "./prepared.ts";
 import { separationTracks } from "./separation.ts";
 import { type Span, waySeconds } from "./steps.ts";
@@ -27,22 +28,10 @@ export function walkthroughOf(
   departures: Departures = AT_ONCE,
 ): Walkthrough {
   const placements = placementsOf(prepared, schedule);
-  const tasksOf = new Map<Eva, Map<string, Placed[]>>();
-  for (const placed of placements.placed) {
-    const { eva } = placed;
-    if (!eva || placed.task.crew.count === 0) continue;
-    const lanes = tasksOf.get(eva) ?? new Map<string, Placed[]>();
-    tasksOf.set(eva, lanes);
-    for (const member of new Set(placed.placement.crew)) {
-      if (!eva.crew.includes(member) || prepared.walker(eva, member) === null) continue;
-      const lane = lanes.get(member);
-      if (lane) lane.push(placed);
-      else lanes.set(member, [placed]);
-    }
-  }
+  const lanesOf = lanesIn(prepared, placements.placed);
   const outs: Out[] = [];
   for (const eva of prepared.plan.evas) {
-    const lanes = tasksOf.get(eva);
+    const lanes = lanesOf.get(eva);
     if (lanes && lanes.size > 0) outs.push(outOf(prepared, eva, lanes, departures));
   }
   return {
@@ -55,11 +44,31 @@ export function walkthroughOf(
   };
 }
 
+/** What is done on each EVA by whoever is on it and in the plan. */
+function lanesIn(prepared: Prepared, placed: readonly Placed[]): ReadonlyMap<Eva, Lanes> {
+  const all = new Map<Eva, Map<string, Placed[]>>();
+  for (const one of placed) {
+    const { eva } = one;
+    if (!eva || one.task.crew.count === 0) continue;
+    const lanes = all.get(eva) ?? new Map<string, Placed[]>();
+    all.set(eva, lanes);
+    for (const member of new Set(one.placement.crew)) {
+      if (!eva.crew.includes(member) || prepared.walker(eva, member) === null) continue;
+      const lane = lanes.get(member);
+      if (lane) lane.push(one);
+      else lanes.set(member, [one]);
+    }
+  }
+  return all;
+}
+
 /** What each crew member does on an EVA, in order. */
 type Lanes = ReadonlyMap<string, readonly Placed[]>;
 
 /** The EVAs as they were last, everybody leaving at once, with the lanes that they were derived from. */
-const lastOuts = remembered((_: Prepared) => new Map<Eva, { readonly lanes: Lanes; readonly out: Out }>());
+const lastOuts = remembered<Prepared, [], Map<Eva, { readonly lanes: Lanes; readonly out: Out }>>(
+  () => new Map(),
+);
 
 /**
  * An EVA that takes place. Where its lanes are as they were last it is the one that was derived then, and all that is remembered of

@@ -1,9 +1,9 @@
-import type { Plan, Schedule } from "../plan/index.ts";
+import { type Plan, type Schedule, tasksById } from "../plan/index.ts";
 import type { Course } from "./course.ts";
 
 /** Samples and the containers that hold any, added up over the stay as the tasks end, kg: a stair of steps. */
 export function returnMassCourse(plan: Plan, schedule: Schedule): Course {
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   const empty = new Map(plan.containers.map((container) => [container.id, container.emptyMassKg]));
   const ends = schedule.placements
     .flatMap((placement) => {

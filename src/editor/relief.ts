@@ -1,4 +1,5 @@
-import { type Plan, type Schedule, suitsOf } from "../plan/index.ts";
+import { remembered } from "../kernel/index.ts";
+import { type Plan, type Schedule, suitsOf, tasksById } from "../plan/index.ts";
 import { type Course, valueNear } from "./course.ts";
 import { REMOTE } from "./lanes.ts";
 
@@ -84,12 +85,12 @@ export function blocksOf(
   reach: readonly WalkbackCourse[],
   rows: ReadonlyMap<string, number>,
 ): readonly Block[] {
-  const lengthS = new Map(plan.tasks.map((task) => [task.id, task.duration.likelyS as number]));
+  const tasks = tasksById(plan);
   const course = new Map(reach.map((one) => [`${one.eva} ${one.crew}`, one]));
   return schedule.placements.flatMap((placement) => {
     const { task, eva } = placement;
     const startS: number = placement.startS;
-    const endS = startS + (lengthS.get(task) ?? 0);
+    const endS = startS + (tasks.get(task)?.duration.likelyS ?? 0);
     if (placement.crew.length === 0) {
       const row = rows.get(task) ?? 0;
       return [{ task, lane: REMOTE, eva, startS, endS, homeStartS: 0, homeEndS: 0, crew: [], row }];
@@ -118,33 +119,42 @@ export function betweensOf(
   rests: readonly RestPause[],
 ): readonly Between[] {
   const course = new Map(reach.map((one) => [`${one.eva} ${one.crew}`, one]));
-  return outings.flatMap((outing) =>
-    outing.stretches.flatMap((stretch) => {
-      const { kind } = stretch;
+  return outings.flatMap((outing) => {
+    const home: Course = course.get(`${outing.eva} ${outing.crew}`) ?? NO_COURSE;
+    const taken = rests.filter((one) => own(one, outing));
+    const all = betweensIn(outing)(home);
+    return taken.length === 0 ? all : all.map((between) => withRest(between, taken));
+  });
+}
+
+const NO_COURSE: Course = { points: [] };
+
+/** Those of one outing, no rest told yet: the judge tells the same outing and walk-backs while its tasks stay as they are. */
+const betweensIn = remembered((outing: OutingCourse) =>
+  remembered((home: Course): readonly Between[] =>
+    outing.stretches.flatMap(({ kind, span, walkM, path }) => {
       if (kind === "task") return [];
-      const home = course.get(`${outing.eva} ${outing.crew}`);
       return [
         {
           kind,
           lane: outing.crew,
           eva: outing.eva,
-          startS: stretch.span.startS,
-          endS: stretch.span.endS,
-          homeStartS: valueNear(home, stretch.span.startS, 0),
-          homeEndS: valueNear(home, stretch.span.endS, 0),
-          walkM: stretch.walkM,
-          path: stretch.path,
-          rest:
-            kind === "wait"
-              ? restIn(
-                  stretch.span,
-                  rests.filter((one) => own(one, outing)),
-                )
-              : null,
+          startS: span.startS,
+          endS: span.endS,
+          homeStartS: valueNear(home, span.startS, 0),
+          homeEndS: valueNear(home, span.endS, 0),
+          walkM,
+          path,
+          rest: null,
         },
       ];
     }),
-  );
+  ),
+);
+
+function withRest(between: Between, rests: readonly RestPause[]): Between {
+  const rest = between.kind === "wait" ? restIn(between, rests) : null;
+  return rest ? { ...between, rest } : between;
 }
 
 function own(rest: RestPause, outing: OutingCourse): boolean {
@@ -152,7 +162,7 @@ function own(rest: RestPause, outing: OutingCourse): boolean {
 }
 
 /** The part of a wait in which one of `rests` is taken. */
-function restIn(wait: OutingStretch["span"], rests: readonly RestPause[]): Between["rest"] {
+function restIn(wait: Pick<Between, "startS" | "endS">, rests: readonly RestPause[]): Between["rest"] {
   for (const { span, needS } of rests) {
     const startS = Math.max(wait.startS, span.endS - needS);
     const endS = Math.min(wait.endS, span.endS);

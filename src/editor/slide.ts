@@ -1,5 +1,13 @@
 import { gridFrom, instant } from "../kernel/index.ts";
-import type { LagLink, Link, Placement, Plan, Schedule, Task } from "../plan/index.ts";
+import {
+  type LagLink,
+  type Link,
+  type Placement,
+  type Plan,
+  type Schedule,
+  type Task,
+  tasksById,
+} from "../plan/index.ts";
 
 /** What others do when something is moved among them. */
 export type Manner = "stay" | "slide";
@@ -56,7 +64,7 @@ export function slid(plan: Plan, schedule: Schedule, held: readonly string[], wa
 
 function pushed(plan: Plan, schedule: Schedule, held: readonly string[], walkS: WalkS, gridS: number): Slid {
   const going = new Set(held);
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   const placements = schedule.placements.filter((one) => tasks.has(one.task));
   const startS = new Map(placements.map((one): [string, number] => [one.task, one.startS]));
   const pinned = (task: string): boolean => tasks.get(task)?.pin?.startS !== undefined;

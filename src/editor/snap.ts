@@ -1,5 +1,5 @@
 import { gridFrom, gridTo } from "../kernel/index.ts";
-import type { Placement, Plan, Schedule, Task } from "../plan/index.ts";
+import { type Placement, type Plan, type Schedule, type Task, tasksById } from "../plan/index.ts";
 
 /** A start that a held task is drawn to, and why. */
 export interface SnapPoint {
@@ -81,7 +81,7 @@ function neighbourPoints(
   { duration }: Task,
   isNeighbour: (one: Placement) => boolean,
 ): readonly SnapPoint[] {
-  const tasks = new Map(plan.tasks.map((one) => [one.id, one]));
+  const tasks = tasksById(plan);
   return start.placements.filter(isNeighbour).flatMap((one) => {
     const other = tasks.get(one.task);
     if (!other) return [];
@@ -146,7 +146,7 @@ export function lengthPoints(
 ): readonly SnapPoint[] {
   const request = plan.tasks.find((one) => one.id === task);
   if (!request) return [];
-  const tasks = new Map(plan.tasks.map((one) => [one.id, one]));
+  const tasks = tasksById(plan);
   const sign = edge === "end" ? 1 : -1;
   const fixed = edge === "end" ? span.startS : span.endS;
   const points: SnapPoint[] = [];

@@ -1,4 +1,4 @@
-import type { Plan } from "../plan/index.ts";
+import { type Plan, tasksById } from "../plan/index.ts";
 import { taskNumber, touchdownMs, utcStamp } from "../words/index.ts";
 import { statedCsv } from "./csv.ts";
 import { planState } from "./planstate.ts";
@@ -10,7 +10,7 @@ import { planState } from "./planstate.ts";
  */
 export function scheduleCsv(plan: Plan, madeMs?: number): string {
   const zeroMs = touchdownMs(plan);
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   const rows = [...plan.schedule.placements]
     .sort((a, b) => a.startS - b.startS || (a.task < b.task ? -1 : 1))
     .flatMap((placement) => {

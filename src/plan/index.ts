@@ -6,6 +6,7 @@ export { at, withAt } from "./pathway.ts";
 export { TO_GIVE } from "./togive.ts";
 export { FORMAT, VERSION } from "./plan.ts";
 export type { Plan } from "./plan.ts";
+export { tasksById } from "./byid.ts";
 export { migrated } from "./migrate.ts";
 export { parse, parseText, LARGEST_TEXT } from "./parse.ts";
 export type { Fault } from "./fault.ts";

@@ -1,4 +1,4 @@
-import type { Eva, Plan } from "../plan/index.ts";
+import { type Eva, type Plan, tasksById } from "../plan/index.ts";
 import type { ProjectedPlacement } from "./projection.ts";
 import type { Between } from "./between.ts";
 import { landerOf, wayS } from "./walking.ts";
@@ -11,7 +11,7 @@ export function leaveS(
   between: Pick<Between, "ways" | "stays">,
 ): number {
   const lander = landerOf(plan);
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   const starts = [
     ...placements
       .filter((placement) => placement.eva === eva.id)
@@ -31,7 +31,7 @@ export function homeS(
   between: Between,
 ): number {
   const lander = landerOf(plan);
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   const ends = [
     ...placements
       .filter((placement) => placement.eva === eva.id)

@@ -7,6 +7,7 @@ import {
   remediesAfter,
   remedyHost,
   type Task,
+  tasksById,
 } from "../plan/index.ts";
 import { goingAhead, isLeftOut, leaveByS } from "./acting.ts";
 import { type Call, MOST_CALLS, type Rehearsal } from "./call.ts";
@@ -45,7 +46,7 @@ export function nextCall(plan: Plan, rehearsal: Rehearsal, ways: RehearsedWays):
     nowS,
     going,
   );
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   const day: Day = { plan, tasks, seed: rehearsal.seed, facts, between, going, placements };
   const calls = [
     ...placements.map((placement) => taskCall(day, placement)),

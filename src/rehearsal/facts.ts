@@ -1,4 +1,4 @@
-import type { Placement, Plan, Schedule, Task } from "../plan/index.ts";
+import { type Placement, type Plan, type Schedule, type Task, tasksById } from "../plan/index.ts";
 import { placeName } from "../words/index.ts";
 import type { Call, Reading } from "./call.ts";
 
@@ -63,7 +63,7 @@ class CallReader implements Facts {
 
   constructor(plan: Plan) {
     this.#plan = plan;
-    this.#tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+    this.#tasks = tasksById(plan);
     this.lengthS = new Map(plan.tasks.map((task) => [task.id, task.duration.likelyS]));
     this.schedule = plan.schedule;
   }

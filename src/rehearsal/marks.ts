@@ -1,5 +1,5 @@
 import { duration, instant } from "../kernel/index.ts";
-import type { Eva, Placement, Plan, Task } from "../plan/index.ts";
+import { type Eva, type Placement, type Plan, type Task, tasksById } from "../plan/index.ts";
 import { taskSchema } from "../plan/task.ts";
 import type { Facts } from "./facts.ts";
 import { homeS, leaveS } from "./airlock.ts";
@@ -33,7 +33,7 @@ export function marksOf(
   between: Between,
 ): readonly Mark[] {
   const lander = landerOf(plan);
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   const marks: Mark[] = [];
   for (const [i, eva] of plan.evas.entries()) {
     const outS = facts.outS.get(eva.id);

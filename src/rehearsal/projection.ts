@@ -1,4 +1,4 @@
-import { type LagLink, type Placement, type Plan, suitIdOn, type Task } from "../plan/index.ts";
+import { type LagLink, type Placement, type Plan, suitIdOn, type Task, tasksById } from "../plan/index.ts";
 import type { Facts } from "./facts.ts";
 import type { Between, Stay } from "./between.ts";
 import { landerOf, type RehearsedWays, wayS } from "./walking.ts";
@@ -39,7 +39,7 @@ export function projected(
   nowS: number,
   going: Going | null = null,
 ): readonly ProjectedPlacement[] {
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   const placements = new Map(calledOut(tasks, facts, nowS).map((placement) => [placement.task, placement]));
   const crews = new Crews(plan, facts, nowS, between.ways, going?.soonestOutS);
   for (const placement of [...placements.values()].toSorted((a, b) => a.startS - b.startS))

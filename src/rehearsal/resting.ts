@@ -1,4 +1,4 @@
-import type { Placement, Plan, Task } from "../plan/index.ts";
+import { type Placement, type Plan, type Task, tasksById } from "../plan/index.ts";
 import type { Facts } from "./facts.ts";
 import type { ProjectedPlacement } from "./projection.ts";
 import { landerOf, type RehearsedWays, wayS } from "./walking.ts";
@@ -54,7 +54,7 @@ function stretchOf(
   const eva = plan.evas.find((one) => one.id === id);
   const outS = eva && facts.outS.get(eva.id);
   if (!eva || outS === undefined) return null;
-  const tasks = new Map(plan.tasks.map((one) => [one.id, one]));
+  const tasks = tasksById(plan);
   let place = landerOf(plan);
   let freeS = outS + eva.egressWorkS;
   let beganS: number = outS;

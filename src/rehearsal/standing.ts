@@ -1,5 +1,13 @@
 import { duration, instant } from "../kernel/index.ts";
-import type { Eva, Link, Placement, Plan, Schedule, Task } from "../plan/index.ts";
+import {
+  type Eva,
+  type Link,
+  type Placement,
+  type Plan,
+  type Schedule,
+  type Task,
+  tasksById,
+} from "../plan/index.ts";
 import type { Rehearsal } from "./call.ts";
 import { type Facts, factsOf } from "./facts.ts";
 import { homeS } from "./airlock.ts";
@@ -189,7 +197,7 @@ function roomOf(
   placements: readonly ProjectedPlacement[],
   ways: RehearsedWays,
 ): ReadonlyMap<string, number> {
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   const begun = placements.filter((placement) => placement.state !== "to come");
   const room = new Map<string, number>();
   for (const member of plan.crew) {

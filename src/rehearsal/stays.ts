@@ -1,4 +1,4 @@
-import type { Plan } from "../plan/index.ts";
+import { type Plan, tasksById } from "../plan/index.ts";
 import type { Between, Stay } from "./between.ts";
 import type { Call } from "./call.ts";
 import { type Facts, factsOf, type Stopped } from "./facts.ts";
@@ -90,7 +90,7 @@ interface Heading {
 
 /** Who outside is on their way or waits at `nowS`, as the day would go on. */
 function headings(plan: Plan, facts: Facts, between: Between, nowS: number): Map<string, Heading> {
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   const lander = landerOf(plan);
   const placements = projected(plan, facts, between, nowS);
   const found = new Map<string, Heading>();

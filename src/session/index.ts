@@ -29,7 +29,7 @@ export {
   shownPlan,
   shownSchedule,
   shownVerdict,
-  tasksById,
+  shownTasks,
   undoName,
 } from "./selectors.ts";
 export { isOnGrid } from "./sessionwork.ts";

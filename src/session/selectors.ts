@@ -1,7 +1,7 @@
 import { scoreGain } from "../check/index.ts";
 import { remembered } from "../kernel/index.ts";
 import type { Finding, PackReport, Score, Verdict } from "../answers/index.ts";
-import type { Placement, Plan, Schedule, Task } from "../plan/index.ts";
+import { type Placement, type Plan, type Schedule, type Task, tasksById } from "../plan/index.ts";
 import { sameDay } from "./sameday.ts";
 import type { SessionState, Run } from "./state.ts";
 
@@ -49,13 +49,9 @@ const lastGain = remembered(({ steps, bestVerdict }: Run): Score | null => {
   return was && bestVerdict ? scoreGain(was, bestVerdict.score) : null;
 });
 
-const tasksOf = remembered(
-  (plan: Plan["tasks"]): ReadonlyMap<string, Task> => new Map(plan.map((task) => [task.id, task])),
-);
-
 /** The shown tasks by id. */
-export function tasksById(state: SessionState): ReadonlyMap<string, Task> {
-  return tasksOf(shownPlan(state).tasks);
+export function shownTasks(state: SessionState): ReadonlyMap<string, Task> {
+  return tasksById(shownPlan(state));
 }
 
 const placementsOf = remembered(

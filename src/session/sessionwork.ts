@@ -7,7 +7,7 @@ import type { FileCommands } from "./files.ts";
 import { crewSwapped, handedOver } from "./placing.ts";
 import type { Command } from "./registry.ts";
 import type { RunCommands } from "./running.ts";
-import { isBenchCurrent, placementsByTask, redoName, tasksById, undoName } from "./selectors.ts";
+import { isBenchCurrent, placementsByTask, redoName, shownTasks, undoName } from "./selectors.ts";
 import type { SessionState } from "./state.ts";
 
 /** What of a session the commands work with. */
@@ -46,7 +46,7 @@ interface Chosen {
 
 function chosenOf({ state }: Working): Chosen {
   const now = state.getState;
-  const pinOf = (task: string) => tasksById(now()).get(task)?.pin;
+  const pinOf = (task: string) => shownTasks(now()).get(task)?.pin;
   const onLine = (): readonly string[] => now().selection.filter((task) => placementsByTask(now()).has(task));
   const needsLine = (): string | null => (onLine().length === 0 ? "Select a task on the line first." : null);
   return {

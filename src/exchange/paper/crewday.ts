@@ -17,6 +17,7 @@ import {
   suitOn,
   suitsOf,
   type Task,
+  tasksById,
 } from "../../plan/index.ts";
 import { arePlaced } from "../../words/index.ts";
 import { legible } from "./glyphs.ts";
@@ -162,7 +163,7 @@ function stopsOf(
   outing: Outing | null,
   day: PrintedDay,
 ): Stop[] {
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   const mine = plan.schedule.placements
     .filter((placement) => placement.eva === eva.id && placement.crew.includes(member.id))
     .sort((a, b) => a.startS - b.startS || (a.task < b.task ? -1 : 1));

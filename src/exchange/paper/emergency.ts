@@ -1,4 +1,4 @@
-import { suitOn } from "../../plan/index.ts";
+import { suitOn, tasksById } from "../../plan/index.ts";
 import { arePlaced, clock, minutes, unlessToGive } from "../../words/index.ts";
 import { bearingAlong } from "./bearings.ts";
 import { type CrewEva, nameOf, placeName } from "./crewday.ts";
@@ -107,7 +107,7 @@ interface PlaceHome {
 /** Every place where somebody works on that EVA, farthest first; no way stands on top. */
 function placesOf(known: Known, part: CrewEva): PlaceHome[] {
   const { plan } = known;
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   const ids = new Set(
     plan.schedule.placements
       .filter(({ eva }) => eva === part.eva.id)

@@ -1,7 +1,7 @@
 import type { Rest, Verdict } from "../../answers/index.ts";
 import { judgeFor } from "../../check/index.ts";
 import { duration, instant, isEqual } from "../../kernel/index.ts";
-import type { Placement, Plan, Schedule } from "../../plan/index.ts";
+import { type Placement, type Plan, type Schedule, tasksById } from "../../plan/index.ts";
 import { type Wait, waitedS, waitsFor } from "./waits.ts";
 
 /** A day on which one task ends late, as the judge sees it when its crew does what stands on paper. */
@@ -243,7 +243,7 @@ export class LateDays {
     sinceS = -Infinity,
   ): Schedule {
     const { restS } = this.plan.rules.work;
-    const tasks = new Map(this.plan.tasks.map((task) => [task.id, task]));
+    const tasks = tasksById(this.plan);
     const ways = new Map(outings.map((one) => [`${one.eva} ${one.crew}`, waysOf(one)]));
     /** By outing, when what was done last ends, and how much of that was rest. */
     const done = new Map<string, { readonly endS: number; readonly restedS: number }>();

@@ -4,7 +4,7 @@ import {
   type Session,
   placementsByTask,
   shownVerdict,
-  tasksById,
+  shownTasks,
 } from "../../session/index.ts";
 import type { ClockKind } from "../../words/index.ts";
 import type { ViewStore } from "../viewstate.ts";
@@ -224,7 +224,7 @@ function spansOf(session: Session): readonly { readonly startS: number; readonly
   const placements = placementsByTask(state);
   return state.selection.flatMap((task) => {
     const placement = placements.get(task);
-    const lengthS = tasksById(state).get(task)?.duration.likelyS ?? 0;
+    const lengthS = shownTasks(state).get(task)?.duration.likelyS ?? 0;
     return placement ? [{ startS: placement.startS, endS: placement.startS + lengthS }] : [];
   });
 }

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from "react";
-import { tasksById } from "../../session/index.ts";
+import { shownTasks } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";
 import { useApp, useSession, useView } from "../context.ts";
 
@@ -9,7 +9,7 @@ const WIDE = 280;
 export function PinnedBox() {
   const { session, view } = useApp();
   const refused = useView((state) => state.refused);
-  const tasks = useSession(tasksById);
+  const tasks = useSession(shownTasks);
   const ref = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (!refused) return;

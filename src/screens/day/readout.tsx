@@ -8,7 +8,7 @@ import {
   placementsByTask,
   shownPlan,
   shownVerdict,
-  tasksById,
+  shownTasks,
 } from "../../session/index.ts";
 import { clockText, counted, crewName, lasting, listed, numberedTask, placeName } from "../../words/index.ts";
 import { slackWords } from "../chancewords.ts";
@@ -33,7 +33,7 @@ export const Readout = memo(function Readout() {
   const selected = useSession((state) =>
     state.selection.length === 1 ? (state.selection[0] ?? null) : null,
   );
-  const tasks = useSession(tasksById);
+  const tasks = useSession(shownTasks);
   // The ground of the line that is pointed at, in whole minutes.
   const minuteS = useView(({ cursorS, pointed: over }) =>
     cursorS === null || over !== null ? null : wholeMinute(cursorS),

@@ -1,5 +1,6 @@
 import type { MarginTrack } from "../../answers/index.ts";
 import type { Course } from "../../editor/index.ts";
+import { remembered } from "../../kernel/index.ts";
 
 /**
  * What a suit has to spare over an EVA: what is left, less the reserve, less an even use of the rest until ingress, as a share of
@@ -7,6 +8,15 @@ import type { Course } from "../../editor/index.ts";
  * day before a move, or the track's own: against the day before the course leaves where the move costs.
  */
 export function spareOf(track: MarginTrack, even: MarginTrack = track): Course {
+  return sparesOf(track)(even);
+}
+
+/** The judge tells the same track while an EVA stays as it is: by it, and by the even use. */
+const sparesOf = remembered((track: MarginTrack) =>
+  remembered((even: MarginTrack): Course => worked(track, even)),
+);
+
+function worked(track: MarginTrack, even: MarginTrack): Course {
   const first = even.points[0];
   const last = even.points.at(-1);
   const endS = track.points.at(-1)?.atS;

@@ -1,5 +1,5 @@
 import type { Verdict } from "../../answers/index.ts";
-import type { Plan } from "../../plan/index.ts";
+import { type Plan, tasksById } from "../../plan/index.ts";
 import { isOver, type Proposal, type Rehearsed } from "../../session/index.ts";
 import {
   clock,
@@ -51,7 +51,7 @@ export function Ahead() {
 /** What will be done, when, and how that is against the plan. */
 function ToCome({ placements }: { readonly placements: Rehearsed["standing"]["placements"] }) {
   const { plan } = useRehearsed();
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   const was = new Map(plan.schedule.placements.map((placement) => [placement.task, placement.startS]));
   return (
     <table>

@@ -1,6 +1,6 @@
 import type { Leave, MarginTrack, TurnBack } from "../../answers/index.ts";
 import { type Course, valueAt } from "../../editor/index.ts";
-import type { Task } from "../../plan/index.ts";
+import { type Task, tasksById } from "../../plan/index.ts";
 import type { Leaves, Rehearsed, ProjectedPlacement } from "../../session/index.ts";
 
 /**
@@ -32,7 +32,7 @@ export interface CrewNow {
 export function crewNow(day: Rehearsed, member: string, leaves: Leaves | null): CrewNow {
   const { plan, standing, verdict } = day;
   const { facts, placements, nowS } = standing;
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   const own = placements.filter((placement) => placement.crew.includes(member) && tasks.has(placement.task));
   const doing = own.find((placement) => placement.state === "under way");
   const next = own.find((placement) => placement.state === "to come");

@@ -1,5 +1,5 @@
 import type { SiteCourse, SiteLeg } from "../../answers/index.ts";
-import type { Plan, Task } from "../../plan/index.ts";
+import { type Plan, type Task, tasksById } from "../../plan/index.ts";
 import { crewName } from "../../words/index.ts";
 import { type Brush, cut, setFont } from "../parts/canvas/brush.ts";
 import { crewStyle } from "./crewstyle.ts";
@@ -24,7 +24,7 @@ export interface Strip {
 export function paintStrip(brush: Brush, strip: Strip): void {
   const { plan, courses, minuteS, x } = strip;
   const { ctx, palette, heightPx, widthPx } = brush;
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   for (const { crew, legs } of courses) {
     const top = plan.crew.findIndex((one) => one.id === crew) * ROW_PX + 1;
     for (const leg of legs) {

@@ -1,5 +1,5 @@
 import type { TimeWindow } from "../../editor/index.ts";
-import type { Plan, Schedule } from "../../plan/index.ts";
+import { type Plan, type Schedule, tasksById } from "../../plan/index.ts";
 
 /** The tasks that are on the line in `window`, by place and in order of start; one that ends elsewhere stands at both its places. */
 export function tasksByPlace(
@@ -7,7 +7,7 @@ export function tasksByPlace(
   schedule: Schedule,
   { startS, endS }: TimeWindow,
 ): ReadonlyMap<string, readonly string[]> {
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   const found = new Map<string, string[]>();
   for (const placement of schedule.placements.toSorted((a, b) => a.startS - b.startS)) {
     const task = tasks.get(placement.task);

@@ -1,7 +1,7 @@
 import "./task.css";
 import { memo, useEffect, useMemo, useRef } from "react";
 import type { Link, Plan, Task } from "../../plan/index.ts";
-import { placementsByTask, tasksById } from "../../session/index.ts";
+import { placementsByTask, shownTasks } from "../../session/index.ts";
 import { cautionLine, counted, doersOf, groupWords, stepLine, taskNumber } from "../../words/index.ts";
 import { numberedLink } from "../fields/links.ts";
 import { useApp, useSession, useView } from "../context.ts";
@@ -30,7 +30,7 @@ const KEYS = Object.keys(TASK_FIELDS) as FieldKey[];
 /** The details of the selected task: where it stands, what is found about it, and its fields. Nothing when none is selected. */
 export function TaskPanel() {
   const id = useSession((state) => state.selection[0] ?? null);
-  const task = useSession((state) => (id === null ? null : (tasksById(state).get(id) ?? null)));
+  const task = useSession((state) => (id === null ? null : (shownTasks(state).get(id) ?? null)));
   return task ? <Details key={task.id} task={task} /> : null;
 }
 

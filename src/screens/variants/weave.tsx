@@ -1,6 +1,6 @@
 import { useMemo, useRef } from "react";
 import { metTicks, timeScale } from "../../editor/index.ts";
-import type { Placement, Plan, Schedule } from "../../plan/index.ts";
+import { type Placement, type Plan, type Schedule, tasksById } from "../../plan/index.ts";
 import { crewName } from "../../words/index.ts";
 import { tickLabel } from "../parts/ticklabel.ts";
 import { useWidth } from "../width.ts";
@@ -122,7 +122,7 @@ function Blocks(props: {
 }) {
   const { day, x, topPx, differs } = props;
   const { plan, schedule } = day;
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   return schedule.placements.flatMap((placement) => {
     const task = tasks.get(placement.task);
     if (!task) return [];

@@ -1,7 +1,7 @@
 import { memo, useMemo, useState } from "react";
 import type { Relaxation, WhyReport } from "../../answers/index.ts";
 import { applyEdit, type Plan } from "../../plan/index.ts";
-import { type Asking, tasksById } from "../../session/index.ts";
+import { type Asking, shownTasks } from "../../session/index.ts";
 import { counted, grouped, numberedSentence, numberedTask, percent, signed } from "../../words/index.ts";
 import { useApp, useSession } from "../context.ts";
 import { DayChances } from "../daychances.tsx";
@@ -155,7 +155,7 @@ function Kept({ variant, fresh }: { readonly variant: string; readonly fresh: bo
 
 function Dropped({ tasks }: { readonly tasks: readonly string[] }) {
   const plan = useSession((state) => state.plan);
-  const byId = useSession(tasksById);
+  const byId = useSession(shownTasks);
   const isMust = (task: string): boolean => byId.get(task)?.must ?? false;
   return (
     <details>

@@ -2,7 +2,7 @@
 import { afterEach, describe, expect, it } from "vitest";
 import { timeScale } from "../../../src/editor/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
-import { type Session, tasksById } from "../../../src/session/index.ts";
+import { type Session, shownTasks } from "../../../src/session/index.ts";
 import { dayGesture, type DayGesture } from "../../../src/screens/day/gesture.ts";
 import { stuckWords } from "../../../src/screens/day/speech.ts";
 import { windowing } from "../../../src/screens/day/windowing.ts";
@@ -34,7 +34,7 @@ function lay(): Table {
   const ground = () => {
     const state = session.state.getState();
     const { plan, verdict } = state;
-    const layout = layoutOf(plan, plan.schedule, verdict, tasksById(state), 100);
+    const layout = layoutOf(plan, plan.schedule, verdict, shownTasks(state), 100);
     return { layout, scale: timeScale(view.getState().window, WIDE), left: 0, top: 0 };
   };
   const windows = windowing(

@@ -1,6 +1,6 @@
 import type { Outing, PrintedDay, Verdict } from "../../../answers/index.ts";
 import { limiterWords } from "../../../check/index.ts";
-import type { Eva, Plan } from "../../../plan/index.ts";
+import { type Eva, type Plan, tasksById } from "../../../plan/index.ts";
 import {
   clock,
   minutes,
@@ -124,7 +124,7 @@ function stayLane(plan: Plan, verdict: Verdict, axis: Axis, crew: string, y: num
 }
 
 function remoteWork(plan: Plan): (Span & { name: string })[] {
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   return plan.schedule.placements
     .filter((placement) => placement.eva === null)
     .sort((a, b) => a.startS - b.startS || (a.task < b.task ? -1 : 1))

@@ -9,7 +9,7 @@ import type {
   SiteWalks,
   Verdict,
 } from "../../../answers/index.ts";
-import type { Eva, Plan, Task } from "../../../plan/index.ts";
+import { type Eva, type Plan, type Task, tasksById } from "../../../plan/index.ts";
 import { taskNumber, touchdownMs } from "../../../words/index.ts";
 import type { Debrief, Rehearsal } from "../../../rehearsal/index.ts";
 import { goIfsGiven, homeIfsGiven } from "../givenstocks.ts";
@@ -63,7 +63,7 @@ export interface PlacedTask {
 
 /** What is placed, by start. */
 export function placedTasksOf(plan: Plan): PlacedTask[] {
-  const tasks = new Map(plan.tasks.map((task) => [task.id, task]));
+  const tasks = tasksById(plan);
   return plan.schedule.placements
     .flatMap((placement) => {
       const task = tasks.get(placement.task);

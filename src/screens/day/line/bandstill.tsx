@@ -149,14 +149,15 @@ function sameBlock(a: Block, b: Block): boolean {
 
 function sameBetween(a: Between, b: Between): boolean {
   return (
-    a.kind === b.kind &&
-    a.lane === b.lane &&
-    a.startS === b.startS &&
-    a.endS === b.endS &&
-    a.homeStartS === b.homeStartS &&
-    a.homeEndS === b.homeEndS &&
-    a.rest?.startS === b.rest?.startS &&
-    a.rest?.endS === b.rest?.endS
+    a === b ||
+    (a.kind === b.kind &&
+      a.lane === b.lane &&
+      a.startS === b.startS &&
+      a.endS === b.endS &&
+      a.homeStartS === b.homeStartS &&
+      a.homeEndS === b.homeEndS &&
+      a.rest?.startS === b.rest?.startS &&
+      a.rest?.endS === b.rest?.endS)
   );
 }
 

@@ -1,6 +1,6 @@
 import { type RefObject, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { type TimeScale, timeScale } from "../../../editor/index.ts";
-import { shownPlan, shownSchedule, shownVerdict, tasksById } from "../../../session/index.ts";
+import { shownPlan, shownSchedule, shownVerdict, shownTasks } from "../../../session/index.ts";
 import { useSession, useView } from "../../context.ts";
 import { marginsPx } from "../../margins/margins.tsx";
 import { remoteLanePx, type DayLayout, layoutOf } from "./geometry.ts";
@@ -40,7 +40,7 @@ export function useTheLine({ latest }: LineOnPage): TheLine {
   const plan = useSession(shownPlan);
   const schedule = useSession(shownSchedule);
   const verdict = useSession(shownVerdict);
-  const tasks = useSession(tasksById);
+  const tasks = useSession(shownTasks);
   const window = useView((state) => state.window);
   const board = useRef<HTMLElement>(null);
   const size = useSize(board);
