@@ -1,14 +1,16 @@
-import { CLOSED, HOPS, type Lattice } from "./lattice.ts";
+import type { Seed } from "./goals.ts";
+import { CLOSED, type Lattice } from "./lattice.ts";
 import type { Memory } from "./remember.ts";
 import type { Point } from "./shapes.ts";
-import { NO_HOP, type Seed, seedsAt, spreading, type Spreading } from "./spread.ts";
+import { seedsAt, spreading, type Spreading, turnedBack } from "./spread.ts";
 
 /**
  * A point of the lattice in the midst of some places. By it ways lead from each of them to each other one, where hops may be gone both ways: what such
- * a way costs, no way that counts costs more, so that nobody needs to look farther.
+ * a way costs, no way that counts costs more, so that nobody needs to look farther. And where the midst leads to one place and not to another, no way
+ * leads from the one to the other.
  */
 export interface Midst {
-  /** What a way costs, thousandths, that leads from a place with the points `seeds` about it to one with `ends`; CLOSED where none is known. */
+  /** What a way costs, thousandths, that leads from a place with the points `seeds` about it to one with `ends`; CLOSED where none is known, 0 where there is none. */
   most(seeds: readonly Seed[], ends: readonly Seed[]): number;
 }
 
@@ -48,8 +50,11 @@ function at({ lattice, fields }: Spreads, place: Point | undefined): Midst {
   );
   return {
     most(seeds, ends) {
-      const to = least(seeds, (point) => backCost(lattice, field, point));
+      const to = least(seeds, (point) =>
+        field.costTo(point) === CLOSED ? CLOSED : turnedBack(lattice, field, point).cost,
+      );
       const from = least(ends, (point) => field.costTo(point));
+      if (from === CLOSED && seeds.every(({ at: point }) => field.costTo(point) < CLOSED)) return 0;
       return to === CLOSED || from === CLOSED ? CLOSED : to + from;
     },
   };
@@ -67,20 +72,4 @@ function least(seeds: readonly Seed[], costOf: (point: number) => number): numbe
     if (known !== CLOSED && known + cost < least) least = known + cost;
   }
   return least;
-}
-
-/** What the way on which the spread has come to `point` costs the other way round; CLOSED where it cannot be gone so. */
-function backCost(lattice: Lattice, field: Spreading, point: number): number {
-  if (field.costTo(point) === CLOSED) return CLOSED;
-  const { offset } = lattice;
-  let cost = 0;
-  let at = point;
-  while (field.hop[at] !== NO_HOP) {
-    const hop = field.hop[at]!;
-    const back = lattice.price(at, (hop + HOPS / 2) % HOPS);
-    if (back === CLOSED) return CLOSED;
-    cost += back;
-    at -= offset[hop]!;
-  }
-  return cost;
 }

@@ -1,21 +1,14 @@
 import { pulse } from "../kernel/index.ts";
 import { type Footing, footingOf, type Terms } from "./footing.ts";
+import type { Seed } from "./goals.ts";
 import type { HeightGrid } from "./grid.ts";
 import { type Lattice, type LatticeDump, latticeOf } from "./lattice.ts";
+import { lookFor, nameOf } from "./looking.ts";
 import { type Midst, midstOf } from "./midst.ts";
 import { type Memory, memory } from "./remember.ts";
 import type { Point } from "./shapes.ts";
-import {
-  type Goal,
-  type Seed,
-  seedsAt,
-  spread,
-  type Spread,
-  spreading,
-  type Spreading,
-  spreadOut,
-} from "./spread.ts";
-import { directCost, joinedTrails, surveyed, type GroundTrail, trailTo } from "./trail.ts";
+import { seedsAt, type Spread, spreading, type Spreading, spreadOut } from "./spread.ts";
+import { type GroundTrail, joinedTrails, surveyed } from "./trail.ts";
 
 /**
  * A height grid on the terms of a walk, with all that was worked out on it. A place that moves costs its own trails, and spreads as far
@@ -28,6 +21,8 @@ export interface Network {
   readonly fields: Memory<Spreading>;
   /** The points about places by which ways come to them. */
   readonly ends: Memory<readonly Seed[]>;
+  /** What a way from one place to another costs at most, thousandths: that of one that leads back. */
+  readonly mosts: Memory<number>;
   readonly trails: Memory<readonly [GroundTrail | null]>;
   readonly tables: Memory<readonly (GroundTrail | null)[]>;
   /** Farthest points of trails from home, kept by `reach.ts`. */
@@ -110,6 +105,7 @@ function untrodden(footing: Footing, lattice: Lattice): Network {
     lattice,
     fields: memory<Spreading>(FIELD_ROOM, (field) => field.cost.length),
     ends: memory<readonly Seed[]>(TRAIL_ROOM),
+    mosts: memory<number>(TRAIL_ROOM),
     trails: memory<readonly [GroundTrail | null]>(TRAIL_ROOM),
     tables: memory<readonly (GroundTrail | null)[]>(8),
     peaks: memory<readonly [Peak | null]>(TRAIL_ROOM),
@@ -150,34 +146,12 @@ export function trailsFrom(
   others: readonly Point[],
   midst: Midst,
 ): readonly (GroundTrail | null)[] {
-  const { lattice, footing, trails } = network;
   const names = others.map((one) => nameOf(place, one));
-  const known = names.map((name) => trails.known(name));
-  const missing = others.flatMap((_, k) => (known[k] ? [] : [k]));
-  if (missing.length > 0) {
-    const seeds = seedsAt(footing, place, false);
-    const goals = missing.map((k) => goalOf(network, place, seeds, others[k]!, midst));
-    const field = spread(lattice, seeds, false, goals);
-    missing.forEach((k, n) => {
-      known[k] = trails.of(names[k]!, () => [trailTo(lattice, field, place, goals[n]!)]);
-    });
-  }
-  return known.map((one) => one![0]);
-}
-
-function nameOf(from: Point, to: Point): string {
-  return `${from.eastM} ${from.northM} to ${to.eastM} ${to.northM}`;
-}
-
-function goalOf(network: Network, from: Point, seeds: readonly Seed[], place: Point, midst: Midst): Goal {
-  const ends = endsAt(network, place);
-  const direct = directCost(network.footing, from, place);
-  return { place, ends, direct, most: Math.min(direct, midst.most(seeds, ends)) };
-}
-
-/** The points about a place by which ways come to it. */
-function endsAt({ footing, ends }: Network, place: Point): readonly Seed[] {
-  return ends.of(`${place.eastM} ${place.northM}`, () => seedsAt(footing, place, true));
+  const known = names.map((name) => network.trails.known(name));
+  const missing = others.filter((_, k) => !known[k]);
+  const found = missing.length > 0 ? lookFor(network, place, missing, midst) : [];
+  let next = 0;
+  return known.map((one, k) => (one ?? network.trails.of(names[k]!, () => [found[next++]!]))[0]);
 }
 
 /** The way there; or the way back, walked the other way round, where that is allowed and cheaper: on level ground both are then alike. */

@@ -1,5 +1,6 @@
 import { pulse } from "../kernel/index.ts";
 import type { Footing } from "./footing.ts";
+import { Ahead, type Goal, type Seed } from "./goals.ts";
 import { CLOSED, HOPS, type Lattice, SCALE } from "./lattice.ts";
 import type { Point } from "./shapes.ts";
 
@@ -32,23 +33,6 @@ export const NO_HOP = 255;
 /** Some thousandths of a second of work. */
 const POINTS_A_PULSE = 4096;
 
-/** A point of the lattice where a spread begins or is looked for, with the cost between it and the place. */
-export interface Seed {
-  readonly at: number;
-  readonly cost: number;
-}
-
-/** A place that a spread is to come to. */
-export interface Goal {
-  readonly place: Point;
-  /** Lattice points about it. */
-  readonly ends: readonly Seed[];
-  /** What a straight way that is open costs, thousandths; CLOSED for none. */
-  readonly direct: number;
-  /** No way to it that counts costs more, thousandths; CLOSED where that is not known. */
-  readonly most: number;
-}
-
 /** The lattice points about a place, four by four, with the straight cost to them, or from them when `backward`. */
 export function seedsAt(footing: Footing, place: Point, backward: boolean): Seed[] {
   const { columns, rows, cellM, westM, southM } = footing.grid;
@@ -68,17 +52,18 @@ export function seedsAt(footing: Footing, place: Point, backward: boolean): Seed
   return seeds;
 }
 
+/** Spreads from `seeds` along the hops, or against them when `backward`: then costs are of ways to the seeds. */
+export function spread(lattice: Lattice, seeds: readonly Seed[], backward: boolean): Spread {
+  const { cost, hop } = new Front(lattice, seeds, backward, null, linksOn(lattice)).everywhere();
+  return { cost, hop };
+}
+
 /**
- * Spreads from `seeds` along the hops, or against them when `backward`: then costs are of ways to the seeds. With `goals` only until
- * it is sure for each what coming to it costs, and by which of its ends, as far as that is no more than its `most`.
+ * Spreads from `seeds` along the hops until it is sure for each of `goals` what coming to it costs, and by which of its ends, as far as
+ * that is no more than its `most`.
  */
-export function spread(
-  lattice: Lattice,
-  seeds: readonly Seed[],
-  backward: boolean,
-  goals?: readonly Goal[],
-): Spread {
-  const { cost, hop } = new Front(lattice, seeds, backward, goals ?? null, linksOn(lattice)).everywhere();
+export function spreadTo(lattice: Lattice, seeds: readonly Seed[], goals: readonly Goal[]): Spread {
+  const { cost, hop } = new Front(lattice, seeds, false, goals, linksOn(lattice)).everywhere();
   return { cost, hop };
 }
 
@@ -93,73 +78,18 @@ export function spreadOut({ cost, hop }: Spread): Spreading {
   return all;
 }
 
-/** The least cost of coming to the goal as far as is known, and no more than its most. */
-function leastAt(cost: Int32Array, { ends, most }: Goal): number {
-  let least = most;
-  for (const end of ends) {
-    const known = cost[end.at]!;
-    if (known !== CLOSED && known + end.cost < least) least = known + end.cost;
+/** What the way on which `field` has come to a point costs the other way round, to the seed it began with; CLOSED where it cannot be gone so. */
+export function turnedBack(lattice: Lattice, field: Spread, point: number): { seed: number; cost: number } {
+  let cost = 0;
+  let at = point;
+  while (field.hop[at] !== NO_HOP) {
+    const hop = field.hop[at]!;
+    const back = lattice.price(at, (hop + HOPS / 2) % HOPS);
+    if (back === CLOSED) return { seed: at, cost: CLOSED };
+    cost += back;
+    at -= lattice.offset[hop]!;
   }
-  return least;
-}
-
-/** Goals that a spread has not come to yet, and whether a point may lie on a way to one of them. */
-class Ahead {
-  private readonly cost: Int32Array;
-  private readonly columns: number;
-  /** What a cell costs at least. */
-  private readonly perCell: number;
-  private goals: readonly Goal[];
-  /** By goal, one after the other: east and north in cells, and what no way to it that counts costs more than. */
-  private readonly facts: Float64Array;
-  /** The goal that the last point was on the way to: the next one mostly is too. */
-  private last = 0;
-
-  constructor({ grid, perM }: Footing, cost: Int32Array, goals: readonly Goal[]) {
-    this.cost = cost;
-    this.columns = grid.columns;
-    this.perCell = perM * grid.cellM * SCALE;
-    this.goals = goals;
-    this.facts = new Float64Array(3 * goals.length);
-    this.note(grid);
-  }
-
-  /** Leaves out what costs less than all that is still to come. True when nothing is left. */
-  isPast(leastCost: number, grid: Footing["grid"]): boolean {
-    const { cost } = this;
-    this.goals = this.goals.flatMap((goal) => {
-      const most = leastAt(cost, goal);
-      return most < leastCost ? [] : [most === goal.most ? goal : { ...goal, most }];
-    });
-    this.note(grid);
-    return this.goals.length === 0;
-  }
-
-  /** Whether a way by `point`, which costs `soFar` up to there, may bear on one of the goals. */
-  isOnTheWay(point: number, soFar: number): boolean {
-    const { facts, perCell, last } = this;
-    const row = (point / this.columns) | 0;
-    const column = point - row * this.columns;
-    const count = 3 * this.goals.length;
-    for (let n = 0, k = last; n < count; n += 3, k = k + 3 === count ? 0 : k + 3) {
-      const cells = (facts[k + 2]! - soFar) / perCell;
-      const east = facts[k]! - column;
-      const north = facts[k + 1]! - row;
-      if (cells < 0 || east * east + north * north > cells * cells) continue;
-      this.last = k;
-      return true;
-    }
-    return false;
-  }
-
-  private note({ cellM, westM, southM }: Footing["grid"]): void {
-    this.last = 0;
-    this.goals.forEach(({ place, most }, k) => {
-      this.facts[3 * k] = (place.eastM - westM) / cellM;
-      this.facts[3 * k + 1] = (place.northM - southM) / cellM;
-      this.facts[3 * k + 2] = most;
-    });
-  }
+  return { seed: at, cost };
 }
 
 /** How the points of a bucket hang together, by point: the one after it, or -1; and the one before it, or `~place` of the bucket in the ring. */

@@ -1,10 +1,11 @@
 import { slopeW, walkingMs } from "../physics/index.ts";
 import type { Footing } from "./footing.ts";
+import type { Goal } from "./goals.ts";
 import { heightAt } from "./grid.ts";
 import { CLOSED, HOPS, type Lattice, SCALE } from "./lattice.ts";
 import { pulled } from "./pull.ts";
 import { type Point } from "./shapes.ts";
-import { type Goal, NO_HOP, seedsAt, type Spread, type Spreading } from "./spread.ts";
+import { NO_HOP, seedsAt, type Spread, type Spreading } from "./spread.ts";
 
 /** A way over a height grid, from place to place. */
 export interface GroundTrail {
@@ -52,7 +53,7 @@ export function directCost({ straight }: Footing, from: Point, to: Point): numbe
 }
 
 /** The end by which the way goes: -1 where there is no way, null where the straight one is no dearer. */
-function endAt({ cost }: Spread, { ends, direct }: Pick<Goal, "ends" | "direct">): number | null {
+export function endAt({ cost }: Spread, { ends, direct }: Pick<Goal, "ends" | "direct">): number | null {
   let end = -1;
   let total = CLOSED;
   for (const seed of ends) {
@@ -136,7 +137,7 @@ function isStraight(a: Point, b: Point, c: Point): boolean {
   return Math.abs(cross) < 1e-9 * Math.hypot(c.eastM - a.eastM, c.northM - a.northM) ** 2;
 }
 
-function pointAt({ columns, cellM, westM, southM }: Footing["grid"], at: number): Point {
+export function pointAt({ columns, cellM, westM, southM }: Footing["grid"], at: number): Point {
   return { eastM: westM + (at % columns) * cellM, northM: southM + Math.floor(at / columns) * cellM };
 }
 
