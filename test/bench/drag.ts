@@ -194,12 +194,21 @@ async function taken(page: Page, gesture: Gesture, share: number, sliding: boole
   if (sliding) await page.keyboard.down("Shift");
   // The bands where it fits come a moment after it was taken; from then on they are drawn in every frame.
   await page.waitForTimeout(700);
+  // Near an edge of the line the window moves by itself, several frames an input.
+  const about = {
+    x: Math.min(Math.max(at.x, stage.x + INSIDE_PX), stage.x + stage.width - INSIDE_PX),
+    y: at.y,
+  };
+  await page.mouse.move(about.x, about.y, { steps: 3 });
   return {
-    at,
+    at: about,
     name: name.slice(0, 60),
-    input: (i) => page.mouse.move(at.x + 140 * Math.sin(i / 17), at.y + 30 * Math.sin(i / 41)),
+    input: (i) => page.mouse.move(about.x + 140 * Math.sin(i / 17), about.y + 30 * Math.sin(i / 41)),
   };
 }
+
+/** How far from the line's edges a drag goes to and fro about, pixels. */
+const INSIDE_PX = 200;
 
 async function profiling(page: Page): Promise<CDPSession> {
   const session = await page.context().newCDPSession(page);
