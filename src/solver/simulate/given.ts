@@ -51,10 +51,8 @@ class KnownPlayer extends Player {
 
   override play(draws: DaySample): void {
     const { order } = this.script;
-    if (this.since) {
-      this.goBack(this.since);
-      for (let p = this.knownCount; p < order.length; p += 1) this.endS[order[p]!] = -Infinity;
-    } else {
+    if (this.since) this.goBack(this.since);
+    else {
       this.begin();
       this.playOn(draws, 0, this.knownCount);
       if (this.isKnownToEverybodyOut()) this.since = this.moment();

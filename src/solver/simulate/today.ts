@@ -111,20 +111,20 @@ export class Today {
     this.standing().forEach((one, i) => moment[i]!.set(one));
   }
 
-  /**
-   * Goes back to a moment of the same day that was kept. Starts and ends of what was attempted before it must not have
-   * been written since: that is so when only what comes after it was played on.
-   */
+  /** Goes back to a moment of the same day that was kept: nothing that came after it is known any more. */
   goBack(moment: Moment): void {
     this.standing().forEach((one, i) => one.set(moment[i]!));
   }
 
-  /** All that changes while a day is played, but for starts and ends and what is recorded. */
+  /** All that changes while a day is played, but for what is recorded. */
   private standing(): Moment {
     const { spare, atS, place } = this.suits;
     return [
       this.state,
       this.reason,
+      this.startS,
+      // Of what is not attempted yet as well: an end would say that it is known to be missed.
+      this.endS,
       this.mended,
       this.opened,
       this.closed,
