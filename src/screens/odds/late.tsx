@@ -3,7 +3,7 @@ import { useEffect, useMemo } from "react";
 import type { LateTable, LateReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { lateTableIsStale, type LateTableWork } from "../../session/index.ts";
-import { clockText, counted, crewName, evaName, numberedTask } from "../../words/index.ts";
+import { clockText, counted, crewName, evaName, listed, numberedTask } from "../../words/index.ts";
 import { useApp, useSession } from "../context.ts";
 import { useDial } from "../dial.ts";
 import { useLateTable } from "../uselatetable.ts";
@@ -188,24 +188,36 @@ function EntryCell(props: {
   const loses = cell.worthLost > 0 || cell.mustLost > 0;
   const result = resultWords(last);
   const alone = aloneWords(cell);
-  // One line for what is dropped, for what is taken up, and for each crew member: an order may be of twenty tasks.
-  const parts = entryWords(cell, {
+  const { does, but, orders } = entryWords(cell, {
     nameOf: (task) => numberedTask(plan, task),
     crewOf: (crew) => crewName(plan, crew),
     plannedOf,
-  }).split("; ");
+  });
   return (
     <td
       colSpan={span}
       className={`shed-cell shed-${cell.kind}${cell.mustLost > 0 ? " must" : ""}`}
       title={[cell.sentence, ...(alone === null ? [] : [alone])].join(" ")}
     >
-      {parts.map((part, i) => (
+      {[...does, ...but].map((part) => (
         <span key={part} className="shed-part">
           {part}
-          {i < parts.length - 1 && "; "}
         </span>
       ))}
+      {orders.length > 0 && (
+        // An order may be of twenty tasks a crew member.
+        <details className="shed-order">
+          <summary>
+            {listed(cell.then.map(({ crew }) => crewName(plan, crew)))}{" "}
+            {does.length === 0 ? "go on in another order" : "in another order"}
+          </summary>
+          {orders.map((order) => (
+            <span key={order} className="shed-part">
+              {order}
+            </span>
+          ))}
+        </details>
+      )}
       {loses && (
         <span className="note">
           {" "}

@@ -61,30 +61,52 @@ export interface OrderWords {
   readonly plannedOf: (crew: string) => readonly string[];
 }
 
+/** What a cell tells the crew to do. */
+export interface EntryWords {
+  /** What is left out, taken up or ended; empty where only the order is another. */
+  readonly does: readonly string[];
+  /** What is done in vain then, and which rules are broken all the same. */
+  readonly but: readonly string[];
+  /** By crew member in which order to go on, where it is not the plan's. */
+  readonly orders: readonly string[];
+}
+
 /**
  * What a cell tells the crew to do: tasks by number and name, of a whole order those by which it differs from the plan; where the rest is
  * what the plan has, in its order, only the task from which on it is.
  */
-export function entryWords(cell: LateEntry, words: OrderWords): string {
+export function entryWords(cell: LateEntry, words: OrderWords): EntryWords {
   const { nameOf } = words;
-  const rules = cell.breaks.map(ruleInWords);
-  const voided = cell.voided.length > 0 ? `; in vain: ${cell.voided.map(nameOf).join(", ")}` : "";
-  const broken = `${voided}${rules.length > 0 ? `; breaks ${rules.join(", ")}` : ""}`;
-  const orders = cell.then.map((order) => orderWords(order, cell.drop, words));
-  switch (cell.kind) {
+  const named = (tasks: readonly string[]): string => tasks.map(nameOf).join(", ");
+  const untried = cell.kind === "over" ? untriedWords(cell.breaks) : "";
+  return {
+    does: doesWords(cell, named),
+    but: [
+      ...(cell.voided.length > 0 ? [`in vain: ${named(cell.voided)}`] : []),
+      ...(cell.breaks.length > 0 ? [`breaks ${cell.breaks.map(ruleInWords).join(", ")}${untried}`] : []),
+    ],
+    orders: cell.kind === "change" ? cell.then.map((order) => orderWords(order, cell.drop, words)) : [],
+  };
+}
+
+function doesWords(
+  { kind, drop, add }: LateEntry,
+  named: (tasks: readonly string[]) => string,
+): readonly string[] {
+  switch (kind) {
     case "keep":
-      return `drop nothing${broken}`;
+      return ["drop nothing"];
     case "drop":
-      return `drop ${cell.drop.map(nameOf).join(", ")}${broken}`;
-    case "change": {
-      const drop = cell.drop.length > 0 ? [`drop ${cell.drop.map(nameOf).join(", ")}`] : [];
-      const add = cell.add.length > 0 ? [`take up ${cell.add.map(nameOf).join(", ")}`] : [];
-      return `${[...drop, ...add, ...orders].join("; ")}${broken}`;
-    }
+      return [`drop ${named(drop)}`];
+    case "change":
+      return [
+        ...(drop.length > 0 ? [`drop ${named(drop)}`] : []),
+        ...(add.length > 0 ? [`take up ${named(add)}`] : []),
+      ];
     case "end":
-      return `end the EVA${broken}`;
+      return ["end the EVA"];
     case "over":
-      return `end the EVA at once${broken}${untriedWords(cell.breaks)}`;
+      return ["end the EVA at once"];
   }
 }
 

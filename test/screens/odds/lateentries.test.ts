@@ -5,6 +5,7 @@ import {
   aloneWords,
   heldCells,
   orderOn,
+  type OrderWords,
   resultWords,
   entryWords,
   widestError,
@@ -35,6 +36,12 @@ const words = (planned: readonly string[] = []) => ({
   plannedOf: () => planned,
 });
 
+/** All that a cell tells, as one reads it. */
+function told(one: LateEntry, more: OrderWords = words()): string {
+  const { does, but, orders } = entryWords(one, more);
+  return [...does, ...orders, ...but].join("; ");
+}
+
 const chance = (count: number) => ({ count, of: 300, share: count / 300, low: 0.8, high: 0.9, words: "" });
 const outcome = (count: number, meanWorth: number) => ({
   home: chance(300),
@@ -54,9 +61,7 @@ describe("a row of a late table", () => {
       result: outcome(260, 1578.9),
       alone: { mustLost: 4, worthLost: 365, result: outcome(0, 1267.2) },
     });
-    expect(entryWords(one, words())).toBe(
-      "drop Task a; take up Task x; EV1 then Task x, Task b; EV2 then goes home",
-    );
+    expect(told(one)).toBe("drop Task a; take up Task x; EV1 then Task x, Task b; EV2 then goes home");
     // 260 of 300 are 86.67 %.
     expect(resultWords(one)).toBe("must-do 86 %, worth 1\u202f578");
     expect(aloneWords(one)).toBe(
@@ -73,7 +78,7 @@ describe("a row of a late table", () => {
 
   it("names what is done otherwise than planned, and from which task on all is as planned", () => {
     const order = (tasks: readonly string[], planned: readonly string[]): string =>
-      entryWords(cell({ kind: "change", drop: ["d"], then: [{ crew: "1", tasks }] }), words(planned));
+      told(cell({ kind: "change", drop: ["d"], then: [{ crew: "1", tasks }] }), words(planned));
     expect(order(["x", "b", "c", "e"], ["a", "b", "c", "d", "e"])).toBe(
       "drop Task d; EV1 then Task x, then as planned from Task b on",
     );
@@ -128,16 +133,16 @@ describe("a row of a late table", () => {
   });
 
   it("says in words what to do", () => {
-    expect(entryWords(cell({ kind: "keep", drop: [] }), words())).toBe("drop nothing");
-    expect(entryWords(cell({ drop: ["a", "b"], breaks: ["work-and-rest"] }), words())).toBe(
+    expect(told(cell({ kind: "keep", drop: [] }))).toBe("drop nothing");
+    expect(told(cell({ drop: ["a", "b"], breaks: ["work-and-rest"] }))).toBe(
       "drop Task a, Task b; breaks work and rest",
     );
-    expect(entryWords(cell({ voided: ["b"] }), words())).toBe("drop Task a; in vain: Task b");
-    expect(entryWords(cell({ kind: "end" }), words())).toBe("end the EVA");
-    expect(entryWords(cell({ kind: "over", breaks: ["reserve"] }), words())).toBe(
+    expect(told(cell({ voided: ["b"] }))).toBe("drop Task a; in vain: Task b");
+    expect(told(cell({ kind: "end" }))).toBe("end the EVA");
+    expect(told(cell({ kind: "over", breaks: ["reserve"] }))).toBe(
       "end the EVA at once; breaks reserves or the longest EVA",
     );
-    expect(entryWords(cell({ kind: "over", breaks: ["crew-separation"] }), words())).toBe(
+    expect(told(cell({ kind: "over", breaks: ["crew-separation"] }))).toBe(
       "end the EVA at once; breaks crew separation; not tried: the others hold where they are",
     );
   });
