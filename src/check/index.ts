@@ -3,7 +3,7 @@ export { check, judgeFor, judgeOf } from "./judge.ts";
 export { ledgerOf } from "./ledger.ts";
 export type { Ledger, LedgerLine } from "./ledger.ts";
 export { ingressLimitsByEva } from "./latestingress.ts";
-export { limiterWords } from "./limits.ts";
+export { limiterWords, recallLimiterWords } from "./limits.ts";
 export { overWords, recallOf } from "./turnback.ts";
 export { compareScores, easedWords, scoreGain, spareWords, subtract, worseWords } from "./comparison.ts";
 export { pointsAt } from "./points.ts";

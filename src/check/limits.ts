@@ -86,3 +86,11 @@ export function limiterWords(plan: Plan, by: Limiter): string {
       return `${CONSUMABLE_WORDS[by.consumable]} of ${crew(by.crew)} for the walk-back`;
   }
 }
+
+/** The same of a recall (`recallOf`): until they start home a suit is counted on at the hardest work that is still to come. */
+export function recallLimiterWords(plan: Plan, by: Limiter): string {
+  const words = limiterWords(plan, by);
+  return by.kind === "reserve" || by.kind === "walk-back"
+    ? `${words}, at the hardest work until then`
+    : words;
+}

@@ -1,5 +1,5 @@
 import type { Recall, TurnBack } from "../answers/index.ts";
-import { judgeFor, limiterWords, overWords, recallOf } from "../check/index.ts";
+import { judgeFor, overWords, recallLimiterWords, recallOf } from "../check/index.ts";
 import { debriefCsv } from "../exchange/index.ts";
 import type { Plan } from "../plan/index.ts";
 import {
@@ -67,7 +67,7 @@ function momentTable(plan: Plan, seed: number, atS: number, recalls: readonly Re
         earliestS === null
           ? "somebody has no way home"
           : `earliest ingress ${clock(earliestS, "up")} if everything is dropped now`
-      }, latest ${clock(latest.ingressS, "down")} (${limiterWords(plan, latest.by)})`,
+      }, latest ${clock(latest.ingressS, "down")} (${recallLimiterWords(plan, latest.by)})`,
       ...crew.map((one) => `    ${nameIn(plan.crew, one.crew)}: ${turnWords(plan, one)}`),
     ]),
   ];
@@ -84,7 +84,7 @@ function turnWords(plan: Plan, { from, to, walkbackS, startHomeS, by, over }: Tu
       : over
         ? `start home at once: ${overWords(over)}`
         : `start home by ${clock(startHomeS, "down")}`;
-  return `${where}, ${back}, ${start}, set by ${limiterWords(plan, by)}`;
+  return `${where}, ${back}, ${start}, set by ${recallLimiterWords(plan, by)}`;
 }
 
 function table(plan: Plan, seed: number, debrief: Debrief): string {

@@ -50,7 +50,14 @@ export { withPlaceAt } from "./site.ts";
 export type { SiteFile, SiteWork, Taken } from "./site.ts";
 
 // What the judge says in words, which screens see through the session only.
-export { easedWords, limiterWords, overWords, spareWords, subtract, worseWords } from "../check/index.ts";
+export {
+  easedWords,
+  overWords,
+  recallLimiterWords,
+  spareWords,
+  subtract,
+  worseWords,
+} from "../check/index.ts";
 export type { PackOptions } from "../engine/calls.ts";
 export type { Leaves } from "./leaving.ts";
 export { isOver } from "./rehearsalstate.ts";

@@ -1,5 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { check, ingressLimitsByEva, limiterWords, recallOf } from "../../src/check/index.ts";
+import {
+  check,
+  ingressLimitsByEva,
+  limiterWords,
+  recallLimiterWords,
+  recallOf,
+} from "../../src/check/index.ts";
 import { duration } from "../../src/kernel/index.ts";
 import type { Plan } from "../../src/plan/index.ts";
 import { at, eva, task, tinyPlan, type TinyParts } from "./tinyPlan.ts";
@@ -120,6 +126,9 @@ describe("the latest moment to start home", () => {
     const { recall, one } = recalled(plan, 3200);
     expect(recall.latest.ingressS).toBe(ingressS);
     expect(limiterWords(plan, recall.latest.by)).toBe(words);
+    // Until they start home the suit is counted on at the hardest work; another bound is what it is.
+    const atWork = /reserve|for the walk-back/.test(words) ? ", at the hardest work until then" : "";
+    expect(recallLimiterWords(plan, recall.latest.by)).toBe(`${words}${atWork}`);
     expect(one.startHomeS).toBe(ingressS - 300 - 600);
     expect(one.over).toBeNull();
     // The judge says the same: at work on a until then all holds, a second longer and it does not.

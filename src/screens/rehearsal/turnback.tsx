@@ -1,6 +1,6 @@
 import type { Recall, TurnBack } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { limiterWords, overWords } from "../../session/index.ts";
+import { overWords, recallLimiterWords } from "../../session/index.ts";
 import { clock, evaName, lasting, placeName } from "../../words/index.ts";
 
 /** Where one crew member is, the walk-back from there, and the latest moment to start home with what sets it. */
@@ -30,7 +30,7 @@ export function TurnBackLines(props: { readonly plan: Plan; readonly nowS: numbe
             {latestWords(startHomeS)} <span className="note">in {lasting(startHomeS - nowS, "down")}</span>
           </dd>
         )}
-        <dd className="note">set by {limiterWords(plan, of.by)}</dd>
+        <dd className="note">set by {recallLimiterWords(plan, of.by)}</dd>
       </div>
     </dl>
   );
@@ -40,7 +40,7 @@ export function TurnBackLines(props: { readonly plan: Plan; readonly nowS: numbe
 export function RecallLine({ plan, of }: { readonly plan: Plan; readonly of: Recall | undefined }) {
   if (!of) return null;
   const { earliestS, latest, eva } = of;
-  const by = limiterWords(plan, latest.by);
+  const by = recallLimiterWords(plan, latest.by);
   if (earliestS === null)
     return (
       <p className="state breach" role="alert">
