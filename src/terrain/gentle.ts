@@ -65,8 +65,10 @@ class OtherCells {
 
   /** Of a line, looked at as a whole and, where that will not do, half by half. */
   isFreeAlong(fromX: number, fromY: number, toX: number, toY: number): boolean {
-    const [west, east] = fromX < toX ? [fromX, toX] : [toX, fromX];
-    const [south, north] = fromY < toY ? [fromY, toY] : [toY, fromY];
+    const west = fromX < toX ? fromX : toX;
+    const east = fromX < toX ? toX : fromX;
+    const south = fromY < toY ? fromY : toY;
+    const north = fromY < toY ? toY : fromY;
     const isFree = this.isFree(
       Math.floor(west - NEAR),
       Math.floor(south - NEAR),

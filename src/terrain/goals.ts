@@ -39,7 +39,8 @@ const STRAIGHT_CELLS = 0.08;
 /** The least cost of coming to the goal as far as is known, and no more than its most. */
 export function leastAt(cost: Int32Array, { ends, most }: Goal): number {
   let least = most;
-  for (const end of ends) {
+  for (let k = 0; k < ends.length; k += 1) {
+    const end = ends[k]!;
     const known = cost[end.at]!;
     if (known !== CLOSED && known + end.cost < least) least = known + end.cost;
   }

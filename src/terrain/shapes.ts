@@ -8,9 +8,14 @@ export interface Point {
   readonly northM: number;
 }
 
+interface Polygon {
+  readonly type: "polygon";
+  readonly points: readonly Point[];
+}
+
 export type Shape =
   | { readonly type: "disc"; readonly eastM: number; readonly northM: number; readonly radiusM: number }
-  | { readonly type: "polygon"; readonly points: readonly Point[] };
+  | Polygon;
 
 /** The least upright rectangle about a shape, m. */
 export interface Box {
@@ -58,10 +63,20 @@ export function distance(a: Point, b: Point): number {
   return Math.hypot(a.eastM - b.eastM, a.northM - b.northM);
 }
 
+/** The same of a line from `a` to `b`. */
+function keepsClearOf({ west, east, south, north }: Box, a: Point, b: Point): boolean {
+  return (
+    (a.eastM < west && b.eastM < west) ||
+    (a.eastM > east && b.eastM > east) ||
+    (a.northM < south && b.northM < south) ||
+    (a.northM > north && b.northM > north)
+  );
+}
+
 /** True when `point` lies inside `shape`; its rim is outside. */
 export function inside(shape: Shape, point: Point): boolean {
   if (shape.type === "disc") return distance(shape, point) < shape.radiusM;
-  return !keepsClear(boxOf(shape), [point]) && within(shape.points, point);
+  return !keepsClearOf(boxOf(shape), point, point) && within(shape.points, point);
 }
 
 function within(points: readonly Point[], point: Point): boolean {
@@ -81,16 +96,23 @@ function within(points: readonly Point[], point: Point): boolean {
 /** True when the straight line from `a` to `b` enters the inside of `shape`; touching its rim does not count. */
 export function crosses(shape: Shape, a: Point, b: Point): boolean {
   if (shape.type === "disc") return distanceToLine(shape, a, b) < shape.radiusM;
-  if (keepsClear(boxOf(shape), [a, b])) return false;
+  return !keepsClearOf(boxOf(shape), a, b) && entersPolygon(shape, a, b);
+}
+
+// Loops and no closures: the ground's ways ask this so often that a cold engine makes it quick, which closures make dear.
+function entersPolygon(shape: Polygon, a: Point, b: Point): boolean {
   // Between two cuts with the outline a line is wholly inside or wholly outside: its middle tells which.
-  const cuts = [0, ...cutsWith(shape.points, a, b), 1].sort((one, other) => one - other);
-  return cuts.some((cut, k) => {
-    const middle = (cut + (cuts[k + 1] ?? cut)) / 2;
-    return inside(shape, {
+  const cuts = cutsWith(shape.points, a, b);
+  for (let k = 0; k < cuts.length; k += 1) {
+    const cut = cuts[k]!;
+    const middle = (cut + (k + 1 < cuts.length ? cuts[k + 1]! : cut)) / 2;
+    const point = {
       eastM: a.eastM + middle * (b.eastM - a.eastM),
       northM: a.northM + middle * (b.northM - a.northM),
-    });
-  });
+    };
+    if (inside(shape, point)) return true;
+  }
+  return false;
 }
 
 /** True when the triangle of the three points, its edges included, keeps clear of the inside of `shape`. */
@@ -115,25 +137,36 @@ export function distanceToLine(point: Point, a: Point, b: Point): number {
   return Math.hypot(a.eastM + t * east - point.eastM, a.northM + t * north - point.northM);
 }
 
-/** Where the line from `a` (0) to `b` (1) meets the outline; a little beyond an edge's ends does no harm. */
+/**
+ * Where the line from `a` (0) to `b` (1) meets the outline, both ends of the line included, in order; a little beyond an edge's ends does no
+ * harm.
+ */
 function cutsWith(points: readonly Point[], a: Point, b: Point): number[] {
+  const cuts = [0];
+  for (let i = 0; i < points.length; i += 1) {
+    const cut = cutWith(points[i]!, points[i + 1 < points.length ? i + 1 : 0]!, a, b);
+    if (cut <= 0 || cut >= 1) continue;
+    let at = cuts.length;
+    for (; at > 1 && cuts[at - 1]! > cut; at -= 1) cuts[at] = cuts[at - 1]!;
+    cuts[at] = cut;
+  }
+  cuts.push(1);
+  return cuts;
+}
+
+/** The same with the edge between two corners; 0 where it does not meet it. */
+function cutWith(from: Point, to: Point, a: Point, b: Point): number {
   const east = b.eastM - a.eastM;
   const north = b.northM - a.northM;
-  const cuts: number[] = [];
-  points.forEach((from, i) => {
-    const to = points[(i + 1) % points.length]!;
-    const edgeEast = to.eastM - from.eastM;
-    const edgeNorth = to.northM - from.northM;
-    const cross = east * edgeNorth - north * edgeEast;
-    if (cross === 0) {
-      // Along a parallel edge only the edge's ends can be where the line leaves the outline.
-      const square = east * east + north * north;
-      if (square > 0) cuts.push(((from.eastM - a.eastM) * east + (from.northM - a.northM) * north) / square);
-      return;
-    }
-    const onEdge = ((from.eastM - a.eastM) * north - (from.northM - a.northM) * east) / cross;
-    if (onEdge < -1e-6 || onEdge > 1 + 1e-6) return;
-    cuts.push(((from.eastM - a.eastM) * edgeNorth - (from.northM - a.northM) * edgeEast) / cross);
-  });
-  return cuts.filter((cut) => cut > 0 && cut < 1);
+  const edgeEast = to.eastM - from.eastM;
+  const edgeNorth = to.northM - from.northM;
+  const cross = east * edgeNorth - north * edgeEast;
+  if (cross === 0) {
+    // Along a parallel edge only the edge's ends can be where the line leaves the outline.
+    const square = east * east + north * north;
+    return square > 0 ? ((from.eastM - a.eastM) * east + (from.northM - a.northM) * north) / square : 0;
+  }
+  const onEdge = ((from.eastM - a.eastM) * north - (from.northM - a.northM) * east) / cross;
+  if (onEdge < -1e-6 || onEdge > 1 + 1e-6) return 0;
+  return ((from.eastM - a.eastM) * edgeNorth - (from.northM - a.northM) * edgeEast) / cross;
 }
