@@ -9,6 +9,7 @@ import { loadSchedule, scheduleOf } from "./network/placing.ts";
 import { missingOver } from "./problem/groups.ts";
 import type { Problem } from "./problem/problem.ts";
 import { projectOf, projectRun } from "./project/index.ts";
+import { searchParameters } from "./search/parameters.ts";
 import { Refine } from "./search/refine.ts";
 import { Proof } from "./bound/index.ts";
 import { type PackRun, type PackSettings, type RunProgress, TURNS_A_SECOND } from "./search/run.ts";
@@ -86,7 +87,7 @@ class CrewRun implements PackRun {
     const from = settings.from ?? null;
     this.search = isApart(problem)
       ? new TourSearch(problem, settings.seed, from)
-      : new Anneal(problem, settings.seed, from);
+      : new Anneal(problem, settings.seed, from, searchParameters(), "in steps");
     this.proof = new Proof(problem);
     this.begun = new Board(problem);
     this.begun.copy(this.search.best);
@@ -140,8 +141,21 @@ class CrewRun implements PackRun {
     return this.budget.iterations < Infinity;
   }
 
+  /** True once the day stands that the search begins with; else the next better one does. */
+  private begins(): boolean {
+    const { search } = this;
+    if (search instanceof TourSearch || !search.isBeginning) return true;
+    const { worth, mustOut, endsS } = search.bestValue;
+    search.begin();
+    const now = search.bestValue;
+    if (now.worth !== worth || now.mustOut !== mustOut || now.endsS !== endsS) this.improvements += 1;
+    if (!search.isBeginning) this.begun.copy(search.best);
+    return false;
+  }
+
   /** One turn of whatever is next: search, proof, or the rest of the score. */
   private turn(nowS: number): void {
+    if (!this.begins()) return;
     const searched = this.searched(nowS);
     const proven = this.settled ? 1 : this.proven();
     if (searched >= 1 && proven >= 1) {

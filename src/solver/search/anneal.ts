@@ -45,12 +45,16 @@ export class Anneal {
   /** Builds a day for the search to go on from, where the first one leaves something out; null once that is done. */
   private building: Building | null = null;
   private readonly counts = new SearchCounts();
+  /** Fills the first day, where the search begins with none; null once that is done. */
+  private beginning: Generator<void, void> | null = null;
 
+  /** With `begins` in steps the caller has `begin` called until the first day stands. */
   constructor(
     problem: Problem,
     seed: number,
     from: Schedule | null,
     parameters: SearchParameters = searchParameters(),
+    begins: "whole" | "in steps" = "whole",
   ) {
     this.parameters = parameters;
     this.cooling = new Cooling(parameters, problem.activities);
@@ -68,11 +72,32 @@ export class Anneal {
     this.mustWeight = this.mean + problem.worth.reduce((most, one) => Math.max(most, one), 0);
     this.isCrowded = isCrowded(problem);
     if (from) loadSchedule(this.day, from);
-    const isBlank = this.day.board.count === 0;
     this.current.copy(this.day.board);
-    if (isBlank) fillAtFirst(this.recreate);
-    else this.recreate.fill();
-    if (isBlank && this.isCrowded && problem.evas > 1 && this.day.board.count < problem.activities) {
+    if (this.day.board.count > 0) {
+      this.recreate.fill();
+      this.accept();
+      return;
+    }
+    this.beginning = fillAtFirst(this.recreate);
+    if (begins === "whole") while (this.isBeginning) this.begin();
+    else this.begin();
+  }
+
+  /** True while the best of some first days is looked for; turns come after that. */
+  get isBeginning(): boolean {
+    return this.beginning !== null;
+  }
+
+  /** Goes on until there is a better first day, or the best of them stands. */
+  begin(): void {
+    if (this.beginning?.next().done === false) {
+      this.best.copy(this.day.board);
+      readValue(this.best, this.bestValue);
+      return;
+    }
+    this.beginning = null;
+    const { problem, board } = this.day;
+    if (this.isCrowded && problem.evas > 1 && board.count < problem.activities) {
       this.building = new Building(this.recreate, this.random, this.current, this.mustWeight);
       this.cooling.keeps = true;
     }

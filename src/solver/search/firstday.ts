@@ -11,9 +11,10 @@ const IN_ORDER = 4;
  * Fills the empty day of `recreate` with the best of a few: one on which every task goes where it costs least on any EVA, and some that fill one
  * EVA after the other. On the first, tasks far from each other open each EVA, and where two have to stay together hardly anything fits between
  * them; on the others, what goes on an EVA draws its neighbours there before the next one is begun. Where all of them leave must-do work out,
- * that goes in the order of its links: if the last of a chain goes first, nothing may be left for the one in the middle.
+ * that goes in the order of its links: if the last of a chain goes first, nothing may be left for the one in the middle. In steps, each of which
+ * says that a better day than before stands on the board; in the end that is the best one.
  */
-export function fillAtFirst(recreate: Recreate): void {
+export function* fillAtFirst(recreate: Recreate): Generator<void, void> {
   const { day } = recreate;
   const { board, problem } = day;
   if (problem.evas < 2) {
@@ -35,6 +36,7 @@ export function fillAtFirst(recreate: Recreate): void {
     if (!better(value, bestValue)) continue;
     Object.assign(bestValue, value);
     best.copy(board);
+    yield;
   }
   recreate.inOrder = false;
   board.copy(best);
