@@ -105,7 +105,8 @@ function carryOut(surface: GestureSurface, grasp: Grasp, act: GestureAct, at: Po
       return;
     case "start":
       session.select(act.taken.tasks);
-      view.setState({ refused: null, menu: null });
+      // What was said of the last key or click is not of what is in hand now.
+      view.setState({ refused: null, menu: null, hint: null });
       session.begin(nameOf(session.state.getState().plan, act.taken), act.taken.tasks);
       grasp.follow();
       return;

@@ -75,6 +75,15 @@ const spotOf = (task: string) =>
   table.session.state.getState().plan.schedule.placements.find((placement) => placement.task === task);
 
 describe("a task held by the pointer", () => {
+  it("has nothing beside it that was said of a key before", () => {
+    const { view } = lay();
+    view.setState({ hint: "Nothing is selected." });
+    pressOne();
+    move(805, 50);
+    expect(view.getState().inHand?.tasks).toEqual(["one"]);
+    expect(view.getState().hint).toBeNull();
+  });
+
   it("is not judged anew where the pointer moved and its start on the grid did not", () => {
     const { session, view } = lay();
     pressOne();
