@@ -1,4 +1,4 @@
-import { angle, digits, metres, numberedTask, unlessToGive } from "../../../words/index.ts";
+import { digits, metres, numberedTask, unlessToGive } from "../../../words/index.ts";
 import { nameOf, placeName } from "../crewday.ts";
 import type { Body, Row, Table } from "./body.ts";
 import type { SheetGiven } from "./given.ts";
@@ -10,8 +10,8 @@ export function siteMapBody(given: SheetGiven): Body {
   const { plan, ground } = given;
   const { site } = plan;
   const where = [
-    `latitude ${unlessToGive(site, "latDeg", angle(site.latDeg, "down"))}`,
-    `longitude ${unlessToGive(site, "lonDeg", angle(site.lonDeg, "down"))}`,
+    `latitude ${unlessToGive(site, "latDeg", `${digits(site.latDeg)}°`)}`,
+    `longitude ${unlessToGive(site, "lonDeg", `${digits(site.lonDeg)}°`)}`,
   ].join(", ");
   const contours = ground
     ? `Contours every ${metres(ground.stepM, "given")}; heights: ${ground.source}.`

@@ -121,6 +121,14 @@ describe("sheets on paper", () => {
     expect(rows).not.toMatch(/\d min/);
   });
 
+  it("say where the site lies with every figure that was given: a tenth of a degree is kilometres", async () => {
+    const facts = await factsOf(samplePlan());
+    const site = { ...facts.plan.site, latDeg: -41.83, lonDeg: 52.375 };
+    expect(saidOn("site", { ...facts, plan: { ...facts.plan, site } })).toContain(
+      "latitude \u221241.83°, longitude 52.375°",
+    );
+  });
+
   it("explain the dash of a time of day where there is one, and only there", async () => {
     const facts = await factsOf(samplePlan());
     const { plan } = facts;
