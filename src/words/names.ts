@@ -1,3 +1,4 @@
+import { remembered } from "../kernel/index.ts";
 import { type Plan, taskNumbers } from "../plan/index.ts";
 
 /** Names of the things of a plan. An id that names nothing stands for itself: it is what somebody has to look for. */
@@ -12,16 +13,14 @@ export function taskName({ tasks }: Pick<Plan, "tasks">, id: string): string {
   return nameIn(tasks, id);
 }
 
-const numbersOf = new WeakMap<Plan["tasks"], ReadonlyMap<string, string>>();
+const numbersOf = remembered((tasks: Plan["tasks"]): ReadonlyMap<string, string> => taskNumbers(tasks));
 
 /**
  * The one number of a task, on every screen, page and file: the requester's own where one was given, else the one that it was
  * given when it came into the plan. Packing does not change it, nor does what is added or removed.
  */
 export function taskNumber({ tasks }: Pick<Plan, "tasks">, id: string): string {
-  const known = numbersOf.get(tasks) ?? taskNumbers(tasks);
-  numbersOf.set(tasks, known);
-  return known.get(id) ?? id;
+  return numbersOf(tasks).get(id) ?? id;
 }
 
 /** A task by number and name, `12 Core tube`: where tasks are listed, so that paper, lanes and files can be matched. */

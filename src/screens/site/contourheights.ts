@@ -1,4 +1,5 @@
 import type { Line, SiteGround } from "../../answers/index.ts";
+import { remembered } from "../../kernel/index.ts";
 import { type Box, type MapFrame, mapX, mapY, overlap } from "../../editor/map/index.ts";
 
 /** Where the height of a contour stands on the map, pixels, its middle. */
@@ -59,16 +60,10 @@ export function contourHeights(
   return put;
 }
 
-const lengths = new WeakMap<Line, number>();
-
-/** Length of a line, metres; worked out once. */
-function lengthOf(line: Line): number {
-  let length = lengths.get(line);
-  if (length === undefined) {
-    length = 0;
-    for (let k = 2; k < line.length; k += 2)
-      length += Math.hypot(line[k]! - line[k - 2]!, line[k + 1]! - line[k - 1]!);
-    lengths.set(line, length);
-  }
+/** Length of a line, metres. */
+const lengthOf = remembered((line: Line): number => {
+  let length = 0;
+  for (let k = 2; k < line.length; k += 2)
+    length += Math.hypot(line[k]! - line[k - 2]!, line[k + 1]! - line[k - 1]!);
   return length;
-}
+});

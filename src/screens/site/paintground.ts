@@ -1,4 +1,5 @@
 import type { Line, SiteGround, SiteLight } from "../../answers/index.ts";
+import { remembered } from "../../kernel/index.ts";
 import { type MapFrame, mapX, mapY } from "../../editor/map/index.ts";
 import { digits } from "../../words/index.ts";
 import { type Brush, setFont } from "../parts/canvas/brush.ts";
@@ -119,21 +120,15 @@ export function paintShading(
   ctx.strokeRect(left, top, columns * cellM * frame.pxPerM, rows * cellM * frame.pxPerM);
 }
 
-const paths = new WeakMap<Line, Path2D>();
-
-/** A line as a path in metres, north up; made once. */
-function pathOf(line: Line): Path2D {
-  let path = paths.get(line);
-  if (!path) {
-    path = new Path2D();
-    for (let k = 0; k < line.length; k += 2) {
-      if (k === 0) path.moveTo(line[0]!, -line[1]!);
-      else path.lineTo(line[k]!, -line[k + 1]!);
-    }
-    paths.set(line, path);
+/** A line as a path in metres, north up. */
+const pathOf = remembered((line: Line): Path2D => {
+  const path = new Path2D();
+  for (let k = 0; k < line.length; k += 2) {
+    if (k === 0) path.moveTo(line[0]!, -line[1]!);
+    else path.lineTo(line[k]!, -line[k + 1]!);
   }
   return path;
-}
+});
 
 /** Lines in metres as one path in pixels. */
 export function onMap(frame: MapFrame, lines: readonly Line[]): Path2D {

@@ -1,6 +1,7 @@
 import { useMemo } from "react";
 import type { Finding, FitBand, ReachTrack } from "../../../answers/index.ts";
 import type { Between, Block, Lane, TimeScale } from "../../../editor/index.ts";
+import { remembered } from "../../../kernel/index.ts";
 import type { Brush } from "../../parts/canvas/brush.ts";
 import { KeptCanvas } from "../../parts/canvas/canvas.tsx";
 import {
@@ -183,9 +184,7 @@ interface Mark extends Stretch {
 }
 
 /** The findings and states of tasks that these lanes show. */
-function marks(layout: DayLayout): readonly Mark[] {
-  const known = marksOf.get(layout);
-  if (known) return known;
+const marks = remembered((layout: DayLayout): readonly Mark[] => {
   const keys = layout.lanes.map((lane) => lane.key);
   const found = layout.verdict.findings.flatMap((finding): readonly Mark[] => {
     const { span, level } = finding;
@@ -200,12 +199,8 @@ function marks(layout: DayLayout): readonly Mark[] {
     startS,
     endS,
   }));
-  const all = [...found, ...blocks];
-  marksOf.set(layout, all);
-  return all;
-}
-
-const marksOf = new WeakMap<DayLayout, readonly Mark[]>();
+  return [...found, ...blocks];
+});
 
 function paintBand(brush: Brush, drawn: Drawn, columns: Columns | null): void {
   const { layout, held, chosen, bands } = drawn;

@@ -1,18 +1,14 @@
 import type { Finding, Verdict } from "../../../answers/index.ts";
 import { REMOTE, type TimeScale } from "../../../editor/index.ts";
+import { remembered } from "../../../kernel/index.ts";
 import type { Brush } from "../../parts/canvas/brush.ts";
 import type { DayLayout } from "./geometry.ts";
 import { shows } from "./geometry.ts";
 import { stateMark } from "./paintblocks.ts";
 
-const statesOf = new WeakMap<Verdict, ReadonlyMap<string, "breach" | "tight">>();
-
 /** The worst that is found about each task: breach before tight. */
-export function taskStates(verdict: Verdict): ReadonlyMap<string, "breach" | "tight"> {
-  const known = statesOf.get(verdict);
-  if (known) return known;
+export const taskStates = remembered((verdict: Verdict): ReadonlyMap<string, "breach" | "tight"> => {
   const states = new Map<string, "breach" | "tight">();
-  statesOf.set(verdict, states);
   for (const finding of verdict.findings) {
     if (finding.level === "open") continue;
     for (const subject of finding.subjects) {
@@ -21,18 +17,16 @@ export function taskStates(verdict: Verdict): ReadonlyMap<string, "breach" | "ti
     }
   }
   return states;
-}
+});
 
 /** The lanes a finding is about: its crew members', else those of its tasks, else of its EVAs. Worked out once a verdict. */
 export function findingLanes(layout: DayLayout, finding: Finding): readonly string[] {
-  let known = lanesOf.get(layout.verdict);
-  if (!known) lanesOf.set(layout.verdict, (known = new Map()));
-  let lanes = known.get(finding);
-  if (!lanes) known.set(finding, (lanes = lanesAbout(layout, finding)));
-  return lanes;
+  return lanesOf(layout.verdict)(finding, layout);
 }
 
-const lanesOf = new WeakMap<Verdict, Map<Finding, readonly string[]>>();
+const lanesOf = remembered<Verdict, [], (finding: Finding, layout: DayLayout) => readonly string[]>(() =>
+  remembered((finding: Finding, layout: DayLayout) => lanesAbout(layout, finding)),
+);
 
 function lanesAbout({ plan, schedule }: DayLayout, finding: Finding): readonly string[] {
   const ids = (kind: string): readonly string[] =>
