@@ -87,6 +87,8 @@ class Net implements Lattice {
   /** Length of each hop in cells. */
   private readonly cells: readonly number[];
   private readonly step: Footing["step"];
+  /** Of the keep-outs. */
+  private readonly boxes: readonly Box[];
   // The steepest rise and fall along the hop that was looked at last.
   private up = 0;
   private down = 0;
@@ -95,6 +97,7 @@ class Net implements Lattice {
     const { columns, heightM } = footing.grid;
     this.footing = footing;
     this.step = footing.step;
+    this.boxes = footing.terms.keepOuts.map(boxOf);
     this.offset = Int32Array.from({ length: HOPS }, (_, hop) => NORTH[hop]! * columns + EAST[hop]!);
     this.cells = EAST.map((east, hop) => Math.hypot(east, NORTH[hop]!));
     this.hops = known?.hops ?? new Int32Array(heightM.length * HOPS);
@@ -197,17 +200,25 @@ class Net implements Lattice {
 
   /** Closes the hops from a point that enter a keep-out. */
   private shutFrom(at: number, column: number, row: number): void {
-    const { each, closed, hops } = this;
+    const { boxes } = this;
     const { cellM, westM, southM } = this.footing.grid;
-    const from = { eastM: westM + column * cellM, northM: southM + row * cellM };
-    for (const shape of this.footing.terms.keepOuts) {
-      if (isBeyond(boxOf(shape), from, SHUT_CELLS * cellM)) continue;
-      if (inside(shape, from)) hops.fill(closed, at * each, (at + 1) * each);
-      else {
-        const awayCells = outlineAway(shape, from) / cellM;
-        if (awayCells <= SHUT_CELLS) this.shutAcross(shape, at, from, awayCells);
-      }
+    const eastM = westM + column * cellM;
+    const northM = southM + row * cellM;
+    for (let k = 0; k < boxes.length; k += 1)
+      if (!isBeyond(boxes[k]!, eastM, northM, SHUT_CELLS * cellM))
+        this.shutNear(this.footing.terms.keepOuts[k]!, at, { eastM, northM });
+  }
+
+  /** The same from a point about the box of a keep-out. */
+  private shutNear(shape: Shape, at: number, from: Point): void {
+    const { each, closed, hops } = this;
+    const { cellM } = this.footing.grid;
+    if (inside(shape, from)) {
+      hops.fill(closed, at * each, (at + 1) * each);
+      return;
     }
+    const awayCells = outlineAway(shape, from) / cellM;
+    if (awayCells <= SHUT_CELLS) this.shutAcross(shape, at, from, awayCells);
   }
 
   /** Closes the hops from a point outside of a keep-out, so many cells away, that enter it. */
@@ -271,7 +282,7 @@ function outlineAway(shape: Shape, point: Point): number {
 }
 
 /** True where a point is surely farther than so many metres from all of a box. */
-function isBeyond({ west, east, south, north }: Box, { eastM, northM }: Point, farM: number): boolean {
+function isBeyond({ west, east, south, north }: Box, eastM: number, northM: number, farM: number): boolean {
   const mostM = farM * (1 + HAIR);
   return eastM < west - mostM || eastM > east + mostM || northM < south - mostM || northM > north + mostM;
 }

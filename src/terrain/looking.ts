@@ -75,8 +75,9 @@ function endsAt({ lattice, ends }: Looked, place: Point): readonly Seed[] {
   return ends.of(`${place.eastM} ${place.northM}`, () => seedsAt(lattice.footing, place, true));
 }
 
-/** Notes what the way from `place` to the goal that `field` has come by costs when it is walked the other way round. */
-function noteBack(looked: Looked, field: Spread, place: Point, { place: goal, ends }: Goal): void {
+/** Notes what the way that `field` has come by to a goal costs when it is walked the other way round; not where the straight one is open. */
+function noteBack(looked: Looked, field: Spread, place: Point, { place: goal, ends, direct }: Goal): void {
+  if (direct < CLOSED) return;
   const { lattice } = looked;
   const { straight, grid } = lattice.footing;
   const end = endAt(field, { ends, direct: CLOSED });
