@@ -20,19 +20,26 @@ describe("plates of places", () => {
     expect(plates.find(({ key }) => key === "a")).toEqual({ key: "a", left: 111, top: 89, leader: null });
   });
 
-  it("of a crowd stand in one column in an order in which no leader crosses another", () => {
-    // Seven within 44 px of a neighbour, and one far off.
-    const crowd = [0, 1, 2, 3, 4, 5, 6].map((k) => wish(`c${k}`, 300 + 9 * ((k * 3) % 7), 240 + 8 * k));
-    const { plates, leftOut } = layPlates([...crowd, wish("far", 80, 60)], 600, 600);
-    expect(leftOut).toEqual([]);
-    const column = plates.filter(({ leader }) => leader !== null);
-    expect(column.map(({ key }) => key).sort()).toEqual(crowd.map(({ key }) => key));
-    const [first] = column;
-    for (const { leader } of column) expect(leader?.[2]).toBe(first?.leader?.[2]);
-    const leaders = column.map(({ leader }) => leader as Leader);
-    for (const [i, a] of leaders.entries())
-      for (const b of leaders.slice(i + 1)) expect(cross(a, b)).toBe(false);
-  });
+  it.each([
+    [4, 1],
+    [7, 2],
+  ])(
+    "of a crowd of %i stand in columns, %i of them, in an order in which no leader crosses another",
+    (size, columns) => {
+      // Each within 44 px of a neighbour, and one far off.
+      const crowd = Array.from({ length: size }, (_, k) =>
+        wish(`c${k}`, 300 + 9 * ((k * 3) % 7), 240 + 8 * k),
+      );
+      const { plates, leftOut } = layPlates([...crowd, wish("far", 80, 60)], 600, 600);
+      expect(leftOut).toEqual([]);
+      const apart = plates.filter(({ leader }) => leader !== null);
+      expect(apart.map(({ key }) => key).sort()).toEqual(crowd.map(({ key }) => key));
+      const leaders = apart.map(({ leader }) => leader as Leader);
+      expect(new Set(leaders.map(([, , x]) => x)).size).toBe(columns);
+      for (const [i, a] of leaders.entries())
+        for (const b of leaders.slice(i + 1)) expect(cross(a, b)).toBe(false);
+    },
+  );
 
   it("lie neither on each other nor outside, and no leaders cross, wherever the places are", () => {
     const spot = fc.record({ x: fc.integer({ min: 0, max: 569 }), y: fc.integer({ min: 0, max: 700 }) });

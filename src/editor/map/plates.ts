@@ -1,7 +1,7 @@
 import { around, type Box, isSeen, type LabelPlace, type LabelWish, overlap } from "./labels.ts";
 
 /**
- * Names on plates: beside their things where these stand free, and in a column with a leader each where they crowd. No plate lies
+ * Names on plates: beside their things where these stand free, and in a column or two with a leader each where they crowd. No plate lies
  * on another and no two leaders cross. Pure geometry in pixels.
  */
 interface Plate extends LabelPlace {
@@ -27,6 +27,9 @@ const ROW_GAP_PX = 3;
 const STEP_PX = 14;
 const EDGE_PX = 4;
 const AWAY_PX = [30, 64, 120, 190, 280];
+/** From so many members on a group may have two columns, where these cost less than this part of what one does. */
+const PARTED = 5;
+const SHORTER = 0.8;
 /** What a leader under a plate of another thing weighs against its length, pixels. */
 const OVER_PLATE_PX = 120;
 
@@ -88,16 +91,42 @@ function beside(wish: LabelWish, room: Room, plates: Plate[]): boolean {
 function column(group: readonly LabelWish[], room: Room, plates: Plate[]): readonly LabelWish[] {
   const ranked = group.toSorted((a, b) => b.rank - a.rank);
   for (let count = ranked.length; count > 0; count -= 1) {
-    const rows = bestColumn(ranked.slice(0, count), room);
-    if (!rows) continue;
-    for (const { wish, box, leader } of rows) {
-      room.taken.push(box);
-      room.leaders.push(leader);
+    const laid = bestLaid(ranked.slice(0, count), room);
+    if (!laid) continue;
+    take(room, laid.rows);
+    for (const { wish, box, leader } of laid.rows)
       plates.push({ key: wish.key, left: box.left, top: box.top, leader });
-    }
     return ranked.slice(count);
   }
   return ranked;
+}
+
+interface Laid {
+  readonly rows: readonly Row[];
+  readonly cost: number;
+}
+
+/** A group as one column, or parted into two where their leaders are that much shorter. */
+function bestLaid(group: readonly LabelWish[], room: Room): Laid | null {
+  const whole = bestColumn(group, room);
+  if (group.length < PARTED) return whole;
+  const across = group.toSorted((a, b) => a.x - b.x || a.y - b.y);
+  const half = Math.ceil(across.length / 2);
+  const first = bestColumn(across.slice(0, half), room);
+  if (!first) return whole;
+  const beside = { ...room, taken: [...room.taken], leaders: [...room.leaders] };
+  take(beside, first.rows);
+  const second = bestColumn(across.slice(half), beside);
+  if (!second) return whole;
+  const cost = first.cost + second.cost;
+  return whole && whole.cost * SHORTER <= cost ? whole : { rows: [...first.rows, ...second.rows], cost };
+}
+
+function take(room: Room, rows: readonly Row[]): void {
+  for (const { box, leader } of rows) {
+    room.taken.push(box);
+    room.leaders.push(leader);
+  }
 }
 
 interface Row {
@@ -106,7 +135,7 @@ interface Row {
   readonly leader: Leader;
 }
 
-function bestColumn(group: readonly LabelWish[], room: Room): readonly Row[] | null {
+function bestColumn(group: readonly LabelWish[], room: Room): Laid | null {
   const width = Math.max(...group.map((one) => one.widthPx));
   const pitch = Math.max(...group.map((one) => one.heightPx)) + ROW_GAP_PX;
   const least = Math.min(...group.map((one) => one.x));
@@ -115,7 +144,7 @@ function bestColumn(group: readonly LabelWish[], room: Room): readonly Row[] | n
     { left: most + away, side: "right" as const },
     { left: least - away - width, side: "left" as const },
   ]);
-  let best: { rows: readonly Row[]; cost: number } | null = null;
+  let best: Laid | null = null;
   for (const { left, side } of xs) {
     for (let top = EDGE_PX; top + pitch * group.length <= room.heightPx - EDGE_PX; top += STEP_PX) {
       const box = { left, top, right: left + width, bottom: top + pitch * group.length };
@@ -125,7 +154,7 @@ function bestColumn(group: readonly LabelWish[], room: Room): readonly Row[] | n
       if (cost < (best?.cost ?? Infinity)) best = { rows, cost };
     }
   }
-  return best?.rows ?? null;
+  return best;
 }
 
 /** The rows of a column in the order in which no two leaders cross: wherever two do, exchanging them makes both shorter together. */
