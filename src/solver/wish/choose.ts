@@ -3,6 +3,7 @@ import { countOf, type Count } from "../simulate/count.ts";
 import { outcomeOf } from "../simulate/seen.ts";
 import type { Days } from "../simulate/days.ts";
 import type { Stage } from "../simulate/stage.ts";
+import { beyond } from "./beyond.ts";
 import type { Elite } from "./elites.ts";
 import { CAUTIONS } from "./trial.ts";
 import { type Wish, valueOf } from "../simulate/value.ts";
@@ -11,9 +12,6 @@ import { type Wish, valueOf } from "../simulate/value.ts";
 const FINALISTS = 5;
 /** Cautions with which one schedule is counted on more: where nothing is lost on few days, all of them do the same. */
 const CREWS = 2;
-/** Asked for beyond the wish here: of days that only just meet it, half do not on others. */
-const SPARE = 0.01;
-
 /** Days to choose by, few and more, and to show: never the same. */
 export interface Chosen {
   readonly few: Days;
@@ -48,7 +46,7 @@ export function* choose(
   part: () => number,
 ): Generator<undefined, Choice | null> {
   const cautions = crew.leavesOut ? [...new Set([crew.caution, ...CAUTIONS])] : [crew.caution];
-  const aim: Wish = { ...wish, must: Math.min(1, wish.must + (days.exact ? 0 : SPARE)) };
+  const aim = days.exact ? wish : beyond(wish, days.more.count);
   interface Candidate {
     readonly elite: Elite;
     readonly crew: CrewRules;
