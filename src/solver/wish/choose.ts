@@ -5,6 +5,7 @@ import type { Days } from "../simulate/days.ts";
 import type { Stage } from "../simulate/stage.ts";
 import { beyond } from "./beyond.ts";
 import type { Elite } from "./elites.ts";
+import { missingOf } from "./missing.ts";
 import { CAUTIONS } from "./trial.ts";
 import { type Wish, valueOf } from "../simulate/value.ts";
 
@@ -12,6 +13,9 @@ import { type Wish, valueOf } from "../simulate/value.ts";
 const FINALISTS = 5;
 /** Cautions with which one schedule is counted on more: where nothing is lost on few days, all of them do the same. */
 const CREWS = 2;
+/** So many others at most are counted on more days where none of those is found to meet the wish. */
+const MORE_ASKED = 4;
+
 /** Days to choose by, few and more, and to show: never the same. */
 export interface Chosen {
   readonly few: Days;
@@ -81,7 +85,13 @@ export function* choose(
   for (const elite of alike)
     all.push(yield* candidate(elite, { ...crew, caution: elite.sampled.caution }, days.few));
   const last: Candidate[] = [];
-  for (const one of finalists(all.sort(byValue))) last.push(yield* candidate(one.elite, one.crew, days.more));
+  const first = finalists(all.sort(byValue));
+  for (const one of first) last.push(yield* candidate(one.elite, one.crew, days.more));
+  // Where none of those keeps on more days what few days promised, the next surest are asked.
+  for (const one of surest(all, beyond(aim, days.few.count)).filter((one) => !first.includes(one))) {
+    if (last.length >= FINALISTS + MORE_ASKED || last.some(({ meets }) => meets)) break;
+    last.push(yield* candidate(one.elite, one.crew, days.more));
+  }
   // What meets the wish comes before what does more.
   const best = last.sort((a, b) => Number(b.meets) - Number(a.meets) || byValue(a, b))[0];
   if (!best) return null;
@@ -96,6 +106,15 @@ export function* choose(
     meets: count.seen.home >= home && count.seen.must >= must,
   };
   return { day, chosenBy: best.outcome };
+}
+
+/** Those first that have the least of `wish` missing, and of as much those that do most. */
+function surest<One extends { readonly outcome: Outcome; readonly value: number }>(
+  all: readonly One[],
+  wish: Wish,
+): readonly One[] {
+  const missing = ({ outcome }: One): number => missingOf(wish, outcome);
+  return [...all].sort((a, b) => missing(a) - missing(b) || b.value - a.value);
 }
 
 /** The best few of a list, best first, none with too many crews; with the best that meets the wish where none of them does. */

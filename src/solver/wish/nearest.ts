@@ -1,5 +1,6 @@
 import type { Outcome, Wished } from "../../answers/index.ts";
 import type { Choice } from "./choose.ts";
+import { missingOf } from "./missing.ts";
 
 /**
  * The day for `wish`: what was chosen for it, unless that is sure to fall short and what was chosen for another wish comes nearer. A search
@@ -27,11 +28,7 @@ function isSureShort(wish: Wished["wish"], { home, must }: Outcome): boolean {
 
 /** True where less of the chances wanted is missing; of as much, where more is done. */
 function isNearer(wish: Wished["wish"], a: Outcome, b: Outcome): boolean {
-  return (missing(wish, a) - missing(wish, b) || b.meanWorth - a.meanWorth) < 0;
-}
-
-function missing(wish: Wished["wish"], { home, must }: Outcome): number {
-  return Math.max(0, wish.must - must.share) + Math.max(0, wish.home - home.share);
+  return (missingOf(wish, a) - missingOf(wish, b) || b.meanWorth - a.meanWorth) < 0;
 }
 
 /** The same day under another wish. */
