@@ -1,7 +1,7 @@
 import type { Wish } from "../simulate/value.ts";
 
-/** Standard errors that are asked for beyond a chance: of days that only just have it, half do not on other days, and one in ten passes so. */
-const ERRORS = 1.3;
+/** Standard errors that are asked for beyond a chance: of days that only just have it half do not on other days, and the best of several was lucky. */
+const ERRORS = 2;
 
 /** The wish with what counting on so many days may err by on top, of both chances, since either may be just missed. */
 export function beyond(wish: Wish, days: number): Wish {

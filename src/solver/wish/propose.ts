@@ -15,7 +15,8 @@ const LEVELS: readonly number[] = [0.1, 0.05, 0.15, 0];
 const FEW_TASKS = 100;
 /**
  * Packs from nothing, in this part of the proposing and at least so many: each of so many turns a task, since which EVAs take what is settled
- * in the first of them, and longer packs end no better but for that. Of them so many go on, so far cooled.
+ * in the first of them, and longer packs end no better but for that. Of them so many go on: so far on from their first turn, they are
+ * heated once and cool for the rest of the proposing.
  */
 const STARTS = 0.5;
 const LEAST_STARTS = 2;

@@ -13,14 +13,16 @@ function tail(days: number, share: number, least: number): number {
 }
 
 describe("a wish with what counting may err by on top", () => {
-  it("is passed by one day in seven at the most that is worth no more than a chance just short of it", () => {
+  it("is passed by one in twenty of the days at most that only just have the chance, and by nearly all that surely have it", () => {
     for (const days of [250, 1500, 4000])
       for (const share of [0.5, 0.8, 0.9, 0.95, 0.99]) {
         const { home, must } = beyond({ home: share, must: share, price: 1 }, days);
         for (const mark of [home, must]) {
-          expect(tail(days, share, Math.ceil(mark * days)), `${share} of ${days} days`).toBeLessThan(1 / 7);
+          // No more than all of them can be asked for.
+          const most = mark < 1 ? 1 / 20 : 1 / 10;
+          expect(tail(days, share, Math.ceil(mark * days)), `${share} of ${days} days`).toBeLessThan(most);
           // What is surely more than wished is not turned away.
-          const more = share + 4 * Math.sqrt((share * (1 - share)) / days);
+          const more = share + 5 * Math.sqrt((share * (1 - share)) / days);
           if (more < 1) expect(tail(days, more, Math.ceil(mark * days))).toBeGreaterThan(0.98);
         }
       }
