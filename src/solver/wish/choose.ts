@@ -36,6 +36,16 @@ export interface Choice {
   readonly chosenBy: Outcome;
 }
 
+/** A schedule and a crew, counted on some days. */
+interface Candidate {
+  readonly elite: Elite;
+  readonly crew: CrewRules;
+  /** Whether it meets the wish, with what is asked for beyond it. */
+  readonly meets: boolean;
+  readonly value: number;
+  readonly outcome: Outcome;
+}
+
 /**
  * Chooses from `elites` (best first), and those `alike` to the best with the caution that they were played with, for `wish`, a little at a time. `part` says, before each count, which part of its days there is
  * time for.
@@ -51,13 +61,6 @@ export function* choose(
 ): Generator<undefined, Choice | null> {
   const cautions = crew.leavesOut ? [...new Set([crew.caution, ...CAUTIONS])] : [crew.caution];
   const aim = days.exact ? wish : beyond(wish, days.more.count);
-  interface Candidate {
-    readonly elite: Elite;
-    readonly crew: CrewRules;
-    readonly meets: boolean;
-    readonly value: number;
-    readonly outcome: Outcome;
-  }
   function* counted({ schedule }: Elite, rules: CrewRules, on: Days): Generator<undefined, Count> {
     const count = countOf(stage, schedule, rules, on);
     const most = Math.ceil(on.count * part());
@@ -95,32 +98,30 @@ export function* choose(
   // What meets the wish comes before what does more.
   const best = last.sort((a, b) => Number(b.meets) - Number(a.meets) || byValue(a, b))[0];
   if (!best) return null;
-  const count = yield* counted(best.elite, best.crew, days.shown);
-  const { home, must } = wish;
+  return choiceOf(best, wish, yield* counted(best.elite, best.crew, days.shown));
+}
+
+/** What is chosen, counted on the days that are shown. */
+function choiceOf({ elite, crew, outcome }: Candidate, { home, must }: Wish, count: Count): Choice {
   const day = {
-    schedule: best.elite.schedule,
-    caution: best.crew.caution,
+    schedule: elite.schedule,
+    caution: crew.caution,
     wish: { home, must },
     outcome: outcomeOf(count),
     days: count.days,
     meets: count.seen.home >= home && count.seen.must >= must,
   };
-  return { day, chosenBy: best.outcome };
+  return { day, chosenBy: outcome };
 }
 
 /** Those first that have the least of `wish` missing, and of as much those that do most. */
-function surest<One extends { readonly outcome: Outcome; readonly value: number }>(
-  all: readonly One[],
-  wish: Wish,
-): readonly One[] {
-  const missing = ({ outcome }: One): number => missingOf(wish, outcome);
+function surest(all: readonly Candidate[], wish: Wish): readonly Candidate[] {
+  const missing = ({ outcome }: Candidate): number => missingOf(wish, outcome);
   return [...all].sort((a, b) => missing(a) - missing(b) || b.value - a.value);
 }
 
 /** The best few of a list, best first, none with too many crews; with the best that meets the wish where none of them does. */
-function finalists<One extends { readonly meets: boolean; readonly elite: Elite }>(
-  sorted: readonly One[],
-): readonly One[] {
+function finalists(sorted: readonly Candidate[]): readonly Candidate[] {
   const crews = new Map<Elite, number>();
   const apart = sorted.filter(({ elite }) => {
     const crew = (crews.get(elite) ?? 0) + 1;
