@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { timeScale } from "../../src/editor/index.ts";
 import { instant } from "../../src/kernel/index.ts";
-import { besideLine, mostSaid, type Said } from "../../src/screens/margins/said.ts";
+import { besideLine, leastSaid, mostSaid, type Said, saidOf } from "../../src/screens/margins/said.ts";
 
 const WINDOW_PX = 800;
 
@@ -68,5 +68,50 @@ describe("the most of a strip and its limit", () => {
       { numRuns: 500 },
     );
     expect(both).toBeGreaterThan(50);
+  });
+});
+
+describe("the least of several outings in one strip", () => {
+  it("is told of each where there is room, and no words lie on others", () => {
+    const wide = (text: string): number => 6 * text.length;
+    const outing = fc.record({
+      lastsS: fc.integer({ min: 600, max: 20_000 }),
+      pauseS: fc.integer({ min: 0, max: 20_000 }),
+      dip: fc.integer({ min: 0, max: 10 }),
+      margin: fc.integer({ min: -20, max: 40 }),
+    });
+    let several = 0;
+    fc.assert(
+      fc.property(
+        fc.array(outing, { minLength: 2, maxLength: 5 }),
+        fc.integer({ min: 400, max: 1900 }),
+        (outings, widthPx) => {
+          const scale = timeScale({ startS: 0, endS: 80_000 }, widthPx);
+          let atS = 0;
+          let taken: readonly Said[] = [];
+          for (const { lastsS, pauseS, dip, margin } of outings) {
+            const [first, last] = [atS + pauseS, atS + pauseS + lastsS];
+            const middle = { atS: instant(Math.round((first + last) / 2)), value: (margin - dip) / 100 };
+            const ends = [first, last].map((one) => ({ atS: instant(one), value: margin / 100 }));
+            const said = leastSaid(
+              { points: [ends[0]!, middle, ends[1]!] },
+              margin / 100,
+              scale,
+              wide,
+              taken,
+            );
+            const words = said ? saidOf(said) : [];
+            for (const one of words)
+              for (const other of [...taken, ...words.filter((mate) => mate !== one)])
+                expect(one.to <= other.from || other.to <= one.from).toBe(true);
+            taken = [...taken, ...words];
+            atS = last;
+          }
+          if (taken.length > 2) several += 1;
+        },
+      ),
+      { numRuns: 300 },
+    );
+    expect(several).toBeGreaterThan(50);
   });
 });

@@ -12,6 +12,7 @@ import {
   limitWide,
   mostSaid,
   type Said,
+  saidOf,
   WORST_FACE,
   worstWide,
 } from "./said.ts";
@@ -68,7 +69,10 @@ function sayRow(brush: Brush, strip: SpareStrip, was: MarginRow | undefined): vo
   const { row } = place;
   switch (row.kind) {
     case "least":
-      for (const tracks of row.outings) sayLeast(brush, strip, tracks, earlierOf(was, tracks));
+      row.outings.reduce<readonly Said[]>(
+        (taken, tracks) => [...taken, ...sayLeast(brush, strip, tracks, earlierOf(was, tracks), taken)],
+        [],
+      );
       break;
     case "stock":
       for (const track of row.tracks) endLabel(brush, track, percent(track.margin, "down"), place, scale);
@@ -178,33 +182,34 @@ function paintSpare(
   strokeOver(brush, own, scale, y, 1.8);
 }
 
-/** The lowest point of a strip and at its end what is left at ingress, in words. */
+/** The lowest point of a strip and at its end what is left at ingress, in words that keep off what is `taken`; the words written. */
 function sayLeast(
   brush: Brush,
   strip: SpareStrip,
   tracks: readonly MarginTrack[],
   even: readonly MarginTrack[],
-): void {
+  taken: readonly Said[],
+): readonly Said[] {
   const worst = leastOf(tracks);
-  if (!worst) return;
+  if (!worst) return [];
   const { palette } = brush;
   const { place, scale } = strip;
   const { margin } = worst;
-  const said = leastSaid(courseOf(worst, even), margin, scale, worstWide(brush.ctx));
-  if (!said) return;
+  const said = leastSaid(courseOf(worst, even), margin, scale, worstWide(brush.ctx), taken);
+  if (!said) return [];
   const { point, last, words, end } = said;
   const y = shareY(strip);
-  if (words)
-    mark(brush, place, {
-      x: scale.x(point.atS),
-      y: y(point.value),
-      words,
-      colour: point.value < 0 ? palette.breach : palette.tight,
-    });
+  mark(brush, place, {
+    x: scale.x(point.atS),
+    y: y(point.value),
+    words,
+    colour: point.value < 0 ? palette.breach : palette.tight,
+  });
   if (end) rimmed(brush, end, besideY(place, y(last.value)), margin < 0 ? palette.breach : palette.ink);
+  return saidOf(said);
 }
 
-/** A point that is the worst of its course, with its words beside it. */
+/** A point that is the worst of its course, with its words beside it where they have room. */
 function mark(
   brush: Brush,
   place: RowPlace,
@@ -213,13 +218,14 @@ function mark(
     y,
     words,
     colour,
-  }: { readonly x: number; readonly y: number; readonly words: Said; readonly colour: string },
+  }: { readonly x: number; readonly y: number; readonly words: Said | null; readonly colour: string },
 ): void {
   const { ctx } = brush;
   ctx.beginPath();
   ctx.arc(x, y, 3.2, 0, 2 * Math.PI);
   ctx.fillStyle = colour;
   ctx.fill();
+  if (!words) return;
   setFont(ctx, ...WORST_FACE);
   rimmed(brush, words, besideY(place, y), colour);
 }

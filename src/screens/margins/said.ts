@@ -46,7 +46,7 @@ const LEVEL_SHARE = 0.0005;
 export interface LeastSaid {
   readonly point: Point;
   readonly last: Point;
-  /** Null where the point is out of sight. */
+  /** Null where the point is out of sight, or has no room beside it. */
   readonly words: Said | null;
   /** Null where it is told already, has no room or is out of sight. */
   readonly end: Said | null;
@@ -54,20 +54,33 @@ export interface LeastSaid {
 
 /**
  * The lowest point of a strip, and at its end the margin itself: what is left at ingress. The lowest is reckoned with an even use
- * from there on, so that it may be less; without the margin beside it the two would contradict each other.
+ * from there on, so that it may be less; without the margin beside it the two would contradict each other. Neither lies on what is
+ * `taken`: the words of other outings in the strip.
  */
-export function leastSaid(own: Course, margin: number, scale: TimeScale, wide: Wide): LeastSaid | null {
+export function leastSaid(
+  own: Course,
+  margin: number,
+  scale: TimeScale,
+  wide: Wide,
+  taken: readonly Said[] = [],
+): LeastSaid | null {
   const low = lowest(own);
   const last = own.points.at(-1);
   if (!low || !last) return null;
   const level = low.value > margin - LEVEL_SHARE;
   const point = level ? last : low;
   const when = level ? "ingress" : clock(low.atS);
-  const words = besidePoint(scale, point.atS, `least ${percent(point.value, "down")} at ${when}`, wide);
+  const words = besidePoint(
+    scale,
+    point.atS,
+    `least ${percent(point.value, "down")} at ${when}`,
+    wide,
+    taken,
+  );
   const text = `${percent(margin, "down")} at ingress`;
   const endX = scale.x(last.atS);
   const from = endX - 6 - wide(text);
-  const free = words === null || words.to + 10 < from || words.from > endX;
+  const free = areFree({ from, to: endX - 6 }, words ? [...taken, words] : taken);
   const end = level || endX > scale.widthPx || from < 0 || !free ? null : { text, from, to: endX - 6 };
   return { point, last, words, end };
 }
@@ -114,13 +127,28 @@ export function mostSaid(
   return { course, point, words, limit: taken ? null : { text, from, to } };
 }
 
-/** Words at the right of a point, at its left where the window ends; null where the point is out of sight. */
-function besidePoint(scale: TimeScale, atS: number, text: string, wide: Wide): Said | null {
+/** Between words of one strip, pixels. */
+const APART_PX = 10;
+
+function areFree({ from, to }: Pick<Said, "from" | "to">, taken: readonly Said[]): boolean {
+  return taken.every((other) => to + APART_PX <= other.from || other.to + APART_PX <= from);
+}
+
+/** Words at the right of a point, at its left where the window ends or something is said; null where the point is out of sight, or neither side is free. */
+function besidePoint(
+  scale: TimeScale,
+  atS: number,
+  text: string,
+  wide: Wide,
+  taken: readonly Said[] = [],
+): Said | null {
   const x = scale.x(atS);
   if (x < -4 || x > scale.widthPx + 4) return null;
   const px = wide(text);
-  const from = x + 7 + px <= scale.widthPx - 4 ? x + 7 : x - 7 - px;
-  return { text, from, to: from + px };
+  const left = x - 7 - px;
+  const sides = x + 7 + px <= scale.widthPx - 4 ? [x + 7, left] : [left];
+  const from = sides.find((one) => areFree({ from: one, to: one + px }, taken));
+  return from === undefined ? null : { text, from, to: from + px };
 }
 
 /** All that is said of the worst in a strip. */
@@ -130,17 +158,20 @@ export function saidIn(
   ctx: CanvasRenderingContext2D,
 ): readonly Said[] {
   const wide = { worst: worstWide(ctx), limit: limitWide(ctx) };
-  const here = (...all: readonly (Said | null | undefined)[]): readonly Said[] =>
-    all.flatMap((said) => said ?? []);
   if (row.kind === "least")
-    return row.outings.flatMap((tracks) => {
+    return row.outings.reduce<readonly Said[]>((taken, tracks) => {
       const worst = leastOf(tracks);
-      const said = worst && leastSaid(spareOf(worst), worst.margin, scale, wide.worst);
-      return here(said?.words, said?.end);
-    });
+      const said = worst && leastSaid(spareOf(worst), worst.margin, scale, wide.worst, taken);
+      return said ? [...taken, ...saidOf(said)] : taken;
+    }, []);
   if (row.kind !== "apart") return [];
   const said = mostSaid(row.tracks, { heightPx, limit: row.limit }, scale, wide);
-  return here(said?.words, said?.limit);
+  return [said?.words ?? [], said?.limit ?? []].flat();
+}
+
+/** What is written of the least of one outing. */
+export function saidOf({ words, end }: LeastSaid): readonly Said[] {
+  return [words ?? [], end ?? []].flat();
 }
 
 /** The one of an outing's consumables that comes home with least; null of none. */
