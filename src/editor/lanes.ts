@@ -1,4 +1,4 @@
-import type { Plan, Schedule } from "../plan/index.ts";
+import { type Plan, type Schedule, tasksById } from "../plan/index.ts";
 
 /** A horizontal band of the day line: one crew member, or the work nobody goes out for. */
 export interface Lane {
@@ -74,7 +74,7 @@ export function remoteRowsOf(
   plan: Plan,
   schedule: Schedule,
 ): { readonly row: ReadonlyMap<string, number>; readonly rows: number } {
-  const lengthS = new Map(plan.tasks.map((task) => [task.id, task.duration.likelyS as number]));
+  const tasks = tasksById(plan);
   const remote = schedule.placements
     .filter((placement) => placement.crew.length === 0)
     .toSorted((a, b) => a.startS - b.startS || (a.task < b.task ? -1 : 1));
@@ -84,7 +84,7 @@ export function remoteRowsOf(
     const free = busyUntil.findIndex((endS) => endS <= placement.startS);
     const at = free < 0 ? busyUntil.length : free;
     // A task of no length still takes up its instant.
-    busyUntil[at] = placement.startS + Math.max(1, lengthS.get(placement.task) ?? 0);
+    busyUntil[at] = placement.startS + Math.max(1, tasks.get(placement.task)?.duration.likelyS ?? 0);
     row.set(placement.task, at);
   }
   return { row, rows: busyUntil.length };

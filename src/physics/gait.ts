@@ -7,9 +7,12 @@
  * at 5.1 km/h in 1/6 g, faster than this gives.
  */
 
+/** By what power of e walking slows down with the slope, rise over run: what bounds ways from below rests on it too. */
+export const SLOWING = 3.5;
+
 /** Tobler's walking speed on Earth in km/h at slope `rise over run`. */
 export function toblerKmH(slope: number): number {
-  return 6 * Math.exp(-3.5 * Math.abs(slope + 0.05));
+  return 6 * Math.exp(-SLOWING * Math.abs(slope + 0.05));
 }
 
 const LEVEL_KM_H = toblerKmH(0);

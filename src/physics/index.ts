@@ -10,7 +10,7 @@ export type { Amounts, Consumable, SuitModel } from "./suit.ts";
 export { suitEnvironmentHeatW, electricalW, heatPerSecond, suitIn } from "./worn.ts";
 export type { Mode, WornSuit } from "./worn.ts";
 export { slopeW } from "./slope.ts";
-export { walkingMs } from "./gait.ts";
+export { SLOWING, walkingMs } from "./gait.ts";
 export { levelW, walkbackW, walkingW } from "./walk.ts";
 export { FASTEST_MS, USUAL_MOST_MS } from "./suitedspeed.ts";
 export { farthestM } from "./reach.ts";

@@ -1,3 +1,4 @@
+import { SLOWING } from "../physics/index.ts";
 import type { Footing } from "./footing.ts";
 import { heightAt } from "./grid.ts";
 import { CLOSED, SCALE } from "./lattice.ts";
@@ -6,8 +7,8 @@ import type { Point } from "./shapes.ts";
 /**
  * The places that a spread is to come to, and what is left to them at the least.
  *
- * No hop costs less than level ground of its length, and none up less than 3.5 level metres more for each metre of climb: walking up a
- * slope takes e to the power of 3.5 times the slope (`gait.ts` in physics), and e to any power is at least one more than the power. Where
+ * No hop costs less than level ground of its length, and none up less than SLOWING level metres more for each metre of climb: walking up a
+ * slope takes e to the power of SLOWING times the slope (`gait.ts` in physics), and e to any power is at least one more than the power. Where
  * energy is spared the power is no less than on the level. Sixteen hops from each point make some ways up to 2.8 % longer than the straight
  * line; that much too is sure to be left.
  */
@@ -29,8 +30,6 @@ export interface Goal {
   readonly most: number;
 }
 
-/** Level metres that a metre of climb costs at least. */
-const PER_CLIMB = 3.5;
 /** What rounding comes to at most, as a share. */
 const HAIR = 1e-9;
 /** The last piece, from a point about a place to the place itself, is straight: shorter than by hops by so many cells at most. */
@@ -54,7 +53,7 @@ export function leastBetween({ grid, perM }: Footing, from: Point, to: Point): n
     Math.abs(to.northM - from.northM) / grid.cellM,
   );
   const climbM = heightAt(grid, to.eastM, to.northM) - heightAt(grid, from.eastM, from.northM);
-  const climbCells = climbM > 0 ? (climbM * PER_CLIMB) / grid.cellM : 0;
+  const climbCells = climbM > 0 ? (climbM * SLOWING) / grid.cellM : 0;
   return Math.max(0, cells + climbCells - 2 * STRAIGHT_CELLS) * perM * grid.cellM * SCALE;
 }
 
@@ -90,7 +89,7 @@ export class Ahead {
     this.columns = grid.columns;
     this.heightM = grid.heightM;
     this.perCell = perM * grid.cellM * SCALE;
-    this.perClimb = (PER_CLIMB * (1 - HAIR)) / grid.cellM;
+    this.perClimb = (SLOWING * (1 - HAIR)) / grid.cellM;
     this.goals = goals;
     this.facts = new Float64Array(4 * goals.length);
     this.note(grid);

@@ -13,7 +13,7 @@ export function taskName({ tasks }: Pick<Plan, "tasks">, id: string): string {
   return nameIn(tasks, id);
 }
 
-const numbersOf = remembered((tasks: Plan["tasks"]): ReadonlyMap<string, string> => taskNumbers(tasks));
+const numbersOf = remembered(taskNumbers);
 
 /**
  * The one number of a task, on every screen, page and file: the requester's own where one was given, else the one that it was

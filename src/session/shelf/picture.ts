@@ -1,4 +1,4 @@
-import type { Plan, Task } from "../../plan/index.ts";
+import { type Plan, type Task, tasksById } from "../../plan/index.ts";
 
 /** A day drawn small: times as thousandths of the shown span, so that it is little to keep. */
 export interface Picture {
@@ -12,10 +12,11 @@ export interface Picture {
 const WHOLE = 1000;
 
 /** The plan's day as a small picture: a row a crew member, from the first to the last placed task. */
-export function pictureOf({ crew, tasks, schedule }: Plan): Picture {
-  const known = new Map(tasks.map((task) => [task.id, task]));
+export function pictureOf(plan: Plan): Picture {
+  const { crew, schedule } = plan;
+  const tasks = tasksById(plan);
   const work = schedule.placements.flatMap((one) => {
-    const task = known.get(one.task);
+    const task = tasks.get(one.task);
     return task ? [{ ...one, kind: task.kind, endS: one.startS + task.duration.likelyS }] : [];
   });
   const fromS = Math.min(...work.map((one) => one.startS));
