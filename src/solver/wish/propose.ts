@@ -15,15 +15,14 @@ const LEVELS: readonly number[] = [0.1, 0.05, 0.15, 0];
 const FEW_TASKS = 100;
 /**
  * Packs from nothing, in this part of the proposing and at least so many: each of so many turns a task, since which EVAs take what is settled
- * in the first of them, and longer packs end no better but for that. Of them so many go on: so far on from their first turn, they are
- * heated once and cool for the rest of the proposing.
+ * in the first of them, and longer packs end no better but for that. Of them so many go on: far on in the proposing from their first
+ * turn, they are heated once and cool for the rest of it.
  */
 const STARTS = 0.5;
 const LEAST_STARTS = 2;
 const START_TURNS = 12;
 const START_TASKS = 30;
 const GO_ON = 3;
-const WARM = 0.4;
 /** Part of the proposing after which nothing is packed from nothing any more. */
 const LAST_START = 0.8;
 /** Part of a pack from nothing from which on what it goes on from is played. */
@@ -96,14 +95,13 @@ export class Proposer {
   private *goOn(going: Pack[], until: number, mostShare: number): Generator<undefined, void> {
     const { course, turns } = this;
     const { random: stream } = course;
-    const fromShare = course.share();
     let best = -Infinity;
     let quiet = 0;
     for (let turn = 0; course.share() < until; turn += 1) {
-      const done = (course.share() - fromShare) / Math.max(1e-9, until - fromShare);
       // One turn of three to each in turn, the others to the one that does best.
       const one = turn % 3 === 0 ? going[stream.below(going.length)]! : going[0]!;
-      for (let k = 0; k < AT_ONCE; k += 1) one.anneal.iterate(WARM + (1 - WARM) * done);
+      const done = course.share() / until;
+      for (let k = 0; k < AT_ONCE; k += 1) one.anneal.iterate(done);
       course.tick(AT_ONCE);
       yield;
       going.sort(byPromise);
