@@ -1,6 +1,7 @@
 import type { Random } from "../../kernel/index.ts";
 import { Board, NO_FLOOR } from "../network/board.ts";
 import type { Day } from "../network/day.ts";
+import { drawn } from "./drawn.ts";
 import { Insertion } from "./insertion.ts";
 import { Linger, type Placing } from "./linger.ts";
 import type { Problem } from "../problem/problem.ts";
@@ -12,16 +13,32 @@ export const BLINK = 0.01;
 const FEW_NEAR = 4;
 /** An EVA is begun with so many of the nearest ones. */
 const AROUND = 10;
-/** Up to where in the draw of an order those by worth, any, and by worth for length and room reach; what is left is by room. */
-const RANKS = [0.6, 0.65, 0.95] as const;
+/** Orders in which the day is filled, and how often each is taken. */
+const ORDERS: readonly RecreateOrder[] = [
+  { name: "worth", share: 0.6 },
+  { name: "any", share: 0.05 },
+  { name: "worth for length and room", share: 0.3 },
+  { name: "room", share: 0.05 },
+];
 /** The same where not isCrowded. */
-const RANKS_OF_FEW = [0.4, 0.6, 0.8] as const;
+const ORDERS_OF_FEW: readonly RecreateOrder[] = [
+  { name: "worth", share: 0.4 },
+  { name: "any", share: 0.2 },
+  { name: "worth for length and room", share: 0.2 },
+  { name: "room", share: 0.2 },
+];
 /** With fewer activities every order comes up in time, and any of them may be the one. */
 const FEW = 30;
 /** What the way counts beside time at work in an order around an activity: it is walked there and back. */
 const WAYS = 2;
 /** Starts that are tried for two at once. */
 const TWO_TRIES = 4;
+
+/** By what an order goes, low ones first, and how often it is taken. Its ranks are worked out in `rankOf`: a call for each would be dear there. */
+interface RecreateOrder {
+  readonly name: "worth" | "any" | "worth for length and room" | "room";
+  readonly share: number;
+}
 
 /**
  * Recreate: puts left-out activities back one after the other, each with what it needs, in a noisy order of one of
@@ -40,7 +57,7 @@ export class Recreate {
   around = -1;
   /** By how much more worth what is owed counts in that order; where it is 0 that goes first, as always. */
   owedWorth = 0;
-  private readonly ranks: typeof RANKS | typeof RANKS_OF_FEW;
+  private readonly orders: readonly RecreateOrder[];
   private readonly problem: Problem;
   private readonly random: Random;
   private readonly order: Int32Array;
@@ -61,7 +78,7 @@ export class Recreate {
     this.random = random;
     this.insertion = new Insertion(day, random, quick);
     const { problem } = day;
-    this.ranks = isCrowded(problem) ? RANKS : RANKS_OF_FEW;
+    this.orders = isCrowded(problem) ? ORDERS : ORDERS_OF_FEW;
     this.linger = new Linger(day.board, random);
     this.order = new Int32Array(problem.activities);
     this.key = new Float64Array(problem.activities);
@@ -79,13 +96,13 @@ export class Recreate {
     const { order, key, owed, random } = this;
     const { board } = this.day;
     const { placed } = board;
-    const mode = random.next();
+    const { name } = drawn(this.orders, random.next());
     let count = 0;
     for (const a of this.possible) {
       if (placed[a] === 1) continue;
       owed[a] = this.goesFirst(a) ? 1 : 0;
       if (this.offered < 1 && owed[a] === 0 && random.next() >= this.offered) continue;
-      key[a] = this.keyOf(a, mode, random.next());
+      key[a] = this.keyOf(a, name, random.next());
       order[count] = a;
       count += 1;
     }
@@ -124,21 +141,24 @@ export class Recreate {
     return this.owedWorth === 0 && this.day.board.isOwed(a);
   }
 
-  private keyOf(a: number, mode: number, noise: number): number {
-    return this.around < 0 ? this.rankOf(a, mode, noise) : this.rankAround(a, noise);
+  private keyOf(a: number, order: RecreateOrder["name"], noise: number): number {
+    return this.around < 0 ? this.rankOf(a, order, noise) : this.rankAround(a, noise);
   }
 
-  // Orders as a list of functions, like the operators of ruin, cost one iteration in twenty.
-  /** Where `a` comes in an order of kind `mode` (0 to 1), low ones first: by worth, any, by worth for its length and room, by room. */
-  private rankOf(a: number, mode: number, noise: number): number {
-    const [byWorth, any, forLength] = this.ranks;
+  /** Where `a` comes in an order, low ones first. */
+  private rankOf(a: number, order: RecreateOrder["name"], noise: number): number {
     const roomS = this.roomS[a]!;
     const value = this.day.board.worthWith(a) + 1e-3;
-    if (mode < byWorth) return -value * (0.6 + 0.8 * noise);
-    if (mode < any) return noise;
-    if (mode < forLength)
-      return (-value * value * (0.7 + 0.6 * noise)) / (this.problem.lengthS[a]! + 1 + roomS * 0.1);
-    return roomS * (0.5 + noise);
+    switch (order) {
+      case "worth":
+        return -value * (0.6 + 0.8 * noise);
+      case "any":
+        return noise;
+      case "worth for length and room":
+        return (-value * value * (0.7 + 0.6 * noise)) / (this.problem.lengthS[a]! + 1 + roomS * 0.1);
+      case "room":
+        return roomS * (0.5 + noise);
+    }
   }
 
   /** Where `a` comes in an order around an activity, low ones first: by worth for its crew time and the way there. */
