@@ -61,8 +61,11 @@ export interface OddsReport {
   readonly sensitivityMeasure: string;
   /** Placed tasks without a low and high duration: they always take their likely time here. */
   readonly withoutSpread: readonly string[];
-  /** Placements that cannot be read and were left out. */
-  readonly unread: number;
+  /**
+   * Placed tasks that no simulated day can play as they are placed: by crew who may not do them, where nobody may go, with more than may be
+   * carried. While there are any, nothing of the day is played and no chance is known.
+   */
+  readonly unplayed: readonly string[];
   /** What is not simulated, in words. */
   readonly leftOut: string;
 }
@@ -88,7 +91,7 @@ export interface ChancesReport
       | "whole"
       | "mustOnBench"
       | "withoutSpread"
-      | "unread"
+      | "unplayed"
       | "leftOut"
     > {
   /** Placed tasks in the plan's order. */

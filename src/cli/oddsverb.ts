@@ -12,6 +12,7 @@ import {
   numberedSentence,
   numberedTask,
   percent,
+  unplayedWords,
 } from "../words/index.ts";
 import { core, turnOf } from "./core.ts";
 import type { ExitCode, Streams } from "./verb.ts";
@@ -35,10 +36,15 @@ export async function oddsVerb(args: readonly string[], streams: Streams): Promi
   const report = await core().odds(plan, { schedule: plan.schedule, days, seed, shape }, turnOf(streams));
   streams.out(
     values.json === true
-      ? `${JSON.stringify({ ...report, safe: report.home }, null, 2)}\n`
+      ? `${JSON.stringify({ ...report, ...unknownWorth(report), safe: report.home }, null, 2)}\n`
       : table(plan, report),
   );
-  return 0;
+  return report.unplayed.length > 0 ? 1 : 0;
+}
+
+/** No figure stands for what was not played. */
+function unknownWorth({ unplayed }: OddsReport): { readonly worth?: null } {
+  return unplayed.length > 0 ? { worth: null } : {};
 }
 
 function shapeOf(given: string | undefined): Shape {
@@ -47,6 +53,8 @@ function shapeOf(given: string | undefined): Shape {
 }
 
 function table(plan: Plan, report: OddsReport): string {
+  if (report.unplayed.length > 0)
+    return `${plan.title}\n  chances   ${unplayedWords(plan, report.unplayed)}\n`;
   const nameOf = (id: string): string => numberedTask(plan, id);
   const { worth } = report;
   const lines = [

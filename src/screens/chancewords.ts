@@ -1,6 +1,6 @@
 import type { Chance, ChancesReport, TaskChance } from "../answers/index.ts";
 import { MANY_DAYS } from "../session/index.ts";
-import { lasting, percent } from "../words/index.ts";
+import { grouped, lasting, percent } from "../words/index.ts";
 
 /** How a chance is said where there is little room: whole percents, never better than counted, the interval outwards. */
 
@@ -13,6 +13,11 @@ export function chanceFigure({ count, of, share, low, high }: Chance): string {
   if (count === of) return `>${Math.floor(low * 100 + SLACK)} %`;
   if (count === 0) return `<${Math.ceil(high * 100 - SLACK)} %`;
   return `${Math.floor(share * 100 + SLACK)} %`;
+}
+
+/** What a day comes to on average, rounded down; unknown where none was played. */
+export function averageWorth({ days, meanWorth }: Pick<ChancesReport, "days" | "meanWorth">): string {
+  return days === 0 ? "unknown" : grouped(Math.floor(meanWorth));
 }
 
 /** Where the chance lies in 95 of 100 such runs; nothing where the figure says it already. */

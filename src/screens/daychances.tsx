@@ -2,8 +2,14 @@ import { useEffect, useState } from "react";
 import type { ChancesReport } from "../answers/index.ts";
 import { chancesStand, fromChance } from "../session/index.ts";
 import type { AskedDay } from "../session/index.ts";
-import { grouped } from "../words/index.ts";
-import { chanceFigure, chanceInterval, standingAgainst, WISH_STATE, wishWords } from "./chancewords.ts";
+import {
+  averageWorth,
+  chanceFigure,
+  chanceInterval,
+  standingAgainst,
+  WISH_STATE,
+  wishWords,
+} from "./chancewords.ts";
 import { useApp, useSession } from "./context.ts";
 import { From } from "./parts/from/from.tsx";
 
@@ -77,7 +83,7 @@ function ChancesInWords({ report }: { readonly report: ChancesReport | null | "a
         </span>
       ))}
       {report !== "asked" && report !== null && (
-        <span className="day-chance">worth {grouped(Math.floor(report.meanWorth))} on average</span>
+        <span className="day-chance">worth {averageWorth(report)} on average</span>
       )}
     </>
   );

@@ -50,7 +50,7 @@ function fewDays(): (now: SessionState, of: AskedDay, report: ChancesReport) => 
     const basis = last ?? { plan, schedule: preview?.start ?? plan.schedule };
     if (run) better = { of, asked: run.plan };
     const before = isOf(basis, of) ? null : few.find((one) => isOf(one, basis));
-    if (!before) return null;
+    if (!before || !isCounted(report) || !isCounted(before.report)) return null;
     const by = (which: "home" | "must" | "whole"): number =>
       Math.floor((report[which].share - before.report[which].share) * 100 + SLACK);
     return { from: before.schedule, home: by("home"), must: by("must"), whole: by("whole") };
@@ -63,7 +63,9 @@ function due(now: SessionState, rests: boolean): { readonly of: AskedDay; readon
   if (of.schedule.placements.length === 0) return null;
   const { chances } = now;
   if (!chances || !isOf(chances, of)) return { of, days: FEW_DAYS };
-  return chances.report && chances.report.days < MANY_DAYS && rests ? { of, days: MANY_DAYS } : null;
+  return isCounted(chances.report) && chances.report.days < MANY_DAYS && rests
+    ? { of, days: MANY_DAYS }
+    : null;
 }
 
 function watching({ state, ports }: Core): ChanceCommands["watchChances"] {
@@ -133,6 +135,11 @@ function watching({ state, ports }: Core): ChanceCommands["watchChances"] {
       next();
     };
   };
+}
+
+/** True where days were played: of a day with what cannot be played more of them are no more. */
+function isCounted(report: ChancesReport | null): report is ChancesReport {
+  return report !== null && report.unplayed.length === 0;
 }
 
 /** A wait of `ms`, after which `run` is called; begun anew it waits anew. */

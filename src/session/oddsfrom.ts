@@ -1,6 +1,6 @@
 import type { Bands, Chance, FromAnswer, MarginOdds, OddsReport } from "../answers/index.ts";
 import type { Explained } from "../kernel/index.ts";
-import { crewSays } from "../words/index.ts";
+import { counted, crewSays } from "../words/index.ts";
 
 /**
  * From what figures of simulated days come, out of what their report carries: counts, the sampling interval, the place of a
@@ -8,7 +8,7 @@ import { crewSays } from "../words/index.ts";
  */
 
 /** How the days of a report were made. */
-type Made = Pick<OddsReport, "days" | "seed" | "shape" | "withoutSpread" | "leftOut" | "crew">;
+type Made = Pick<OddsReport, "days" | "seed" | "shape" | "withoutSpread" | "leftOut" | "crew" | "unplayed">;
 
 type Band = 0 | 1 | 2 | 3 | 4;
 
@@ -22,7 +22,7 @@ const WILSON =
 /** From what the chance of `of` comes. */
 export function fromChance(report: Made, of: string, chance: Chance): FromAnswer {
   const { count, of: days, low, high } = chance;
-  if (days === 0) return { says: "No day was simulated.", figures: [], sums: null };
+  if (days === 0) return { says: noDays(report), figures: [], sums: null };
   const happened = input("happened", count, "days");
   const all = input("days", days, "simulated");
   const end = (word: string, sign: "-" | "+", value: number): Explained => ({
@@ -42,7 +42,8 @@ export function fromChance(report: Made, of: string, chance: Chance): FromAnswer
         unit: "%",
         formula: "happened / days * 100",
         inputs: [happened, all],
-        source: "counted on the simulated days; on screen rounded down, and the interval outwards",
+        source:
+          "counted on the simulated days; on screen rounded to the worse side, and the interval outwards",
       },
       end("lower", "-", low),
       end("upper", "+", high),
@@ -106,6 +107,12 @@ function extreme({ count, of }: Chance): string {
   if (count === of) return "It happened on every day, so only the lower end of the interval is said. ";
   if (count === 0) return "It happened on no day, so only the upper end of the interval is said. ";
   return "";
+}
+
+/** Why nothing was counted. */
+function noDays({ unplayed }: Made): string {
+  if (unplayed.length === 0) return "No day was simulated.";
+  return `No day was simulated: none can play ${counted(unplayed.length, "task")} as placed, against rules that no delay mends.`;
 }
 
 /** How the days were made, and what they leave out. */

@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { OddsReport, LateReport } from "../../src/answers/index.ts";
 import { planText } from "../../src/exchange/index.ts";
 import { ACTING_WORDS, numberedTask } from "../../src/words/index.ts";
+import { at as placedAt, task, tinyPlan } from "../check/tinyPlan.ts";
 import { crowdedPlan, samplePlan } from "../exchange/samplePlan.ts";
 import { run } from "./run.ts";
 
@@ -15,6 +16,12 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "lope-odds-"));
   await writeFile(at("sound.json"), planText(samplePlan()));
   await writeFile(at("broken.json"), planText(crowdedPlan()));
+  const far = {
+    tasks: [task("far", "b")],
+    placements: [placedAt("far", 2000)],
+    suit: { emergencyOxygenS: 400 },
+  };
+  await writeFile(at("far.json"), planText(tinyPlan(far)));
   await writeFile(at("empty.json"), planText({ ...samplePlan(), schedule: { placements: [] } }));
 });
 afterAll(() => rm(folder, { recursive: true }));
@@ -41,6 +48,15 @@ describe("lope odds", () => {
     for (const rule of Object.values(ACTING_WORDS))
       expect(out).toContain(`crew      ${rule}\n    without it: home `);
     expect(out).toMatch(/caution {3}durations ahead .*, as now: home .*, must-do .*, mean worth \d/);
+  });
+
+  it("says no figure of a day that none can play, and ends with 1", async () => {
+    const words = await run("odds", at("far.json"));
+    expect(words).toMatchObject({ code: 1, err: "" });
+    expect(words.out).toContain("No simulated day can play 1 far as placed");
+    expect(words.out).not.toContain("%");
+    const { out } = await run("odds", at("far.json"), "--json");
+    expect(JSON.parse(out)).toMatchObject({ days: 0, unplayed: ["far"], worth: null, home: { of: 0 } });
   });
 
   it("refuses what it cannot use", async () => {

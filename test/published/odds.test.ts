@@ -148,5 +148,10 @@ describe("Wilson 1927, J Am Stat Assoc 22:209-212", () => {
     expect(chanceOf(0, 2000).words).toBe("under 0.2 %");
     expect(chanceOf(580, 2000).words).toMatch(/^29\.0 % /);
     expect(chanceOf(0, 0).words).toBe("unknown");
+    // Of what is bad, such as a task missed, up: 8 of 300 are 2.67 %.
+    expect(chanceOf(8, 300, "up").words).toMatch(/^2\.7 % /);
+    expect(chanceOf(1999, 2000, "up").words).toBe("99.9 % (99.7 to 99.9 %)");
+    expect(chanceOf(1, 2000, "up").words).toMatch(/^0\.1 % /);
+    expect(chanceOf(2000, 2000, "up").words).toBe("over 99.8 %");
   });
 });

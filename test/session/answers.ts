@@ -93,11 +93,11 @@ const CHANCE = { count: 90, of: 100, share: 0.9, low: 0.82, high: 0.94, words: "
 
 /** Chances of the small day as the desk gets them: one placed task, with a slack of ten minutes and a bit. */
 export function chancesReport(part: Partial<ChancesReport> = {}): ChancesReport {
-  const { days, seed, shape, crew, home, must, whole, wish, mustOnBench, withoutSpread, unread, leftOut } =
+  const { days, seed, shape, crew, home, must, whole, wish, mustOnBench, withoutSpread, unplayed, leftOut } =
     oddsReport();
   const tasks = [{ task: "one", must: false, done: CHANCE, reason: "its window was over", slackS: 629 }];
   return {
-    ...{ days, seed, shape, crew, home, must, whole, wish, mustOnBench, withoutSpread, unread, leftOut },
+    ...{ days, seed, shape, crew, home, must, whole, wish, mustOnBench, withoutSpread, unplayed, leftOut },
     meanWorth: 9,
     tasks,
     ...part,
@@ -134,7 +134,7 @@ export function oddsReport(part: Partial<OddsReport> = {}): OddsReport {
     sensitivities: [],
     sensitivityMeasure: "Measured so.",
     withoutSpread: ["one"],
-    unread: 0,
+    unplayed: [],
     leftOut: "Not simulated: faults.",
     ...part,
   };

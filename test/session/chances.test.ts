@@ -32,6 +32,18 @@ describe("chances always in sight", () => {
     expect(engine.glances).toHaveLength(2);
   });
 
+  it("are not asked for again where no day can be played, and no difference is made of what is unknown", async () => {
+    const { session, engine, clock, now } = await watched();
+    session.place("two", elsewhere(9000));
+    await settled();
+    const unknown = { days: 0, home: chanceOf(0, 0), must: chanceOf(0, 0), whole: chanceOf(0, 0) };
+    await engine.glances[2]!.answer(chancesReport({ ...unknown, unplayed: ["two"] }));
+    expect(chancesNow(now())?.unplayed).toEqual(["two"]);
+    expect(now().chances?.change).toBeNull();
+    clock.moveOn(5000);
+    expect(engine.glances).toHaveLength(3);
+  });
+
   it("are of another day at once when the day changes, and never taken for those of the shown one", async () => {
     const { session, engine, clock, answer, now } = await watched();
     await answer(1, MANY_DAYS);

@@ -123,7 +123,8 @@ function Days({ days, isCurrent }: { readonly days: readonly CurveDay[]; readonl
   const ref = useRef<HTMLDivElement>(null);
   const widthPx = Math.min(900, useWidth(ref));
   const wish = useSession((state) => state.plan.odds.wish);
-  const present = useSession(chancesNow);
+  const counted = useSession(chancesNow);
+  const present = counted !== null && counted.days > 0 ? counted : null;
   return (
     <div className={isCurrent ? "odds-curve" : "odds-curve older"}>
       <div ref={ref} className="curve-picture">

@@ -51,7 +51,10 @@ function useSpoken(work: OddsWork | null, stale: boolean): void {
   useEffect(() => {
     if (!said) return;
     view.setState({
-      spoken: `Of ${counted(said.days, "simulated day")}, everybody is home in ${said.home.words}, every must-do done in ${said.must.words}, nothing missed in ${said.whole.words}.`,
+      spoken:
+        said.unplayed.length > 0
+          ? "No chance of this day is known."
+          : `Of ${counted(said.days, "simulated day")}, everybody is home in ${said.home.words}, every must-do done in ${said.must.words}, nothing missed in ${said.whole.words}.`,
     });
   }, [said, view]);
 }

@@ -1,6 +1,6 @@
 import type { Chance, OddsReport, PendingPart } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { counted, numberedSentence, numberedTask, percent } from "../../words/index.ts";
+import { counted, numberedSentence, numberedTask, percent, unplayedWords } from "../../words/index.ts";
 import { Prose } from "../parts/prose.tsx";
 import { ChanceWords, EvaOddsTable, TaskOddsTable } from "./chances.tsx";
 import { CrewRulesPart } from "./crewrules.tsx";
@@ -23,6 +23,12 @@ export function Report(props: {
   const { plan, report, stale, running, open } = props;
   const lack = (part: PendingPart): string | null =>
     !report.pending.includes(part) ? null : running ? "Being worked out…" : "Not worked out: stopped before.";
+  if (report.unplayed.length > 0)
+    return (
+      <p className="state breach odds-state">
+        <Prose words={unplayedWords(plan, report.unplayed)} />
+      </p>
+    );
   return (
     <div className={stale ? "odds-report older" : "odds-report"}>
       <div className="odds-lead">

@@ -1,6 +1,6 @@
 import type { OddsReport, Outcome } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { counted, grouped, numberedTask } from "../../words/index.ts";
+import { grouped, numberedTask } from "../../words/index.ts";
 
 /** The rules by which any crew plays a simulated day (O1 to O6, O11). */
 const RULES = [
@@ -42,11 +42,6 @@ export function Played({ plan, report }: { readonly plan: Plan; readonly report:
         <p>
           Without a low and a high, so as likely but for rare events:{" "}
           {report.withoutSpread.map(name).join(", ")}.
-        </p>
-      )}
-      {report.unread > 0 && (
-        <p className="state breach">
-          {counted(report.unread, "placement")} could not be read and were left out.
         </p>
       )}
     </section>

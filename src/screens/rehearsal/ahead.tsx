@@ -11,7 +11,7 @@ import {
   numberedTask,
   percent,
 } from "../../words/index.ts";
-import { chanceFigure } from "../chancewords.ts";
+import { averageWorth, chanceFigure } from "../chancewords.ts";
 import { ChanceAgainstWish } from "../daychances.tsx";
 import { Prose } from "../parts/prose.tsx";
 import { Dropped, Moved } from "../parts/changelist.tsx";
@@ -171,8 +171,8 @@ function Chances({ proposal: { chances, givenUp } }: { readonly proposal: Propos
       <p>
         Every must-do done from {chanceFigure(before.must)} to{" "}
         <ChanceAgainstWish report={after} kind="must" />, everybody home from {chanceFigure(before.home)} to{" "}
-        <ChanceAgainstWish report={after} kind="home" />, worth on average from{" "}
-        {grouped(Math.floor(before.meanWorth))} to {grouped(Math.floor(after.meanWorth))}.
+        <ChanceAgainstWish report={after} kind="home" />, worth on average from {averageWorth(before)} to{" "}
+        {averageWorth(after)}.
       </p>
       <p className="note">
         {grouped(after.days)} simulated days from now on: what has begun stays as it went, the crew acts by

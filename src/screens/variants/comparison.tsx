@@ -11,6 +11,7 @@ import {
   shift,
   signed,
 } from "../../words/index.ts";
+import { averageWorth } from "../chancewords.ts";
 import { ChanceAgainstWish, type ChanceKind, useChancesOf } from "../daychances.tsx";
 import { useDial } from "../dial.ts";
 import { From } from "../parts/from/from.tsx";
@@ -230,5 +231,5 @@ function DayChance({ day, kind }: { readonly day: Compared; readonly kind: Chanc
   const report = useChancesOf(day);
   if (kind !== "worth") return <ChanceAgainstWish report={report} kind={kind} />;
   if (report === "asked") return <span className="note">being worked out…</span>;
-  return report === null ? <span className="note">unknown</span> : grouped(Math.floor(report.meanWorth));
+  return report === null ? <span className="note">unknown</span> : averageWorth(report);
 }

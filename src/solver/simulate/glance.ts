@@ -10,7 +10,7 @@ import { Latest } from "./latest.ts";
 import { MISSED } from "./outcome.ts";
 import { Player } from "./player.ts";
 import { reasonWords } from "./reasons.ts";
-import { Script } from "./script.ts";
+import { daysFor, Script } from "./script.ts";
 import { seenOf } from "./seen.ts";
 import { type Stage, stageOf } from "./stage.ts";
 import { Tally } from "./tally.ts";
@@ -69,13 +69,13 @@ class Run implements GlanceRun {
     const { problem } = script;
     this.script = script;
     this.days = days;
-    this.count = count;
+    this.count = daysFor(script, count);
     this.clock = clock;
     this.crew = crewOf(problem.plan.odds);
     this.player = new Player(script, this.crew);
     this.player.take();
     this.draws = sampleFor(problem);
-    this.tally = new Tally(this.player, count);
+    this.tally = new Tally(this.player, this.count);
     const latest = new Latest(script);
     latest.workOut(script, this.crew.caution);
     this.lastS = new Float64Array(problem.activities);
@@ -129,7 +129,7 @@ class Run implements GlanceRun {
       withoutSpread: placed
         .filter((a) => script.stage.lowS[a] === script.stage.highS[a])
         .map((a) => plan.tasks[a]!.id),
-      unread: script.unread,
+      unplayed: script.unplayed,
       leftOut: LEFT_OUT,
     };
   }

@@ -58,7 +58,7 @@ export class Offers {
   private *all(): Generator<undefined, void> {
     const { script, tally, wish, verifier, placings } = this;
     // Of a day that breaks a rule, or that nothing is known of, nothing is offered.
-    if (tally.count === 0 || script.unread > 0 || !verifier.holds(placings)) return;
+    if (tally.count === 0 || script.unplayed.length > 0 || !verifier.holds(placings)) return;
     const seen = this.now;
     if (seen.must < wish.must || seen.home < wish.home) {
       const bench = yield* this.forTheWish();

@@ -23,7 +23,7 @@ import { Player } from "./player.ts";
 import { reasonWords } from "./reasons.ts";
 import { outcomeOf } from "./seen.ts";
 import { partlySort } from "./partlysort.ts";
-import { type Script, scriptOf } from "./script.ts";
+import { daysFor, type Script, scriptOf } from "./script.ts";
 import { evaOf, plannedWorth, Tally, worthOf } from "./tally.ts";
 import type { Moment } from "./today.ts";
 
@@ -102,10 +102,10 @@ class Run implements OddsRun {
   private readonly column: Float32Array;
 
   constructor(plan: Plan, schedule: Schedule, settings: OddsSettings) {
-    const days = Math.max(0, Math.min(MOST_DAYS, Math.floor(settings.days)));
     this.settings = settings;
     this.beganS = settings.clock();
     this.script = scriptOf(plan, schedule);
+    const days = daysFor(this.script, Math.min(MOST_DAYS, Math.floor(settings.days)));
     this.crew = settings.crew ?? crewOf(plan.odds);
     this.player = new Player(this.script, this.crew, MOMENTS);
     this.player.take();
@@ -143,7 +143,8 @@ class Run implements OddsRun {
 
   /** True when all days are played and the bands of their margins are there. */
   private isPlayed(): boolean {
-    return this.tally.count === this.tally.days && this.bands.length === this.tally.columns;
+    const { count, days, columns } = this.tally;
+    return count === days && (days === 0 || this.bands.length === columns);
   }
 
   /** A little work: some days, or some band, or some of the next part; false when there is none left. */
@@ -296,7 +297,7 @@ class Run implements OddsRun {
       withoutSpread: placed
         .filter((a) => script.stage.lowS[a] === script.stage.highS[a])
         .map((a) => plan.tasks[a]!.id),
-      unread: script.unread,
+      unplayed: script.unplayed,
       leftOut: LEFT_OUT,
     };
   }
@@ -315,7 +316,7 @@ class Run implements OddsRun {
       .map((a) => ({
         task: tasks[a]!.id,
         must: tasks[a]!.must,
-        missed: chanceOf(missed(a), tally.count),
+        missed: chanceOf(missed(a), tally.count, "up"),
         reason: reasonWords(tally, a) ?? "",
         costs: costs(a),
       }));
@@ -333,8 +334,8 @@ class Run implements OddsRun {
       must: script.order.some((a) => problem.must[a] === 1 && evaOf(script, a) === e)
         ? chance(tally.evaMust[e]!)
         : null,
-      outLate: chance(tally.outLate[e]!),
-      needsMissed: chance(tally.needsMissed[e]!),
+      outLate: chanceOf(tally.outLate[e]!, tally.count, "up"),
+      needsMissed: chanceOf(tally.needsMissed[e]!, tally.count, "up"),
       duration: chance(tally.inTime[e]!),
       reserves: Object.fromEntries(
         CONSUMABLES.map((kind, k) => [kind, chance(tally.inReserve[e * KINDS + k]!)]),

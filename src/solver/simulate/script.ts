@@ -4,7 +4,7 @@ import { compile } from "../problem/compile.ts";
 import { egressS } from "../network/rules/outing.ts";
 import { Day } from "../network/day.ts";
 import { loadSchedule } from "../network/placing.ts";
-import { type Problem } from "../problem/problem.ts";
+import { NEVER, type Problem } from "../problem/problem.ts";
 import { read } from "../network/verify.ts";
 import { castOf } from "./lanes.ts";
 import { neededWith, type Stage, stageOf } from "./stage.ts";
@@ -38,8 +38,8 @@ export class Script {
   before: readonly (readonly number[])[] = [];
   /** By activity: what it waits for so that crew members stay together, pairs of an activity and seconds from its start. */
   readonly holdsInto: Map<number, readonly (readonly [from: number, seconds: number])[]> = new Map();
-  /** Placements that cannot be read. */
-  unread = 0;
+  /** Tasks that cannot be played as they are placed: crew that may not do them, ways that nobody may walk. */
+  unplayed: readonly string[] = [];
   /** 1 for activities that are needed in any schedule (`Stage`), and in this one since its group has no more than it must have. */
   needed: Uint8Array;
 
@@ -62,12 +62,13 @@ export class Script {
   /** Takes up a schedule as it stands, sound or not. */
   takeSchedule(schedule: Schedule): void {
     const { problem } = this;
-    const { placings, unread } = read(problem, schedule);
-    this.unread = unread.length;
+    const { placings } = read(problem, schedule);
     const { order, laneOf } = castOf(problem, placings);
     this.laneOf.set(laneOf);
     this.begin(order.map(({ activity, startS }) => [activity, startS]));
     this.outings();
+    const played = this.reached();
+    this.unplayed = schedule.placements.map(({ task }) => task).filter((task) => !played.has(task));
     // What keeps crew members together is known only of a day that can be laid.
     const day = new Day(problem);
     if (loadSchedule(day, schedule) === 0) this.takeHolds(day.board);
@@ -84,7 +85,7 @@ export class Script {
     }
     const { lengthS } = problem;
     list.sort(([a, x], [b, y]) => x - y || lengthS[a]! - lengthS[b]! || a - b);
-    this.unread = 0;
+    this.unplayed = [];
     this.begin(list);
     this.outings();
     for (let e = 0; e < problem.evas; e += 1) if (this.flown[e] === 1) this.egressS[e] = egressS(board, e);
@@ -114,6 +115,26 @@ export class Script {
     }
   }
 
+  /** The tasks to which, and after the last of which home, a way leads that may be walked, in the planned order. */
+  private reached(): ReadonlySet<string> {
+    const { problem, order, laneOf } = this;
+    const { slotStart, crewCount, places, lander, beginsAt, endsAt, legS, plan } = problem;
+    const played = new Set(Array.from(order, (a) => plan.tasks[a]!.id));
+    const last = new Map<number, number>();
+    const isOpen = (r: number, from: number, to: number): boolean => legS[r]![from * places + to]! < NEVER;
+    for (const a of order) {
+      for (let s = slotStart[a]!; s < slotStart[a]! + crewCount[a]!; s += 1) {
+        const r = laneOf[s]!;
+        const before = last.get(r);
+        if (!isOpen(r, before === undefined ? lander : endsAt[before]!, beginsAt[a]!))
+          played.delete(plan.tasks[a]!.id);
+        last.set(r, a);
+      }
+    }
+    for (const [r, a] of last) if (!isOpen(r, endsAt[a]!, lander)) played.delete(plan.tasks[a]!.id);
+    return played;
+  }
+
   /** Egress and ingress of every EVA as planned (S3), and what bounds them. */
   private outings(): void {
     const { stage, problem, planS, laneOf, flown, egressS: outS, closeS, latestS } = this;
@@ -128,8 +149,11 @@ export class Script {
         const r = laneOf[s]!;
         const e = problem.evaOfRoute[r]!;
         flown[e] = 1;
-        const wayS = problem.legS[r]![lander * places + beginsAt[a]!]!;
-        outS[e] = Math.min(outS[e]!, planS[a]! - wayS - lengthS[activities + 2 * e]!);
+        // Only the first task of each is gone to from the lander: a given leg to a later one may take any time.
+        if (lists[r]!.length === 0) {
+          const wayS = problem.legS[r]![lander * places + beginsAt[a]!]!;
+          outS[e] = Math.min(outS[e]!, planS[a]! - wayS - lengthS[activities + 2 * e]!);
+        }
         lists[r]!.push([s, a]);
       }
     }
@@ -185,4 +209,9 @@ export function scriptOf(plan: Plan, schedule: Schedule): Script {
   const script = new Script(stageOf(compile(plan, schedule)));
   script.takeSchedule(schedule);
   return script;
+}
+
+/** On how many of `days` a schedule is played: none where something placed cannot be, since what the others come to without it is no answer. */
+export function daysFor({ unplayed }: Script, days: number): number {
+  return unplayed.length > 0 ? 0 : Math.max(0, days);
 }

@@ -6,6 +6,7 @@ import { STANDING } from "../../../src/exchange/paper/cuff.ts";
 import { type Plan, shortFingerprint } from "../../../src/plan/index.ts";
 import { chanceOf } from "../../../src/solver/simulate/chance.ts";
 import { chancesReport } from "../../session/answers.ts";
+import { numberedTask } from "../../../src/words/index.ts";
 import { READY_NAMES, readyPlan } from "../../readyplan.ts";
 import { crowdedPlan, planOf, samplePlan, taskOf } from "../samplePlan.ts";
 import { overflows, textsOf, wordsOf } from "./reading.ts";
@@ -85,6 +86,11 @@ describe("the day timeline", () => {
         .join(" ");
     expect(said(null)).toContain("Chances: NOT WORKED OUT.");
     const [must] = plan.tasks.filter((task) => task.must);
+    const unplayed = said(chancesReport({ days: 0, unplayed: [must!.id] }));
+    expect(unplayed).toContain(
+      `Chances: NOT KNOWN. No simulated day can play ${numberedTask(plan, must!.id)} as`,
+    );
+    expect(unplayed).not.toContain("everybody home");
     const below = chanceOf(1601, 2000);
     const tasks = [{ task: must!.id, must: true, done: below, reason: null, slackS: 0 }];
     const words = said(chancesReport({ days: 2000, home: chanceOf(2000, 2000), must: below, tasks }));

@@ -55,6 +55,15 @@ describe("the odds, when they are looked at", () => {
     expect(button("Work out the odds").className).not.toContain("primary");
   });
 
+  it("show no figure where no day can be played, and are not worked out over and over", async () => {
+    const { engine } = show(<OddsPart />);
+    await act(async () => engine.oddses[0]!.answer(oddsReport({ days: 0, unplayed: ["one"] })));
+    expect(text()).toContain("No simulated day can play");
+    expect(document.querySelector(".odds-report")).toBeNull();
+    rest();
+    expect(engine.oddses).toHaveLength(1);
+  });
+
   it("stand once all days are played, and say what is not known yet, or was never worked out", () => {
     const { session, engine } = show(<OddsPart />);
     const report = oddsReport({ days: 2000, seed: 1, pending: ["otherwise", "offers", "sensitivities"] });

@@ -10,7 +10,7 @@ import { randomPlan } from "../../properties/randomPlan.ts";
 import { samplePlan } from "../../exchange/samplePlan.ts";
 import { smallAll } from "../../plan/witness.ts";
 import { demoDay } from "../question/late/demoDay.ts";
-import { tinyPlan } from "../../check/tinyPlan.ts";
+import { at, eva, task, tinyPlan } from "../../check/tinyPlan.ts";
 import { readyPlan } from "../../readyplan.ts";
 
 function oddsOf(
@@ -105,7 +105,7 @@ describe("random days without spread", () => {
       if (verdict.score.breaches > 0) continue;
       const report = oddsOf(plan, schedule, 1, { crew: CARRIES_ON });
       placed += report.tasks.length;
-      expect(report.unread).toBe(0);
+      expect(report.unplayed).toEqual([]);
       expect(report.tasks.filter(({ done }) => done.count === 0)).toEqual([]);
       for (const { eva, closes, duration, ingressS } of report.evas) {
         expect(ingressS[2]).toBe(verdict.outings.find((one) => one.eva === eva)!.span.endS);
@@ -115,6 +115,22 @@ describe("random days without spread", () => {
       }
     }
     expect(placed).toBeGreaterThan(150);
+  });
+});
+
+describe("a day with a slow leg from the lander that nobody walks", () => {
+  it("goes out when the judge has it, and nothing is missed", () => {
+    const plan = tinyPlan({
+      site: { legs: [{ from: "lander", to: "b", distanceM: 600, durationS: 9000, bothWays: false }] },
+      evas: [eva("eva-1", { longestS: 20_000 })],
+      tasks: [task("first", "a"), task("second", "b")],
+      placements: [at("first", 2000), at("second", 3000)],
+    });
+    const verdict = check(plan);
+    expect(verdict.score.breaches).toBe(0);
+    const report = oddsOf(plan, plan.schedule, 1);
+    expect(report.evas[0]!.limitS).toBe(verdict.outings[0]!.span.startS + plan.evas[0]!.longestS);
+    expect(report.whole.count).toBe(1);
   });
 });
 
