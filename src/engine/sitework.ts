@@ -42,7 +42,8 @@ const CONTOURS = 16;
 export function siteGround(plan: Plan): SiteGround | null {
   if (!plan.ground) return null;
   const grid = reliefOf(plan.ground);
-  const at = heightAt(grid, 0, 0);
+  const { eastM, northM } = landerOf(plan);
+  const at = heightAt(grid, eastM, northM);
   const baseM = Number.isNaN(at) ? 0 : at;
   const heights = grid.heightM.map((height) => height - baseM);
   let lowM = Infinity;
@@ -113,7 +114,7 @@ export function siteRings(plan: Plan, left: readonly Left[]): readonly SiteRing[
     if (seconds <= 0 || !Number.isFinite(seconds)) return [];
     if (reach)
       return ownLines(reach.network.footing.grid, isochrones(reach, seconds, back.speedMs)).map(lineOf);
-    return [circle(farthestM(back.speedMs, seconds, back.detour))];
+    return [circle(landerOf(plan), farthestM(back.speedMs, seconds, back.detour))];
   };
   // Where somebody is on a ring nobody knows: as hard a way home as the hardest there is from a place.
   const { placeSlopeRad } = homeOf(plan.site, waysOf(plan.site, gaitsOf(plan).planned), back);
@@ -144,12 +145,17 @@ function ownLines(
 
 const CORNERS = 128;
 
+/** The lander: most plans have it where their coordinates begin, none must. */
+function landerOf({ site }: Plan): Point {
+  return site.places.find(({ kind }) => kind === "lander")!;
+}
+
 /** A circle about the lander as a line whose corners lie on it: between them it lies inside. */
-function circle(radiusM: number): Line {
+function circle({ eastM, northM }: Point, radiusM: number): Line {
   const line = new Float64Array(2 * (CORNERS + 1));
   for (let k = 0; k <= CORNERS; k += 1) {
-    line[2 * k] = radiusM * Math.sin((2 * Math.PI * k) / CORNERS);
-    line[2 * k + 1] = radiusM * Math.cos((2 * Math.PI * k) / CORNERS);
+    line[2 * k] = eastM + radiusM * Math.sin((2 * Math.PI * k) / CORNERS);
+    line[2 * k + 1] = northM + radiusM * Math.cos((2 * Math.PI * k) / CORNERS);
   }
   return line;
 }
@@ -162,16 +168,18 @@ export function siteWalks(plan: Plan, schedule: Schedule): SiteWalks {
   const verdict = judgeFor(plan)(schedule);
   const heavens = heavensOf(plan);
   const grid = plan.ground ? reliefOf(plan.ground) : null;
-  const baseM = grid ? heightAt(grid, 0, 0) : 0;
+  const lander = landerOf(plan);
+  const baseM = grid ? heightAt(grid, lander.eastM, lander.northM) : 0;
   const places = plan.site.places.map((place, i): SitePlace => {
     const { id, eastM, northM } = place;
     const upM = grid ? heightAt(grid, eastM, northM) - baseM : place.upM;
-    const distanceM = Math.hypot(eastM, northM);
+    const [east, north] = [eastM - lander.eastM, northM - lander.northM];
+    const distanceM = Math.hypot(east, north);
     const homeS = home.placeS[i]!;
     const homeM = home.placeM[i]!;
     return {
       ...{ id, distanceM, homeS, homeM },
-      bearingDeg: bearingDeg(eastM, northM),
+      bearingDeg: bearingDeg(east, north),
       upM: Number.isNaN(upM) ? null : upM,
       lit: heavens.light([place], "lit"),
       shaded: heavens.light([place], "shaded"),

@@ -225,3 +225,50 @@ describe("who walks where", () => {
     expect(of("far").homeS).toBe(of("far").from[1]!.value + 887);
   });
 });
+
+describe("a lander that stands elsewhere than where coordinates begin", () => {
+  /** Everything so much farther east and north. */
+  const moved = (plan: Plan, byEastM: number, byNorthM: number): Plan => ({
+    ...plan,
+    site: {
+      ...plan.site,
+      places: plan.site.places.map((one) => ({
+        ...one,
+        eastM: one.eastM + byEastM,
+        northM: one.northM + byNorthM,
+      })),
+    },
+  });
+
+  it("has places as far and in the same direction from it, and limits about it", () => {
+    const elsewhere = moved(small, 500, -300);
+    const was = walksOf(small).places;
+    walksOf(elsewhere).places.forEach(({ distanceM, bearingDeg }, k) => {
+      expect(distanceM).toBeCloseTo(was[k]!.distanceM, 6);
+      if (k > 0) expect(bearingDeg).toBeCloseTo(was[k]!.bearingDeg, 6);
+      else expect(bearingDeg).toBeNaN();
+    });
+    const rings = ringsOf(small, [small, "eva-1", "ev1", 0]);
+    expect(rings.some(({ lines }) => lines.length > 0)).toBe(true);
+    ringsOf(elsewhere, [elsewhere, "eva-1", "ev1", 0]).forEach(({ lines }, k) =>
+      lines.forEach((line, i) =>
+        line.forEach((value, at) =>
+          expect(value).toBeCloseTo(rings[k]!.lines[i]![at]! + (at % 2 === 0 ? 500 : -300), 6),
+        ),
+      ),
+    );
+  });
+
+  it("has heights counted from the ground under it", () => {
+    const places = demo.site.places.map((one) =>
+      one.kind === "lander" ? { ...one, eastM: one.eastM + 200, northM: one.northM - 150 } : one,
+    );
+    const elsewhere = { ...demo, site: { ...demo.site, places } };
+    const lander = walksOf(elsewhere).places[places.findIndex(({ kind }) => kind === "lander")]!;
+    expect(lander.upM).toBeCloseTo(0, 6);
+    const grid = reliefOf(demo.ground!);
+    const baseM = heightAt(grid, 200, -150);
+    expect(Math.abs(baseM - heightAt(grid, 0, 0))).toBeGreaterThan(0.1);
+    expect(siteGround(elsewhere)!.lowM).toBeCloseTo(Math.min(...grid.heightM) - baseM, 3);
+  });
+});
