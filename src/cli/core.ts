@@ -6,10 +6,10 @@ export function core(): Core {
   return makeCore(() => performance.now() / 1000);
 }
 
-/** How a verb's call runs: a Ctrl-C gets in between two slices and ends it. */
+/** How a verb's call runs: a Ctrl-C gets in between two slices, and what was found until then is the answer. */
 export function turnOf({ stop }: Streams): {
   readonly yieldToHost: () => Promise<void>;
-  readonly signal: AbortSignal;
+  readonly enough: AbortSignal;
 } {
-  return { yieldToHost: () => new Promise((resolve) => setImmediate(resolve)), signal: stop };
+  return { yieldToHost: () => new Promise((resolve) => setImmediate(resolve)), enough: stop };
 }

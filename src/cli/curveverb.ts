@@ -15,7 +15,7 @@ const MOST_DAYS = 6;
 
 /**
  * `curve plan.json [--seconds 30] [--seed 1] [--out out.json] [--json]`: worth on average against the chance of every must-do done, a day
- * for each wish; --out writes the plan with each of these days as a variant.
+ * for each wish; --out writes the plan with each of these days as a variant. A Ctrl-C ends the search, and what was found is counted.
  */
 export async function curveVerb(args: readonly string[], streams: Streams): Promise<ExitCode> {
   const { path, values } = readOptions("curve", args, {
@@ -32,7 +32,7 @@ export async function curveVerb(args: readonly string[], streams: Streams): Prom
   const plan = await readPlan(path);
   if (out !== null && plan.variants.length + MOST_DAYS > ROOM)
     refuse(`${path} has ${plan.variants.length} variants: there is no room for ${MOST_DAYS} more`);
-  const { days } = await core().curve(
+  const { days, seconds: usedS } = await core().curve(
     plan,
     { seed, iterations, seconds: seconds ?? (iterations === undefined ? 30 : Infinity) },
     turnOf(streams),
@@ -43,6 +43,8 @@ export async function curveVerb(args: readonly string[], streams: Streams): Prom
   streams.out(
     values.json === true ? `${JSON.stringify(days.map(plain), null, 2)}\n` : table(plan.title, days, out),
   );
+  if (streams.stop.aborted)
+    streams.err(`lope: stopped after ${usedS.toFixed(1)} s; the days are of what was found until then\n`);
   return 0;
 }
 

@@ -78,7 +78,7 @@ async function packed(
   if (workers === 1) return core().pack(plan, options, turnOf(streams));
   const engine = packThreads(workers);
   try {
-    return await engine.pack(plan, options, { signal: streams.stop });
+    return await engine.pack(plan, options, { enough: streams.stop });
   } finally {
     engine.close();
   }

@@ -74,6 +74,8 @@ export type CallName = keyof Calls;
 export interface Hearing<Name extends CallName> {
   readonly report?: ((progress: Calls[Name]["progress"]) => void) | undefined;
   readonly signal?: AbortSignal | undefined;
+  /** Aborted when what was found is enough: a search ends there and answers with that, where `signal` leaves no answer. */
+  readonly enough?: AbortSignal | undefined;
 }
 
 /** The core as its clients see it. Every promise settles: with the answer, or rejected with EngineError, an abort at once. */

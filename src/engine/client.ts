@@ -71,7 +71,7 @@ function askerOf(port: Port<ToWorker>, pending: Map<number, Pending>, closed: ()
     name: Name,
     plan: Plan,
     given: Calls[Name]["given"],
-    { report, signal }: Hearing<Name> = {},
+    { report, signal, enough }: Hearing<Name> = {},
   ): Promise<Calls[Name]["answer"]> => {
     const over = closed();
     if (over) return Promise.reject(over);
@@ -86,12 +86,15 @@ function askerOf(port: Port<ToWorker>, pending: Map<number, Pending>, closed: ()
         port.postMessage({ type: "cancel", id });
         settle(() => reject(cancelled()));
       };
+      const suffice = (): void => port.postMessage({ type: "enough", id });
       const settle = (how: () => void): void => {
         pending.delete(id);
         signal?.removeEventListener("abort", cancel);
+        enough?.removeEventListener("abort", suffice);
         how();
       };
       signal?.addEventListener("abort", cancel, { once: true });
+      enough?.addEventListener("abort", suffice, { once: true });
       const rejected = (error: EngineError): void => settle(() => reject(error));
       const waiting: Pending = {
         begun: false,
@@ -109,6 +112,7 @@ function askerOf(port: Port<ToWorker>, pending: Map<number, Pending>, closed: ()
     });
     try {
       post(plans.send(plan));
+      if (enough?.aborted) port.postMessage({ type: "enough", id });
     } catch (error) {
       // What cannot be copied does not go over the wire.
       const words = error instanceof Error ? error.message : "it cannot be sent";

@@ -43,9 +43,9 @@ export function makeCore(clock: () => number): Core {
       if (worked) takeWorkedWays(plan, worked);
       return pack(clock, plan, options, turn);
     },
-    mend: async (plan, { schedule, ...options }, { yieldToHost, signal } = {}) => {
+    mend: async (plan, { schedule, ...options }, { yieldToHost, signal, enough } = {}) => {
       const run = mendRun(plan, schedule, { ...options, clock });
-      while (run.step(SLICE_S) && !signal?.aborted) await yieldToHost?.();
+      while (run.step(SLICE_S) && !signal?.aborted && !enough?.aborted) await yieldToHost?.();
       const made = run.best();
       return { ...made, verdict: check(plan, made.schedule) };
     },

@@ -12,14 +12,16 @@ export interface Turn<Name extends CallName> extends Hearing<Name> {
 interface Sliced<Now> {
   step(sliceS: number): boolean;
   progress(): Now;
+  /** Ends the search, where something is left to be done with what it found. */
+  finish?(): void;
 }
 
 /** Progress is reported at most this often, s. */
 const REPORT_EVERY_S = 0.1;
 
 /**
- * Drives `run` in slices of `sliceS` to its end or until `signal` aborts, gives way between slices and tells how far it has come, when that
- * is news, and at the end.
+ * Drives `run` in slices of `sliceS` to its end or until `signal` aborts, or `enough`, after which it may finish; gives way between slices
+ * and tells how far it has come, when that is news, and at the end.
  */
 export async function drive<Now>(
   clock: () => number,
@@ -29,6 +31,7 @@ export async function drive<Now>(
     readonly report?: ((progress: Now) => void) | undefined;
     readonly yieldToHost?: YieldToHost | undefined;
     readonly signal?: AbortSignal | undefined;
+    readonly enough?: AbortSignal | undefined;
   },
 ): Promise<void> {
   let reportedS = -Infinity;
@@ -42,6 +45,10 @@ export async function drive<Now>(
   };
   while (run.step(sliceS)) {
     if (how.signal?.aborted) break;
+    if (how.enough?.aborted) {
+      if (!run.finish) break;
+      run.finish();
+    }
     if (clock() - reportedS >= REPORT_EVERY_S) report();
     await how.yieldToHost?.();
   }

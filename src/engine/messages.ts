@@ -11,6 +11,8 @@ export type ToWorker =
   | { readonly type: "patch"; readonly patch: Patch; readonly from: number; readonly version: number }
   | CallMessage
   | { readonly type: "cancel"; readonly id: number }
+  /** What the call has found is enough. */
+  | { readonly type: "enough"; readonly id: number }
   /** Asks whether the worker still hears. */
   | { readonly type: "ping" };
 

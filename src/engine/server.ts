@@ -1,12 +1,12 @@
 import { applyPatch, type Plan } from "../plan/index.ts";
-import type { CallName, Calls } from "./calls.ts";
+import type { CallName, Calls, Hearing } from "./calls.ts";
 import type { Core } from "./core.ts";
 import type { YieldToHost } from "./drive.ts";
 import type { CallMessage, FromWorker, Port, ToWorker } from "./messages.ts";
 
 /** Answers calls that arrive at `port` with `core`. Calls overlap: between slices a long one lets others in. */
 export function serve(port: Port<FromWorker>, core: Core, yieldToHost: YieldToHost): void {
-  const running = new Map<number, AbortController>();
+  const running = new Map<number, Record<"cancel" | "enough", AbortController>>();
   let held: { readonly plan: Plan; readonly version: number } | null = null;
 
   port.onmessage = (event) => {
@@ -15,18 +15,19 @@ export function serve(port: Port<FromWorker>, core: Core, yieldToHost: YieldToHo
     else if (message.type === "patch") {
       const made = held?.version === message.from ? applyPatch(held.plan, message.patch) : null;
       held = made?.ok ? { plan: made.value, version: message.version } : null;
-    } else if (message.type === "cancel") running.get(message.id)?.abort();
+    } else if (message.type === "cancel" || message.type === "enough")
+      running.get(message.id)?.[message.type].abort();
     else if (message.type === "ping") port.postMessage({ type: "pong" });
     else if (held?.version === message.version) void answer(message, held.plan);
     else port.postMessage({ type: "lost", id: message.id });
   };
 
   async function answer(call: CallMessage, plan: Plan): Promise<void> {
-    const control = new AbortController();
-    running.set(call.id, control);
+    const controls = { cancel: new AbortController(), enough: new AbortController() };
+    running.set(call.id, controls);
     port.postMessage({ type: "begun", id: call.id });
     try {
-      const reply = await run(call, plan, control.signal);
+      const reply = await run(call, plan, { signal: controls.cancel.signal, enough: controls.enough.signal });
       port.postMessage({ type: "answer", id: call.id, answer: reply });
     } catch (error) {
       const text = error instanceof Error ? error.message : "the engine failed";
@@ -39,10 +40,10 @@ export function serve(port: Port<FromWorker>, core: Core, yieldToHost: YieldToHo
   function run<Name extends CallName>(
     { id, name, given }: CallMessage<Name>,
     on: Plan,
-    signal: AbortSignal,
+    ends: Pick<Hearing<Name>, "signal" | "enough">,
   ): Calls[Name]["answer"] | Promise<Calls[Name]["answer"]> {
     const report = (progress: Calls[Name]["progress"]): void =>
       port.postMessage({ type: "report", id, progress });
-    return core[name](on, given, { report, yieldToHost, signal });
+    return core[name](on, given, { report, yieldToHost, ...ends });
   }
 }

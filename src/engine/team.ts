@@ -27,30 +27,34 @@ async function packTogether(
   team: readonly Engine[],
   plan: Plan,
   options: PackOptions,
-  { report, signal }: Hearing<"pack">,
+  { report, signal, enough }: Hearing<"pack">,
 ): Promise<PackReport> {
-  const enough = new AbortController();
-  const stop = (): void => enough.abort();
+  const ended = new AbortController();
+  const stop = (): void => ended.abort();
   signal?.addEventListener("abort", stop, { once: true });
   if (signal?.aborted) stop();
   const tell = teller(team.length, report ?? (() => undefined));
-  const ways = await sharedWays(team, plan, enough.signal);
+  const ways = await sharedWays(team, plan, ended.signal);
   const packs = team.map(async (engine, k) => {
     const seed = (options.seed + k * SEED_STEP) % 2 ** 32;
     // The first one has them.
     const seeded = { ...options, seed, ...(k > 0 && ways ? { ways } : {}) };
-    const made = await engine.pack(plan, seeded, { report: (now) => tell(k, now), signal: enough.signal });
+    const made = await engine.pack(plan, seeded, {
+      report: (now) => tell(k, now),
+      signal: ended.signal,
+      enough,
+    });
     // Nothing better is left to be found; where iterations are counted, when that is must not matter.
     if (options.iterations === undefined && (made.stopped === "proved" || made.stopped === "all placed"))
       stop();
     return made;
   });
   try {
-    const ended = await Promise.allSettled(packs);
+    const settled = await Promise.allSettled(packs);
     if (signal?.aborted) throw new EngineError("cancelled", "pack was cancelled");
-    const made = ended.flatMap((one) => (one.status === "fulfilled" ? [one.value] : []));
+    const made = settled.flatMap((one) => (one.status === "fulfilled" ? [one.value] : []));
     if (made.length > 0) return best(made);
-    throw ended.find((one) => one.status === "rejected")!.reason;
+    throw settled.find((one) => one.status === "rejected")!.reason;
   } finally {
     signal?.removeEventListener("abort", stop);
   }

@@ -15,12 +15,12 @@ export async function whyJudged(
   clock: () => number,
   plan: Plan,
   run: WhyRun,
-  { report, yieldToHost, signal }: Turn<"why">,
+  { report, ...turn }: Turn<"why">,
 ): Promise<WhyReport> {
   const judged = new Judged(plan);
   const tell = report && ((now: WhyReport<TriedRelaxation>): void => report(judged.report(now)));
   const slices = { step: (sliceS: number) => run.step(sliceS), progress: () => run.report() };
-  await drive(clock, slices, SLICE_S, { report: tell, yieldToHost, signal });
+  await drive(clock, slices, SLICE_S, { ...turn, report: tell });
   return judged.report(run.report());
 }
 

@@ -20,7 +20,7 @@ export async function packForWish(
 ): Promise<PackReport | null> {
   const run = wishRun(wishing(plan, options.must), { from: plan.schedule, ...options, clock });
   const progress = progressOf(plan, run);
-  await drive(clock, { step: (sliceS) => run.step(sliceS), progress }, DRIVE_S, turn);
+  await drive(clock, { ...driven(run), progress }, DRIVE_S, turn);
   const judge = judgeFor(plan);
   const wished = daysOf(run, judge)[0];
   const schedule = wished?.schedule ?? run.best()[0]!.schedule;
@@ -36,7 +36,7 @@ export async function packForWish(
     seconds,
     greedy: judge(greedy(plan)).score,
     bound: null,
-    stopped: turn.signal?.aborted ? "cancelled" : byIterations ? "iterations" : "time",
+    stopped: isEnded(turn) ? "cancelled" : byIterations ? "iterations" : "time",
     ...(wished ? { wished } : {}),
   };
 }
@@ -56,9 +56,17 @@ export async function curve(
 ): Promise<CurveReport> {
   const run = curveRun(plan, { from: plan.schedule, ...options, clock });
   const progress = progressOf(plan, run);
-  await drive(clock, { step: (sliceS) => run.step(sliceS), progress }, DRIVE_S, turn);
+  await drive(clock, { ...driven(run), progress }, DRIVE_S, turn);
   const { seconds, iterations, tried } = run.progress();
   return { days: daysOf(run, judgeFor(plan)), seconds, iterations, tried };
+}
+
+function driven(run: WishRun): Pick<WishRun, "step" | "finish"> {
+  return { step: (sliceS) => run.step(sliceS), finish: () => run.finish() };
+}
+
+function isEnded({ signal, enough }: Turn<"pack">): boolean {
+  return signal?.aborted === true || enough?.aborted === true;
 }
 
 /** Tells how far a run has come, in the words of a pack; its best day only when that is a new one. */

@@ -1,7 +1,8 @@
-import type { WishedDay } from "../answers/index.ts";
+import type { CurveReport, WishedDay } from "../answers/index.ts";
 import type { Outcome } from "../kernel/index.ts";
 import { editBetween, type Fault, type Plan, sameFrame } from "../plan/index.ts";
 import { cautionSentence, percent } from "../words/index.ts";
+import type { CurveWork } from "./answers.ts";
 import type { Core } from "./core.ts";
 import type { EditCommands } from "./editing.ts";
 import { wordsOf } from "./files.ts";
@@ -13,6 +14,7 @@ import type { VariantCommands } from "./variants.ts";
 export interface CurveCommands {
   /** Works the curve out in spare time; a change of the plan while it is at work ends it. */
   askCurve(seconds: number): Promise<void>;
+  /** Ends the search: what was found is counted, and is the answer. Asked once more, breaks that off too. */
   stopCurve(): void;
   /** Makes a day of the curve the day, with the caution it was chosen for, as one step. */
   takeCurveDay(day: WishedDay): void;
@@ -23,6 +25,7 @@ export interface CurveCommands {
 export function curveCommands(core: Core, edits: EditCommands, variants: VariantCommands): CurveCommands {
   const { state, ports } = core;
   const call = oneCall();
+  let enough = new AbortController();
 
   const note = (part: Partial<NonNullable<SessionState["curve"]>>): void =>
     state.setState((now) => (now.curve ? { curve: { ...now.curve, ...part } } : {}));
@@ -40,9 +43,8 @@ export function curveCommands(core: Core, edits: EditCommands, variants: Variant
       end("stopped");
       const { plan, curve: known } = state.getState();
       const report = known && sameRequests(known.plan, plan) ? known.report : null;
-      state.setState({
-        curve: { plan, seconds, running: true, progress: null, report, end: null, message: null },
-      });
+      state.setState({ curve: begun(plan, seconds, report) });
+      enough = new AbortController();
       return call.ask(
         (signal, whileLive) =>
           (ports.spare?.() ?? ports.engine).curve(
@@ -51,15 +53,21 @@ export function curveCommands(core: Core, edits: EditCommands, variants: Variant
             {
               report: whileLive((progress) => note({ progress })),
               signal,
+              enough: enough.signal,
             },
           ),
         {
-          answered: (answer) => note({ running: false, report: answer, end: "answered" }),
+          answered: (report) =>
+            note({ running: false, report, end: enough.signal.aborted ? "stopped" : "answered" }),
           failed: (error) => note({ running: false, end: "failed", message: wordsOf(error) }),
         },
       );
     },
-    stopCurve: () => end("stopped"),
+    stopCurve() {
+      if (!call.busy() || enough.signal.aborted) return end("stopped");
+      note({ isStopped: true });
+      enough.abort();
+    },
     takeCurveDay: ({ schedule, caution, wish }) =>
       edits.reschedule(
         `Take the day for must-do ${percent(wish.must, "given")}`,
@@ -68,6 +76,11 @@ export function curveCommands(core: Core, edits: EditCommands, variants: Variant
       ),
     keepCurveDay: (name, day) => variants.keepOffered(name, offeredBy(state.getState().plan, day)),
   };
+}
+
+/** A curve that is being searched for; `report` is of the run before. */
+function begun(plan: Plan, seconds: number, report: CurveReport | null): CurveWork {
+  return { plan, seconds, running: true, isStopped: false, progress: null, report, end: null, message: null };
 }
 
 /** A day of the curve as a variant has it: its schedule, and the caution that it was chosen for. */

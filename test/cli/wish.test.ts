@@ -6,7 +6,7 @@ import type { OddsReport } from "../../src/answers/index.ts";
 import { planText } from "../../src/exchange/index.ts";
 import { applyPatch, parseText, type Plan } from "../../src/plan/index.ts";
 import { samplePlan } from "../exchange/samplePlan.ts";
-import { run } from "./run.ts";
+import { run, runUntil } from "./run.ts";
 
 let folder = "";
 const at = (name: string): string => join(folder, name);
@@ -47,6 +47,20 @@ describe("lope pack for a wish", () => {
     expect(report.worth.mean).toBeGreaterThan(0);
   });
 
+  it("writes a day whose chances are counted where a Ctrl-C ends the search", async () => {
+    const stop = AbortSignal.timeout(1);
+    const { code, out } = await runUntil(
+      stop,
+      "pack",
+      at("plan.json"),
+      ...["--seconds", "3600", "--holds", "0.8", "--out", at("packed.json")],
+    );
+    expect(code).toBe(0);
+    expect(out).toContain("stopped: cancelled");
+    expect(out).toMatch(/must-do .*, wanted 80 %: the wish is/);
+    expect((await read("packed.json")).schedule.placements.length).toBeGreaterThan(0);
+  });
+
   it.each([
     ["--holds", "1.01"],
     ["--holds", "90%"],
@@ -60,6 +74,14 @@ describe("lope pack for a wish", () => {
 });
 
 describe("lope curve", () => {
+  it("gives what was found until a Ctrl-C, and says so", async () => {
+    const stop = AbortSignal.timeout(1);
+    const { code, out, err } = await runUntil(stop, "curve", at("plan.json"), "--seconds", "3600");
+    expect(code).toBe(0);
+    expect(out).toMatch(/counted on \d+ simulated days/);
+    expect(err).toMatch(/^lope: stopped after \d+\.\d s; the days are of what was found until then\n$/);
+  });
+
   it("keeps each day with the caution that its chances are counted with, and loses none that was there", async () => {
     const curve = (from: string, to: string) =>
       run("curve", at(from), "--iterations", "150", "--out", at(to), "--json");

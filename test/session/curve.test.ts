@@ -10,12 +10,15 @@ const elsewhere = { eva: "eva-1", crew: ["ev2"], startS: instant(9000) };
 
 /** A desk whose spare engine answers curves when the test likes. */
 function stage() {
-  const curves: (Call<CurveReport, PackProgress> & { readonly given: unknown })[] = [];
+  const curves: (Call<CurveReport, PackProgress> & {
+    readonly given: unknown;
+    readonly isEnough: () => boolean;
+  })[] = [];
   const spare = new HandEngine();
   const curve: Engine["curve"] = (plan, given, hearing) => {
     const list: Call<CurveReport, PackProgress>[] = [];
     const answer = spare.call(list, plan, hearing);
-    curves.push({ ...list[0]!, given });
+    curves.push({ ...list[0]!, given, isEnough: () => hearing?.enough?.aborted ?? false });
     return answer;
   };
   const made = sessionWith({ spare: () => Object.assign(spare, { curve }) });
@@ -73,8 +76,28 @@ describe("the curve", () => {
     expect(curveIsDue(now())).toBe(true);
     void session.askCurve(10);
     session.stopCurve();
+    session.stopCurve();
     await settled();
     expect(curveIsDue(now())).toBe(false);
+  });
+
+  it("stopped, gives what was found until then; stopped once more, nothing", async () => {
+    const { session, curves, now } = stage();
+    void session.askCurve(60);
+    session.stopCurve();
+    expect(curves[0]!.isEnough()).toBe(true);
+    expect(curves[0]!.cancelled()).toBe(false);
+    expect(now().curve).toMatchObject({ running: true, isStopped: true });
+    const found = report([dayOf(session, 0.75)]);
+    await curves[0]!.answer(found);
+    expect(now().curve).toMatchObject({ running: false, end: "stopped", isStopped: true, report: found });
+    expect(curveIsDue(now())).toBe(false);
+    void session.askCurve(60);
+    expect(now().curve).toMatchObject({ running: true, isStopped: false, report: found });
+    session.stopCurve();
+    session.stopCurve();
+    expect(curves[1]!.cancelled()).toBe(true);
+    expect(now().curve).toMatchObject({ running: false, end: "stopped", report: found });
   });
 
   it("gives a day to take, with the caution it was chosen for, as one step that leaves the curve as it is", async () => {

@@ -27,7 +27,8 @@ export function Curve() {
     if (due && rests) void session.askCurve(seconds);
   }, [due, rests, seconds, session]);
   const report = curve?.report ?? null;
-  const answered = curve?.end === "answered" && isCurrent ? report : null;
+  const isAnswered = curve?.end === "answered" || (curve?.end === "stopped" && curve.isStopped);
+  const answered = isAnswered && isCurrent ? report : null;
   useEffect(() => {
     if (answered)
       view.setState({ spoken: `The curve is worked out: ${counted(answered.days.length, "day")} along it.` });
@@ -49,9 +50,9 @@ export function Curve() {
           type="button"
           onClick={() => (curve?.running ? session.stopCurve() : void session.askCurve(seconds))}
         >
-          {curve?.running ? "Stop" : "Work out anew"}
+          {!curve?.running ? "Work out anew" : curve.isStopped ? "Stop at once" : "Stop"}
         </button>
-        {curve?.running && (
+        {curve?.running && !curve.isStopped && (
           <progress value={curve.progress?.seconds ?? 0} max={curve.seconds} aria-label="Time used" />
         )}
         <State />
@@ -83,7 +84,12 @@ function State() {
         Of the requests before{curve.running ? ", until the new one is here." : "."}
       </span>
     );
-  if (curve?.running) return <span className="note">Searched for in spare time…</span>;
+  if (curve?.running)
+    return (
+      <span className="note">
+        {curve.isStopped ? "What was found is counted…" : "Searched for in spare time…"}
+      </span>
+    );
   if (packing) return <span className="note">Follows when the packer rests.</span>;
   if (curve?.end === "stopped") return <span className="note">Stopped.</span>;
   if (curve?.end === "overtaken" && !curve.report)

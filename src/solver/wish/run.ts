@@ -63,6 +63,8 @@ interface WishProgress {
 export interface WishRun {
   /** Searches for about `sliceS` seconds of the clock; false when the run is finished. */
   step(sliceS: number): boolean;
+  /** Ends the search where it is: what is left is to count the best that it found. */
+  finish(): void;
   /** One for each wish, in their order. */
   best(): readonly Wished[];
   progress(): WishProgress;
@@ -132,6 +134,8 @@ class Run implements WishRun {
   private iterations = 0;
   private answer: readonly Wished[] | null = null;
   private stopped = false;
+  /** Seconds of the search, where it was ended before its time. */
+  private searchedS = Infinity;
 
   constructor(
     problem: Problem,
@@ -161,6 +165,10 @@ class Run implements WishRun {
       }
     while (clock() < endS);
     return true;
+  }
+
+  finish(): void {
+    this.searchedS = Math.min(this.searchedS, this.settings.clock() - this.beganS);
   }
 
   best(): readonly Wished[] {
@@ -206,6 +214,7 @@ class Run implements WishRun {
   /** Done part of the search, 0 to 1. */
   private share(): number {
     const { iterations } = this.settings;
+    if (this.searchedS < Infinity) return 1;
     const share = iterations === undefined ? this.timeShare() / (1 - COUNTS) : this.iterations / iterations;
     return Math.min(1, share);
   }
@@ -268,8 +277,9 @@ class Run implements WishRun {
 
   /** Which part of `days` there is time for, by how fast days have been played in the search. */
   private partInTime(days: number): () => number {
-    const { seconds = Infinity, iterations } = this.settings;
-    if (iterations !== undefined || seconds === Infinity) return () => 1;
+    const { iterations } = this.settings;
+    const seconds = Math.min(this.settings.seconds ?? Infinity, this.searchedS);
+    if ((iterations !== undefined && this.searchedS === Infinity) || seconds === Infinity) return () => 1;
     const { playedDays, playedS } = this.trial;
     const needsS = days * SLOWER * (playedDays > 0 ? playedS / playedDays : 0);
     return () => Math.min(1, Math.max(LEAST_PART, (seconds * COUNTS) / Math.max(1e-9, needsS)));

@@ -9,7 +9,7 @@ setStage();
 // Common practice, no source.
 it("the list of plans kept aside opens, says that there is none, and closes", async () => {
   const { view } = show(<Quarantine />);
-  view.setState({ quarantineShown: true });
+  act(() => view.setState({ quarantineShown: true }));
   await vi.waitFor(async () => {
     await act(() => Promise.resolve());
     expect(document.body.textContent).not.toContain("Looking…");
