@@ -102,6 +102,6 @@ export interface CurveWork extends Work<PackProgress, CurveReport> {
   readonly plan: Plan;
   /** How long it may search. */
   readonly seconds: number;
-  /** Its search was ended before that; while it runs what was found is counted. */
+  /** Its search was ended before that: what was found until then is counted, or is the report. */
   readonly isStopped: boolean;
 }

@@ -14,7 +14,7 @@ import type { VariantCommands } from "./variants.ts";
 export interface CurveCommands {
   /** Works the curve out in spare time; a change of the plan while it is at work ends it. */
   askCurve(seconds: number): Promise<void>;
-  /** Ends the search: what was found is counted, and is the answer. Asked once more, breaks that off too. */
+  /** Ends the search: what was found is counted, and is the answer. */
   stopCurve(): void;
   /** Makes a day of the curve the day, with the caution it was chosen for, as one step. */
   takeCurveDay(day: WishedDay): void;
@@ -30,7 +30,7 @@ export function curveCommands(core: Core, edits: EditCommands, variants: Variant
   const note = (part: Partial<NonNullable<SessionState["curve"]>>): void =>
     state.setState((now) => (now.curve ? { curve: { ...now.curve, ...part } } : {}));
   const end = (how: "stopped" | "overtaken"): void => {
-    if (call.end()) note({ running: false, end: how });
+    if (call.end()) note({ running: false, isStopped: false, end: how });
   };
   core.onPlan(() => end("overtaken"));
   // Whoever takes a task in hand is at work: the spare time is over.
@@ -64,7 +64,7 @@ export function curveCommands(core: Core, edits: EditCommands, variants: Variant
       );
     },
     stopCurve() {
-      if (!call.busy() || enough.signal.aborted) return end("stopped");
+      if (!call.busy()) return;
       note({ isStopped: true });
       enough.abort();
     },

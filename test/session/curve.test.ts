@@ -4,7 +4,7 @@ import type { Engine } from "../../src/engine/calls.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { curveIsDue, isCurveCurrent } from "../../src/session/index.ts";
 import { chanceOf } from "../../src/solver/simulate/chance.ts";
-import { type Call, sessionWith, HandEngine, scheduleWith, settled } from "./bench.ts";
+import { type Call, sessionWith, HandEngine, scheduleWith } from "./bench.ts";
 
 const elsewhere = { eva: "eva-1", crew: ["ev2"], startS: instant(9000) };
 
@@ -76,14 +76,14 @@ describe("the curve", () => {
     expect(curveIsDue(now())).toBe(true);
     void session.askCurve(10);
     session.stopCurve();
-    session.stopCurve();
-    await settled();
+    await curves[2]!.answer(report());
     expect(curveIsDue(now())).toBe(false);
   });
 
-  it("stopped, gives what was found until then; stopped once more, nothing", async () => {
+  it("stopped, gives what was found until then, however often that is asked", async () => {
     const { session, curves, now } = stage();
     void session.askCurve(60);
+    session.stopCurve();
     session.stopCurve();
     expect(curves[0]!.isEnough()).toBe(true);
     expect(curves[0]!.cancelled()).toBe(false);
@@ -95,9 +95,9 @@ describe("the curve", () => {
     void session.askCurve(60);
     expect(now().curve).toMatchObject({ running: true, isStopped: false, report: found });
     session.stopCurve();
-    session.stopCurve();
+    session.place("two", elsewhere);
     expect(curves[1]!.cancelled()).toBe(true);
-    expect(now().curve).toMatchObject({ running: false, end: "stopped", report: found });
+    expect(now().curve).toMatchObject({ running: false, end: "overtaken", isStopped: false, report: found });
   });
 
   it("gives a day to take, with the caution it was chosen for, as one step that leaves the curve as it is", async () => {

@@ -27,6 +27,7 @@ export function Curve() {
     if (due && rests) void session.askCurve(seconds);
   }, [due, rests, seconds, session]);
   const report = curve?.report ?? null;
+  const isCounting = curve?.running === true && curve.isStopped;
   const isAnswered = curve?.end === "answered" || (curve?.end === "stopped" && curve.isStopped);
   const answered = isAnswered && isCurrent ? report : null;
   useEffect(() => {
@@ -48,11 +49,12 @@ export function Curve() {
         </label>
         <button
           type="button"
+          aria-disabled={isCounting}
           onClick={() => (curve?.running ? session.stopCurve() : void session.askCurve(seconds))}
         >
-          {!curve?.running ? "Work out anew" : curve.isStopped ? "Stop at once" : "Stop"}
+          {curve?.running ? "Stop" : "Work out anew"}
         </button>
-        {curve?.running && !curve.isStopped && (
+        {curve?.running && !isCounting && (
           <progress value={curve.progress?.seconds ?? 0} max={curve.seconds} aria-label="Time used" />
         )}
         <State />
@@ -91,7 +93,14 @@ function State() {
       </span>
     );
   if (packing) return <span className="note">Follows when the packer rests.</span>;
-  if (curve?.end === "stopped") return <span className="note">Stopped.</span>;
+  if (curve?.end === "stopped")
+    return (
+      <span className="note">
+        {curve.isStopped && curve.report
+          ? `Stopped after ${Math.round(curve.report.seconds)} of ${curve.seconds} s: the best until then, counted on days that the search did not see.`
+          : "Stopped."}
+      </span>
+    );
   if (curve?.end === "overtaken" && !curve.report)
     return <span className="note">Goes on when the plan rests.</span>;
   return curve?.report ? (
