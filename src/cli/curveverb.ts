@@ -8,6 +8,7 @@ import { numberOption, readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
 import { readPlan } from "./planinput.ts";
 import { refuse } from "./refusal.ts";
+import { headLines } from "./report.ts";
 
 /** Variants that a plan has room for, and days of a curve at most. */
 const ROOM = 50;
@@ -41,7 +42,7 @@ export async function curveVerb(args: readonly string[], streams: Streams): Prom
     await writeOutput(out, planText({ ...plan, variants: withDays(plan, days) }));
   }
   streams.out(
-    values.json === true ? `${JSON.stringify(days.map(plain), null, 2)}\n` : table(plan.title, days, out),
+    values.json === true ? `${JSON.stringify(days.map(plain), null, 2)}\n` : table(plan, days, out),
   );
   if (streams.stop.aborted)
     streams.err(`lope: stopped after ${usedS.toFixed(1)} s; the days are of what was found until then\n`);
@@ -84,7 +85,7 @@ function metWords({ wish, outcome, meets }: WishedDay): string {
   return sure ? "met" : "met as counted, may be missed";
 }
 
-function table(title: string, days: readonly WishedDay[], out: string | null): string {
+function table(plan: Plan, days: readonly WishedDay[], out: string | null): string {
   const lines = days.map((day) => {
     const { wish, outcome, caution, verdict } = day;
     return [
@@ -98,5 +99,5 @@ function table(title: string, days: readonly WishedDay[], out: string | null): s
   });
   const counted = days[0] ? [`  counted on ${days[0].days} simulated days that the search did not see`] : [];
   const none = days.length === 0 ? ["  no sound day with every must-do task was found"] : [];
-  return `${[title, ...lines, ...counted, ...none, ...(out === null ? [] : [`  written   ${out}`])].join("\n")}\n`;
+  return `${[...headLines(plan), ...lines, ...counted, ...none, ...(out === null ? [] : [`  written   ${out}`])].join("\n")}\n`;
 }

@@ -7,6 +7,7 @@ import { RULE_IDS, type RuleId } from "../rules/index.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { readPlan } from "./planinput.ts";
 import { refuse } from "./refusal.ts";
+import { headLines } from "./report.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 
 const OUTING_FIGURES = [...CONSUMABLES, "walkback", "heat"] as const;
@@ -30,9 +31,14 @@ export async function fromVerb(args: readonly string[], streams: Streams): Promi
   const atS = numberOption("at", values.at, { least: 0, most: 1e9, whole: true }) ?? null;
   const plan = await readPlan(path);
   const ask = askOf(plan, values, atS);
+  const [, ...restsOn] = headLines(plan);
   const answer =
     fromWhat(plan, plan.schedule, ask) ?? refuse("the schedule has no such figure: nobody is out there");
-  streams.out(values.json === true ? `${JSON.stringify(answer, null, 2)}\n` : said(answer));
+  streams.out(
+    values.json === true
+      ? `${JSON.stringify(answer, null, 2)}\n`
+      : `${[...restsOn, said(answer)].join("\n")}`,
+  );
   return 0;
 }
 
@@ -72,7 +78,9 @@ function askOf(plan: Plan, wanted: Wanted, atS: number | null): ExplainRequest {
     );
   const known = (name: string, id: string | undefined, list: readonly { readonly id: string }[]): string =>
     list.find((one) => one.id === id)?.id ??
-    refuse(`--${name} ${id ?? ""}: the plan has ${list.map((one) => one.id).join(", ")}`);
+    refuse(
+      `${id === undefined ? `give --${name}` : `--${name} ${id}`}: the plan has ${list.map((one) => one.id).join(", ")}`,
+    );
   const outing = { eva: known("eva", eva, plan.evas), crew: known("crew", crew, plan.crew) };
   if (figure === "heat") return { what: "heat", ...outing };
   if (figure === "walkback") return { what: "walkback", ...outing, atS };

@@ -1,6 +1,6 @@
 import type { OddsReport, Outcome } from "../answers/index.ts";
 import type { Shape } from "../kernel/index.ts";
-import type { Plan } from "../plan/index.ts";
+import { type Plan, stillToGive } from "../plan/index.ts";
 import {
   ACTING_WORDS,
   actingRules,
@@ -19,6 +19,7 @@ import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";
 import { readPlan } from "./planinput.ts";
 import { refuse } from "./refusal.ts";
+import { headLines } from "./report.ts";
 
 /** `odds plan.json [--days 2000] [--seed 1] [--shape pert] [--json]`: the chances of the plan's own schedule. */
 export async function oddsVerb(args: readonly string[], streams: Streams): Promise<ExitCode> {
@@ -36,7 +37,7 @@ export async function oddsVerb(args: readonly string[], streams: Streams): Promi
   const report = await core().odds(plan, { schedule: plan.schedule, days, seed, shape }, turnOf(streams));
   streams.out(
     values.json === true
-      ? `${JSON.stringify({ ...report, ...unknownWorth(report), safe: report.home }, null, 2)}\n`
+      ? `${JSON.stringify({ ...report, ...unknownWorth(report), safe: report.home, toGive: stillToGive(plan) }, null, 2)}\n`
       : table(plan, report),
   );
   return report.unplayed.length > 0 ? 1 : 0;
@@ -54,11 +55,11 @@ function shapeOf(given: string | undefined): Shape {
 
 function table(plan: Plan, report: OddsReport): string {
   if (report.unplayed.length > 0)
-    return `${plan.title}\n  chances   ${unplayedWords(plan, report.unplayed)}\n`;
+    return `${[...headLines(plan), `  chances   ${unplayedWords(plan, report.unplayed)}`].join("\n")}\n`;
   const nameOf = (id: string): string => numberedTask(plan, id);
   const { worth } = report;
   const lines = [
-    plan.title,
+    ...headLines(plan),
     `  days      ${report.days} simulated, ${report.shape}, seed ${report.seed}; in brackets the 95 % interval of the chance`,
     `  home      ${report.home.words}: everybody home inside every limit; wanted ${percent(report.wish.home, "given")}`,
     `  must-do   ${report.must.words}: every must-do task done; wanted ${percent(report.wish.must, "given")}`,

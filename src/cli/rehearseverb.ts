@@ -15,6 +15,7 @@ import { clock, lasting, minutes, nameIn, rehearsalLosesWords } from "../words/i
 import { numberOption, readOptions } from "./options.ts";
 import { readPlan } from "./planinput.ts";
 import { refuse } from "./refusal.ts";
+import { headLines } from "./report.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 
 /**
@@ -60,7 +61,7 @@ function outside({ plan, facts }: DayStanding): readonly string[] {
 
 function momentTable(plan: Plan, seed: number, atS: number, recalls: readonly Recall[]): string {
   const lines = [
-    plan.title,
+    ...headLines(plan),
     `  seed ${seed}, at ${clock(atS)}: ${recalls.length === 0 ? "nobody is out" : "outside"}`,
     ...recalls.flatMap(({ eva, earliestS, latest, crew }) => [
       `  ${nameIn(plan.evas, eva)}: ${
@@ -90,7 +91,7 @@ function turnWords(plan: Plan, { from, to, walkbackS, startHomeS, by, over }: Tu
 function table(plan: Plan, seed: number, debrief: Debrief): string {
   const loses = rehearsalLosesWords(plan);
   const lines = [
-    plan.title,
+    ...headLines(plan),
     `  seed ${seed}: the crew ${plan.odds.crew.acts ? "acts as on simulated days, but for what suits have left" : "carries on in order"}, durations drawn between low and high (PERT)`,
     ...(loses === null ? [] : [`  ${loses}`]),
     `  done ${debrief.done} of ${debrief.planned}, must-do ${debrief.mustDone} of ${debrief.mustPlanned}, worth ${debrief.worthDone} of ${debrief.worthPlanned}`,

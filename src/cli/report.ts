@@ -42,14 +42,18 @@ export function reportJson(plan: Plan, verdict: Verdict): object {
   };
 }
 
+/** What stands at the head of whatever is told of a plan: its title, and what its figures rest on that nobody has given. */
+export function headLines(plan: Plan): readonly string[] {
+  const open = notGivenWords(plan);
+  return open === null ? [plan.title] : [plan.title, `  rests on  ${open}`];
+}
+
 /** The verdict as a table to read in a terminal. */
 export function reportTable(plan: Plan, verdict: Verdict): string {
   const { score, findings, placed, mustPlaced, mustTotal } = verdict;
   const tight = findings.filter((finding) => finding.level === "tight").length;
-  const open = notGivenWords(plan);
   const lines = [
-    plan.title,
-    ...(open === null ? [] : [`  rests on  ${open}`]),
+    ...headLines(plan),
     `  placed    ${placed} of ${plan.tasks.length} tasks, must-do ${mustPlaced} of ${mustTotal}`,
     `  worth     ${score.worth}`,
     `  breaches  ${score.breaches}, tight ${tight}`,

@@ -5,6 +5,7 @@ import type { ExitCode, Streams } from "./verb.ts";
 import { core, turnOf } from "./core.ts";
 import { readOptions } from "./options.ts";
 import { readPlan } from "./planinput.ts";
+import { headLines } from "./report.ts";
 
 /** `shed plan.json [--json]`: what to drop when late, what to get ahead with when early, for the plan's own schedule. */
 export async function shedVerb(args: readonly string[], streams: Streams): Promise<ExitCode> {
@@ -20,7 +21,7 @@ export async function shedVerb(args: readonly string[], streams: Streams): Promi
 function table(plan: Plan, report: LateReport): string {
   const nameOf = (id: string): string => numberedTask(plan, id);
   const lines = [
-    plan.title,
+    ...headLines(plan),
     `  Chances of every must-do task and mean worth on ${report.days} simulated days, the day as planned until then`,
   ];
   for (const { eva, rows } of report.evas) {

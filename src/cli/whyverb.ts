@@ -8,6 +8,7 @@ import { numberOption, readOptions } from "./options.ts";
 import { checkOutput, writeOutput } from "./output.ts";
 import { readPlan } from "./planinput.ts";
 import { refuse } from "./refusal.ts";
+import { headLines } from "./report.ts";
 
 /**
  * `why plan.json [--task ID] [--seconds 3] [--seed 1] [--iterations N] [--json] [--take N --out out.json]`: why a task is not on
@@ -73,7 +74,7 @@ function reportJson(report: WhyReport): object {
 function table(plan: Plan, report: WhyReport): string {
   const { conflict } = report;
   const lines = [
-    plan.title,
+    ...headLines(plan),
     `  ${report.sentence || "Nothing was found out in the time given."}`,
     ...(conflict?.causes ?? []).map((one) => `  cause     ${one.sentence}`),
     ...report.guarded.map((sentence) => `  rule      ${sentence}`),

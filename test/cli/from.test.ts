@@ -43,6 +43,7 @@ describe("lope from", () => {
       [],
       ["--of", "salt"],
       ["--of", "oxygen", "--eva", "eva-9", "--crew", "ev1"],
+      ["--of", "oxygen"],
       ["--task", "two"],
       ["--rule", "gravity"],
     ]) {

@@ -16,6 +16,12 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "lope-odds-"));
   await writeFile(at("sound.json"), planText(samplePlan()));
   await writeFile(at("broken.json"), planText(crowdedPlan()));
+  const open = samplePlan();
+  const [first, ...others] = open.crew;
+  await writeFile(
+    at("open.json"),
+    planText({ ...open, crew: [{ ...first!, toGive: ["bodyMassKg"] }, ...others] }),
+  );
   const far = {
     tasks: [task("far", "b")],
     placements: [placedAt("far", 2000)],
@@ -57,6 +63,24 @@ describe("lope odds", () => {
     expect(words.out).not.toContain("%");
     const { out } = await run("odds", at("far.json"), "--json");
     expect(JSON.parse(out)).toMatchObject({ days: 0, unplayed: ["far"], worth: null, home: { of: 0 } });
+  });
+
+  it("says what its figures rest on that nobody has given, as all that is told of a plan does", async () => {
+    const words = "rests on  1 value that nobody has given (EV1)";
+    for (const verb of [
+      ["check"],
+      ["odds", "--days", "20"],
+      ["shed"],
+      ["rehearse"],
+      ["rehearse", "--at", "30000"],
+      ["why"],
+    ])
+      expect((await run(verb[0]!, at("open.json"), ...verb.slice(1))).out, verb.join(" ")).toContain(words);
+    const figure = await run("from", at("open.json"), "--of", "oxygen", "--eva", "eva-1", "--crew", "ev1");
+    expect(figure.out).toContain(words);
+    expect((await run("odds", at("sound.json"), "--days", "20")).out).not.toContain("rests on");
+    const { out } = await run("odds", at("open.json"), "--days", "20", "--json");
+    expect((JSON.parse(out) as { toGive: unknown[] }).toGive).toHaveLength(1);
   });
 
   it("refuses what it cannot use", async () => {
