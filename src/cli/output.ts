@@ -1,15 +1,18 @@
 import { rename, rm, stat, writeFile } from "node:fs/promises";
+import { dirname } from "node:path";
 import { fileTrouble } from "./planinput.ts";
 import { refuse } from "./refusal.ts";
 
 /**
- * Refuses, before any work is done, an output that is missing, a folder, or the input file itself, which no verb
- * ever changes.
+ * Refuses, before any work is done, an output that is missing, a folder, in a folder that is not there, or the input file itself,
+ * which no verb ever changes.
  */
 export async function checkOutput(out: string | undefined, input: string, example: string): Promise<string> {
   if (out === undefined || out === "") return refuse(`say where to write: --out ${example}`);
-  const [target, source] = await Promise.all([about(out), about(input)]);
+  const [target, source, folder] = await Promise.all([about(out), about(input), about(dirname(out))]);
   if (target?.isDirectory()) return refuse(`${out} is a folder; give a file name`);
+  if (folder?.isDirectory() !== true)
+    return refuse(`${out} cannot be written: there is no folder ${dirname(out)}`);
   if (target && source && target.dev === source.dev && target.ino === source.ino) {
     return refuse(`${out} is the input file, which stays as it is; give another name`);
   }

@@ -167,9 +167,14 @@ describe("bad input and bad use end with 2, in words, nothing written", () => {
       /is a folder; give a file name/,
     ],
     [
+      "no such folder to write to, told before the work",
+      () => ["pack", at("sound.json"), "--seconds", "3600", "--out", join(folder, "none", "x.json")],
+      /x\.json cannot be written: there is no folder /,
+    ],
+    [
       "no such folder to write to",
       () => cuffTo("none/x.pdf"),
-      /x\.pdf cannot be written: there is no such file or folder/,
+      /x\.pdf cannot be written: there is no folder /,
     ],
     ["the input as output", () => ["pack", at("sound.json"), "--out", at("sound.json")], /is the input file/],
     [
