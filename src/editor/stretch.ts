@@ -46,9 +46,9 @@ export function withLength(task: Task, lengthS: number): Task {
 export function edgeUnder(
   slab: { readonly left: number; readonly right: number },
   x: number,
-  gripPx: number,
+  edgePx: number,
 ): Edge | null {
-  if (slab.right - slab.left < 3 * gripPx) return null;
-  if (Math.abs(x - slab.right) <= gripPx) return "end";
-  return Math.abs(x - slab.left) <= gripPx ? "start" : null;
+  if (slab.right - slab.left < 3 * edgePx) return null;
+  if (Math.abs(x - slab.right) <= edgePx) return "end";
+  return Math.abs(x - slab.left) <= edgePx ? "start" : null;
 }

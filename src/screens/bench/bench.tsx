@@ -126,7 +126,7 @@ const Card = memo(function Card(props: {
       <span className={`kind ${task.kind}`} aria-hidden="true">
         {KIND_LETTERS[task.kind]}
       </span>
-      <Grip
+      <CardHandle
         task={task}
         number={taskNumber({ tasks }, task.id)}
         place={place === "no place" ? null : place}
@@ -167,7 +167,7 @@ function useCardHand({ id, duration }: Task, selected: boolean) {
 }
 
 /** By what a card is taken with keys or by a reader: its name and facts, and all of them in words. */
-function Grip(props: {
+function CardHandle(props: {
   readonly task: Task;
   readonly number: string;
   /** Null where it has none. */

@@ -65,7 +65,7 @@ export function dayHand(surface: GestureSurface): DayHand {
     gesture = IDLE;
     view.setState({ inHand: null });
   };
-  const grasp: Grasp = { follow, letGo, watchEdge: () => edge.watch() };
+  const effects: HandEffects = { follow, letGo, watchEdge: () => edge.watch() };
   return {
     now: () => gesture,
     release: letGo,
@@ -73,17 +73,17 @@ export function dayHand(surface: GestureSurface): DayHand {
       const next = gestureStep(gesture, event, gestureView(surface, gesture));
       gesture = next.gesture;
       const at = "at" in event ? event.at : { x: window.innerWidth / 2, y: window.innerHeight / 3 };
-      carryOut(surface, grasp, next.act, at);
+      carryOut(surface, effects, next.act, at);
     },
     cancel() {
       if (gesture.state === "dragged" || gesture.state === "keyed")
-        carryOut(surface, grasp, { kind: "cancel", taken: gesture.taken }, { x: 0, y: 0 });
+        carryOut(surface, effects, { kind: "cancel", taken: gesture.taken }, { x: 0, y: 0 });
     },
   };
 }
 
 /** What acts do to the hand itself. */
-interface Grasp {
+interface HandEffects {
   /** Shows where the gesture leads now. */
   follow(): void;
   letGo(): void;
@@ -92,7 +92,7 @@ interface Grasp {
 }
 
 /** Does what a step of the gesture asks for. */
-function carryOut(surface: GestureSurface, grasp: Grasp, act: GestureAct, at: Point): void {
+function carryOut(surface: GestureSurface, effects: HandEffects, act: GestureAct, at: Point): void {
   const { session, view } = surface;
   switch (act.kind) {
     case "click":
@@ -108,29 +108,29 @@ function carryOut(surface: GestureSurface, grasp: Grasp, act: GestureAct, at: Po
       // What was said of the last key or click is not of what is in hand now.
       view.setState({ refused: null, menu: null, hint: null });
       session.begin(nameOf(session.state.getState().plan, act.taken), act.taken.tasks);
-      grasp.follow();
+      effects.follow();
       return;
     case "follow":
-      grasp.follow();
-      grasp.watchEdge();
+      effects.follow();
+      effects.watchEdge();
       return;
     case "no start":
       refuse(view, noStartWords(surface));
       return;
     case "other manner":
       view.setState({ manner: otherManner(view.getState().manner) });
-      grasp.follow();
+      effects.follow();
       return;
     case "commit": {
       const { inHand } = view.getState();
-      grasp.letGo();
+      effects.letGo();
       if (inHand) view.setState({ spoken: commit(surface, act.taken, inHand) });
       else session.cancel();
       return;
     }
     case "cancel":
       session.cancel();
-      grasp.letGo();
+      effects.letGo();
       view.setState({ spoken: "Taken back." });
       return;
     case "none":

@@ -10,7 +10,7 @@ import { Canvas } from "../../parts/canvas/canvas.tsx";
 import type { DayLayout } from "./geometry.ts";
 import { taskStates } from "./paintfindings.ts";
 import { useStill } from "./still.ts";
-import { useWindowGrip } from "./windowgrip.ts";
+import { useWindowDrag } from "./windowdrag.ts";
 
 interface Strip {
   readonly layout: DayLayout;
@@ -39,7 +39,7 @@ const StillOverview = memo(function StillOverview({ layout, widthPx, heightPx }:
     if (on >= 0) windows.eva(on);
     else windows.panBy(atS - (window.startS + window.endS) / 2);
   };
-  const grip = useWindowGrip({ scale, limits, window, windows, clicked });
+  const drag = useWindowDrag({ scale, limits, window, windows, clicked });
   const left = scale.x(window.startS);
   return (
     <div
@@ -54,10 +54,10 @@ const StillOverview = memo(function StillOverview({ layout, widthPx, heightPx }:
       aria-valuetext={`${clock(wholeMinute(window.startS))} to ${clock(wholeMinute(window.endS))}`}
       tabIndex={0}
       style={{ width: widthPx, height: heightPx }}
-      onPointerDown={grip.press}
-      onPointerMove={grip.drag}
-      onPointerUp={grip.release}
-      onPointerCancel={grip.lose}
+      onPointerDown={drag.press}
+      onPointerMove={drag.move}
+      onPointerUp={drag.release}
+      onPointerCancel={drag.lose}
       onKeyDown={(event) => {
         if (event.key === "ArrowLeft" || event.key === "ArrowRight") {
           windows.panShare(event.key === "ArrowLeft" ? -0.15 : 0.15);

@@ -4,7 +4,7 @@ import type { Windowing } from "../windowing.ts";
 import { CLICK_PX } from "./sizes.ts";
 
 /** What of the window's frame is in hand, and how it stood when it was taken. */
-interface Grip {
+interface PressedFrame {
   readonly part: "window" | "start" | "end";
   readonly atS: number;
   readonly startS: number;
@@ -16,49 +16,49 @@ interface Grip {
 const END_PX = 8;
 
 /** The frame of the shown window on the strip of the whole stay, as a pointer drags it. */
-export interface WindowGrip {
+export interface WindowDrag {
   press(event: ReactPointerEvent<HTMLElement>): void;
-  drag(event: ReactPointerEvent<HTMLElement>): void;
+  move(event: ReactPointerEvent<HTMLElement>): void;
   release(): void;
   lose(): void;
 }
 
 /** Drags the window by its middle or by an end; `clicked` gets the time of a press that moved nothing. */
-export function useWindowGrip(props: {
+export function useWindowDrag(props: {
   readonly scale: TimeScale;
   readonly limits: WindowLimits;
   readonly window: TimeScale["window"];
   readonly windows: Windowing;
   readonly clicked: (atS: number) => void;
-}): WindowGrip {
+}): WindowDrag {
   const { scale, limits, window, windows, clicked } = props;
-  const grip = useRef<Grip | null>(null);
+  const pressed = useRef<PressedFrame | null>(null);
   const at = (event: ReactPointerEvent): number =>
     scale.at(event.clientX - event.currentTarget.getBoundingClientRect().left);
   return {
     press(event) {
       event.currentTarget.setPointerCapture(event.pointerId);
-      grip.current = taken(scale, window, at(event));
+      pressed.current = taken(scale, window, at(event));
     },
-    drag(event) {
-      const held = grip.current;
-      if (!held) return;
-      const byS = at(event) - held.atS;
-      if (!held.moved && Math.abs(scale.x(held.atS + byS) - scale.x(held.atS)) < CLICK_PX) return;
-      grip.current = { ...held, moved: true };
-      windows.show(led(held, byS, limits));
+    move(event) {
+      const frame = pressed.current;
+      if (!frame) return;
+      const byS = at(event) - frame.atS;
+      if (!frame.moved && Math.abs(scale.x(frame.atS + byS) - scale.x(frame.atS)) < CLICK_PX) return;
+      pressed.current = { ...frame, moved: true };
+      windows.show(led(frame, byS, limits));
     },
     release() {
-      const held = grip.current;
-      grip.current = null;
-      if (held && !held.moved) clicked(held.atS);
+      const frame = pressed.current;
+      pressed.current = null;
+      if (frame && !frame.moved) clicked(frame.atS);
     },
-    lose: () => void (grip.current = null),
+    lose: () => void (pressed.current = null),
   };
 }
 
 /** Which part a press at a time takes; beside the window it is brought there first. */
-function taken(scale: TimeScale, window: TimeScale["window"], atS: number): Grip {
+function taken(scale: TimeScale, window: TimeScale["window"], atS: number): PressedFrame {
   const [left, right, px] = [scale.x(window.startS), scale.x(window.endS), scale.x(atS)];
   const inside = px > left - END_PX && px < right + END_PX;
   const part = Math.abs(px - left) < END_PX ? "start" : Math.abs(px - right) < END_PX ? "end" : "window";
@@ -67,7 +67,7 @@ function taken(scale: TimeScale, window: TimeScale["window"], atS: number): Grip
 }
 
 /** The window that a grip led so far makes. */
-function led({ part, startS, endS }: Grip, byS: number, limits: WindowLimits): TimeScale["window"] {
+function led({ part, startS, endS }: PressedFrame, byS: number, limits: WindowLimits): TimeScale["window"] {
   if (part === "window") return { startS: startS + byS, endS: endS + byS };
   return part === "start"
     ? { startS: Math.max(limits.startS, Math.min(startS + byS, endS - limits.leastS)), endS }
