@@ -5,7 +5,7 @@ import type { Target } from "./propose.ts";
 import { type Grip, pinnedIn, type Taken, takenBy } from "./taken.ts";
 
 /**
- * The gesture on the day line as a state machine over a snapshot, for pointer and keys: never do both have hold of something. What is held by the pointer follows from
+ * The gesture on the day line as a state machine over a snapshot, for pointer and keys: never do both have hold of something. What the pointer has in hand follows from
  * where it went down and where it is now alone, so the path between does not matter and nothing adds up. Escape and a
  * lost pointer take the gesture back; release and Enter commit it.
  */
@@ -165,12 +165,12 @@ function fromDragged(dragged: Extract<Gesture, { state: "dragged" }>, event: Ges
 }
 
 /** Takes hold, unless a pin forbids it. */
-function taking(seen: GestureView, grip: Grip, held: (taken: Taken) => Gesture): GestureStep {
+function taking(seen: GestureView, grip: Grip, gestureOf: (taken: Taken) => Gesture): GestureStep {
   const taken = takenBy(seen.plan, seen.selection, grip);
   const pinned = pinnedIn(seen.plan, taken);
   return pinned.length > 0
     ? { gesture: IDLE, act: { kind: "refuse", taken, pinned } }
-    : { gesture: held(taken), act: { kind: "start", taken } };
+    : { gesture: gestureOf(taken), act: { kind: "start", taken } };
 }
 
 function byKey(
@@ -211,7 +211,7 @@ export interface GroundUnder {
   readonly lane: string | null;
 }
 
-/** Where the held task would be with the pointer over `ground`, before snapping. */
+/** Where the task in hand would be with the pointer over `ground`, before snapping. */
 export function targetUnder(grip: Grip, ground: GroundUnder): Target {
   if (ground.lane === null) return { at: "bench" };
   return { at: "line", lane: ground.lane, startS: ground.atS - grip.offsetS };

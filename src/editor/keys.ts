@@ -12,14 +12,14 @@ export interface KeyPress {
 export type KeyStep =
   { readonly act: "move"; readonly target: Target } | { readonly act: "commit" | "cancel" | "none" };
 
-/** What the held task can be moved to by jumps: starts that fit on a lane, ascending. */
+/** What the task in hand can be moved to by jumps: starts that fit on a lane, ascending. */
 export type FittingStarts = (lane: string) => readonly number[];
 
 const STEP_S = 60;
 const LONG_STEP_S = 600;
 
 /**
- * What a key does to a held task: arrows move by a minute, with shift by ten, or by the next whole number of steps of the plan's grid,
+ * What a key does to a task in hand: arrows move by a minute, with shift by ten, or by the next whole number of steps of the plan's grid,
  * and from beside the grid onto it; up and down change the lane, page keys
  * jump to the next start that fits, home and end to the first and last that fit; B offers the bench; Enter or space
  * commits, Escape cancels. `lineStart` is where a task comes to lie when it leaves the bench.

@@ -4,7 +4,7 @@ import type { Taken } from "./taken.ts";
 /** Stands for the ground of the map where no place is: nothing is held there, and nothing changes. */
 export const NO_PLACE = "";
 
-/** Why what is held cannot be given another place, in words that follow its name; null where it can. */
+/** Why what is in hand cannot be given another place, in words that follow its name; null where it can. */
 export function placeHindered(plan: Plan, taken: Taken): string | null {
   if (taken.eva !== null) return "an EVA has no place of its own";
   if (taken.edge !== null) return "only its end is in hand";
@@ -17,7 +17,7 @@ export function placeHindered(plan: Plan, taken: Taken): string | null {
   return null;
 }
 
-/** The plan with what is held at another place; the same plan where it is there already or may not be. Its time is not touched. */
+/** The plan with what is in hand at another place; the same plan where it is there already or may not be. Its time is not touched. */
 export function placedAt(plan: Plan, taken: Taken, place: string): Plan {
   const known = plan.site.places.some((one) => one.id === place);
   const here = plan.tasks.find((one) => one.id === taken.anchor);

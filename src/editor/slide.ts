@@ -46,30 +46,36 @@ interface Push {
 }
 
 /**
- * The schedule in which the held tasks push what follows them: on each crew member's line, inside the EVA, a task that
+ * The schedule in which the tasks in hand push what follows them: on each crew member's line, inside the EVA, a task that
  * would begin before the one ahead is done and the way is walked begins as soon as it is; and a task that a lag link
  * holds to a moved one goes as far as the link asks, each on to the next start on the plan's grid. The push goes on from
  * task to task, over all who share one, until there is slack enough. The order is kept; nothing is moved earlier; a pinned
- * start is not moved; what the held tasks do not reach stays. What cannot give way is told in `stuck`, and the judge says
+ * start is not moved; what the tasks in hand do not reach stays. What cannot give way is told in `stuck`, and the judge says
  * what is wrong with it.
  *
- * A held task that was put down on the second half of another comes after it. Gives `schedule` when nothing slides, and
+ * A task in hand that was put down on the second half of another comes after it. Gives `schedule` when nothing slides, and
  * where pushes go round in a circle. Lags that leave no step of the grid free are kept to the second.
  */
-export function slid(plan: Plan, schedule: Schedule, held: readonly string[], walkS: WalkS): Slid {
-  const onGrid = pushed(plan, schedule, held, walkS, plan.rules.startGridS);
+export function slid(plan: Plan, schedule: Schedule, inHand: readonly string[], walkS: WalkS): Slid {
+  const onGrid = pushed(plan, schedule, inHand, walkS, plan.rules.startGridS);
   const circles = onGrid.stuck.some(({ why }) => why === "circle");
-  return circles ? pushed(plan, schedule, held, walkS, 1) : onGrid;
+  return circles ? pushed(plan, schedule, inHand, walkS, 1) : onGrid;
 }
 
-function pushed(plan: Plan, schedule: Schedule, held: readonly string[], walkS: WalkS, gridS: number): Slid {
-  const going = new Set(held);
+function pushed(
+  plan: Plan,
+  schedule: Schedule,
+  inHand: readonly string[],
+  walkS: WalkS,
+  gridS: number,
+): Slid {
+  const going = new Set(inHand);
   const tasks = tasksById(plan);
   const placements = schedule.placements.filter((one) => tasks.has(one.task));
   const startS = new Map(placements.map((one): [string, number] => [one.task, one.startS]));
   const pinned = (task: string): boolean => tasks.get(task)?.pin?.startS !== undefined;
   const pushes = [...orderPushes(placements, tasks, going, walkS), ...lagPushes(plan.links, tasks, startS)];
-  const { moved, stuck, circle } = pushOn(pushes, startS, { held: going, pinned, gridS });
+  const { moved, stuck, circle } = pushOn(pushes, startS, { inHand: going, pinned, gridS });
   if (circle !== null) return { schedule, stuck: [{ task: circle, why: "circle" }] };
   const late = tooLate(plan.links, tasks, startS, (id) => going.has(id) || pinned(id)).filter(
     (task) => !going.has(task) && !stuck.has(task),
@@ -96,19 +102,19 @@ function startingAt(
 
 /** What a push meets. */
 interface PushGround {
-  readonly held: ReadonlySet<string>;
+  readonly inHand: ReadonlySet<string>;
   readonly pinned: (task: string) => boolean;
   readonly gridS: number;
 }
 
 /**
- * Pushes on from what is held until nothing gives way any more, writing the new starts to `startS`; what moved, what a pin
+ * Pushes on from what is in hand until nothing gives way any more, writing the new starts to `startS`; what moved, what a pin
  * kept, and a task that pushes come back to for ever, null where none does.
  */
 function pushOn(
   pushes: readonly Push[],
   startS: Map<string, number>,
-  { held, pinned, gridS }: PushGround,
+  { inHand, pinned, gridS }: PushGround,
 ): {
   readonly moved: ReadonlySet<string>;
   readonly stuck: ReadonlySet<string>;
@@ -116,7 +122,7 @@ function pushOn(
 } {
   const stuck = new Set<string>();
   const times = new Map<string, number>();
-  const queue: string[] = [...held];
+  const queue: string[] = [...inHand];
   const apply = ({ from, to, leastS }: Push): void => {
     const needS = startS.get(from)! + leastS;
     if (needS <= startS.get(to)!) return;
@@ -128,10 +134,10 @@ function pushOn(
     times.set(to, (times.get(to) ?? 0) + 1);
     queue.push(to);
   };
-  // What is held keeps its distance inside, and its links are for the hand to mind; it waits for what is ahead of it.
-  const waits = (push: Push): boolean => push.order && held.has(push.to) && !held.has(push.from);
+  // What is in hand keeps its distance inside, and its links are for the hand to mind; it waits for what is ahead of it.
+  const waits = (push: Push): boolean => push.order && inHand.has(push.to) && !inHand.has(push.from);
   for (const push of pushes.filter(waits)) apply(push);
-  const bySource = bySourceOf(pushes.filter((push) => !held.has(push.to) || waits(push)));
+  const bySource = bySourceOf(pushes.filter((push) => !inHand.has(push.to) || waits(push)));
   let circle: string | null = null;
   for (let task = queue.shift(); task !== undefined && circle === null; task = queue.shift()) {
     for (const push of bySource.get(task) ?? []) apply(push);
@@ -211,18 +217,18 @@ function endS(tasks: ReadonlyMap<string, Task>, at: LagLink["from"]): number {
   return at.end === "start" ? 0 : (tasks.get(at.task)?.duration.likelyS ?? 0);
 }
 
-/** The tasks besides the held ones that begin later in `after` than in `before`, with by how much, seconds. */
+/** The tasks besides those in hand that begin later in `after` than in `before`, with by how much, seconds. */
 export function slidBy(
   before: Schedule,
   after: Schedule,
-  held: readonly string[],
+  inHand: readonly string[],
 ): ReadonlyMap<string, number> {
   if (before === after) return new Map();
   const was = new Map(before.placements.map((one) => [one.task, one.startS as number]));
   const moved = new Map<string, number>();
   for (const one of after.placements) {
     const startS = was.get(one.task);
-    if (startS !== undefined && one.startS !== startS && !held.includes(one.task)) {
+    if (startS !== undefined && one.startS !== startS && !inHand.includes(one.task)) {
       moved.set(one.task, one.startS - startS);
     }
   }

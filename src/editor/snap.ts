@@ -1,14 +1,14 @@
 import { gridFrom, gridTo } from "../kernel/index.ts";
 import { type Placement, type Plan, type Schedule, type Task, tasksById } from "../plan/index.ts";
 
-/** A start that a held task is drawn to, and why. */
+/** A start that a task in hand is drawn to, and why. */
 export interface SnapPoint {
   readonly startS: number;
   /** In words for the pointer's label: "after Core tube", "window opens". */
   readonly why: string;
 }
 
-/** Where a held task was put after snapping. */
+/** Where a task in hand was put after snapping. */
 export interface Snapped {
   readonly startS: number;
   /** What it snapped to; null for a round time. */
@@ -36,10 +36,10 @@ export function snapPoints(
 ): readonly SnapPoint[] {
   const request = plan.tasks.find((one) => one.id === task);
   if (!request) return [];
-  const held = [task, ...along];
+  const movers = [task, ...along];
   return [
     ...bandPoints(plan, request, lane, bands),
-    ...neighbourPoints(plan, start, request, (one) => one.crew.includes(lane) && !held.includes(one.task)),
+    ...neighbourPoints(plan, start, request, (one) => one.crew.includes(lane) && !movers.includes(one.task)),
     ...windowPoints(plan, request),
   ];
 }

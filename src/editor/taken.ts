@@ -2,7 +2,7 @@ import type { Plan } from "../plan/index.ts";
 import { clicked } from "./lasso.ts";
 import { REMOTE } from "./lanes.ts";
 import type { Edge } from "./stretch.ts";
-import type { Held } from "./together.ts";
+import type { Movers } from "./together.ts";
 
 /** What was under the pointer when it went down, or under the keyboard's place. */
 export interface Grip {
@@ -20,7 +20,7 @@ export interface Grip {
 }
 
 /** What a gesture has hold of: which tasks and how, or one end of a task. */
-export interface Taken extends Held {
+export interface Taken extends Movers {
   readonly edge: Edge | null;
 }
 

@@ -7,18 +7,18 @@ import type { CallMessage, FromWorker, Port, ToWorker } from "./messages.ts";
 /** Answers calls that arrive at `port` with `core`. Calls overlap: between slices a long one lets others in. */
 export function serve(port: Port<FromWorker>, core: Core, yieldToHost: YieldToHost): void {
   const running = new Map<number, Record<"cancel" | "enough", AbortController>>();
-  let held: { readonly plan: Plan; readonly version: number } | null = null;
+  let onHand: { readonly plan: Plan; readonly version: number } | null = null;
 
   port.onmessage = (event) => {
     const message = event.data as ToWorker;
-    if (message.type === "plan") held = message;
+    if (message.type === "plan") onHand = message;
     else if (message.type === "patch") {
-      const made = held?.version === message.from ? applyPatch(held.plan, message.patch) : null;
-      held = made?.ok ? { plan: made.value, version: message.version } : null;
+      const made = onHand?.version === message.from ? applyPatch(onHand.plan, message.patch) : null;
+      onHand = made?.ok ? { plan: made.value, version: message.version } : null;
     } else if (message.type === "cancel" || message.type === "enough")
       running.get(message.id)?.[message.type].abort();
     else if (message.type === "ping") port.postMessage({ type: "pong" });
-    else if (held?.version === message.version) void answer(message, held.plan);
+    else if (onHand?.version === message.version) void answer(message, onHand.plan);
     else port.postMessage({ type: "lost", id: message.id });
   };
 

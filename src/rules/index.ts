@@ -1,6 +1,6 @@
 export { RULE_NUMBERS } from "./numbers.ts";
 export type { NumberGroup, RuleNumber } from "./numbers.ts";
-export { rulesHeldTo } from "./limits.ts";
+export { rulesLimitedBy } from "./limits.ts";
 export { givenNumbers } from "./given.ts";
 export { FLIGHT_RULES, mostEased, RULE_IDS } from "./registry.ts";
 export { ruleInWords } from "./packer.ts";

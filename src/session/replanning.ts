@@ -46,7 +46,7 @@ export function replanningOf(
       asking = mine;
       state.setState({ planning: how, trouble: null });
       const { rehearsal } = day;
-      const { held, judge, keep, plan } = lookedFor(day, ports.judgeFor);
+      const { ahead, judge, keep, plan } = lookedFor(day, ports.judgeFor);
       const options = { seed: rehearsal.seed, seconds: PLAN_S, from: plan.schedule, keep };
       try {
         const answer =
@@ -56,15 +56,15 @@ export function replanningOf(
         if (asking !== mine) return;
         const { schedule } = answer;
         if (lacks(schedule, keep)) {
-          const trouble = noneFound(judge(held.schedule));
+          const trouble = noneFound(judge(ahead.schedule));
           state.setState({ planning: null, trouble });
           return;
         }
         state.setState({
           planning: null,
-          proposal: proposalOf(how, day, held, { schedule, verdict: judge(schedule) }),
+          proposal: proposalOf(how, day, ahead, { schedule, verdict: judge(schedule) }),
         });
-        const chances = await bothChances(session, held, schedule, mine.signal);
+        const chances = await bothChances(session, ahead, schedule, mine.signal);
         const { proposal } = state.getState();
         if (asking === mine && proposal && chances) state.setState({ proposal: { ...proposal, chances } });
       } catch (error) {
@@ -92,10 +92,10 @@ function planAhead({ standing, now }: Rehearsed): Plan {
 
 /** The rest of a day as it is held to its rules, with who judges that and what stays; and as a schedule is looked for. */
 function lookedFor(day: Rehearsed, judgeFor: JudgeFor) {
-  const held = planAhead(day);
-  const judge = judgeFor(held);
-  const keep = begunIn(held, day.standing.placements);
-  return { held, judge, keep, plan: pastLimits(held, judge(onlyOf(held.schedule, keep)).findings) };
+  const ahead = planAhead(day);
+  const judge = judgeFor(ahead);
+  const keep = begunIn(ahead, day.standing.placements);
+  return { ahead, judge, keep, plan: pastLimits(ahead, judge(onlyOf(ahead.schedule, keep)).findings) };
 }
 
 /** Tasks on the day that are not to come any more. */

@@ -31,14 +31,14 @@ export interface SessionState {
   readonly author: string;
   /** The judge's word on `plan.schedule`; never behind the plan. */
   readonly verdict: Verdict;
-  /** What a gesture under way would make of the schedule; null when nothing is held. */
+  /** What a gesture under way would make of the schedule; null when nothing is in hand. */
   readonly preview: Preview | null;
   /** Ids of the selected tasks, in the order of selection. */
   readonly selection: readonly string[];
   readonly history: History;
   /** The last pack or mend, under way or done; null before the first. */
   readonly run: Run | null;
-  /** Where the held task fits; null when nothing is held or the answer is not there yet. */
+  /** Where the task in hand fits; null when nothing is in hand or the answer is not there yet. */
   readonly fitBands: readonly FitBand[] | null;
   /** Why each task on the bench is there, by task id; those of an older plan stay until the new ones arrive. */
   readonly benchReasons: ReadonlyMap<string, BenchReason>;
@@ -66,7 +66,7 @@ export interface SessionState {
 export interface Preview {
   /** What the step will be called in the history. */
   readonly name: string;
-  /** The held tasks. */
+  /** The tasks in hand. */
   readonly tasks: readonly string[];
   readonly start: Schedule;
   readonly schedule: Schedule;

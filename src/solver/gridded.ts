@@ -103,8 +103,8 @@ function laid(
   const stays = new Set(staying.map((one) => one.task));
   for (const { activity, startS } of placings) {
     const { id, pin } = problem.plan.tasks[activity]!;
-    const held = stays.has(id) || pin?.startS !== undefined;
-    day.board.floorS[activity] = held ? startS : gridTo(startS, problem.gridS);
+    const isFixed = stays.has(id) || pin?.startS !== undefined;
+    day.board.floorS[activity] = isFixed ? startS : gridTo(startS, problem.gridS);
   }
   if (!day.settle()) return null;
   const startOf = new Map(scheduleOf(day.board).placements.map((one) => [one.task, one.startS]));

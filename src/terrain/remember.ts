@@ -17,31 +17,31 @@ export interface Memory<T> {
 
 /** A store of weight `room` at most; `weigh` gives each thing's weight (1 when left out). The newest always stays. */
 export function memory<T>(room: number, weigh: (thing: T) => number = () => 1): Memory<T> {
-  const held = new Map<string, T>();
+  const stored = new Map<string, T>();
   let weight = 0;
   const memory: Memory<T> = {
     known(key) {
-      const known = held.get(key);
+      const known = stored.get(key);
       if (known === undefined) return undefined;
-      held.delete(key);
-      held.set(key, known);
+      stored.delete(key);
+      stored.set(key, known);
       return known;
     },
     of(key, make) {
       const known = memory.known(key);
       if (known !== undefined) return known;
       const made = make();
-      held.set(key, made);
+      stored.set(key, made);
       weight += weigh(made);
-      for (const [oldest, thing] of held) {
+      for (const [oldest, thing] of stored) {
         if (weight <= room || oldest === key) break;
-        held.delete(oldest);
+        stored.delete(oldest);
         weight -= weigh(thing);
       }
       return made;
     },
-    has: (key) => held.has(key),
-    all: () => [...held],
+    has: (key) => stored.has(key),
+    all: () => [...stored],
     take(things) {
       for (const [key, thing] of things) memory.of(key, () => thing);
     },

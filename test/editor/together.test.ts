@@ -1,14 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { selectedBy, edgeUnder, lassoed, withLength } from "../../src/editor/index.ts";
 import { stretched } from "../../src/editor/stretch.ts";
-import { movedTogether, type Held } from "../../src/editor/together.ts";
+import { movedTogether, type Movers } from "../../src/editor/together.ts";
 import { duration } from "../../src/kernel/index.ts";
 import { fixturePlan, fixtureSchedule } from "./fixture.ts";
 
 const HOUR = 3600;
 const plan = fixturePlan();
 const start = fixtureSchedule();
-const held = (part: Partial<Held>): Held => ({
+const held = (part: Partial<Movers>): Movers => ({
   anchor: "sample",
   tasks: ["sample", "station"],
   fromLane: "ev1",

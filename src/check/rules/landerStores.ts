@@ -63,8 +63,8 @@ export const landerStores: JudgeRule = ({ prepared, crewOutingsIn }) => {
   ];
 };
 
-function level(drawn: number, held: number): { readonly over: boolean; readonly near: boolean } {
-  return { over: drawn > held, near: closeBelow(drawn, held) };
+function level(drawn: number, stock: number): { readonly over: boolean; readonly near: boolean } {
+  return { over: drawn > stock, near: closeBelow(drawn, stock) };
 }
 
 function consumed(crewOuting: CrewOuting, consumable: "oxygen" | "water" | "battery"): number {

@@ -63,8 +63,8 @@ export function cautionForm(
   const lines = texts.flatMap((words) =>
     wrap(words, wide, face, wide - wordMm).map((content, i) => ({ content, x: i === 0 ? wordMm : 0 })),
   );
-  return piecesOf(lines).map((held, k) => {
-    const inner = linesHeight(held.length, sizePt) + 0.3;
+  return piecesOf(lines).map((piece, k) => {
+    const inner = linesHeight(piece.length, sizePt) + 0.3;
     const high = inner + 2 * frame;
     return {
       height: high + gapMm,
@@ -79,7 +79,7 @@ export function cautionForm(
           : [line(LEFT + bar / 2, y, LEFT + bar / 2, y + high, bar)]),
         ...tagged([
           ...(k === 0 ? text(left, baselineOf(y + frame, sizePt), word, label) : []),
-          ...held.flatMap(({ content, x }, i) =>
+          ...piece.flatMap(({ content, x }, i) =>
             text(left + x, baselineOf(y + frame, sizePt) + linesHeight(i, sizePt), content, face),
           ),
         ]),
@@ -162,10 +162,10 @@ function cellUnder(
   const face = { sizePt, bold: false };
   const wide = RIGHT - left - 1.2;
   const { pieces, ruleMm } = withBlank(words, wide, face, blank);
-  return pieces.map((held, k) => {
-    const high = linesHeight(held.length, sizePt) + 1;
+  return pieces.map((piece, k) => {
+    const high = linesHeight(piece.length, sizePt) + 1;
     const last = k === pieces.length - 1;
-    const end = baselineOf(0.4, sizePt) + linesHeight(held.length - 1, sizePt);
+    const end = baselineOf(0.4, sizePt) + linesHeight(piece.length - 1, sizePt);
     return {
       height: high + (last && !keep ? gapMm : -0.5),
       keep: keep || !last,
@@ -173,7 +173,7 @@ function cellUnder(
         rect(LEFT + 0.25, y + 0.25, WIDE - 0.5, high - 0.5, 0.5),
         ...tagged([
           ...(k === 0 ? text(LEFT + 1, baselineOf(y + 0.4, sizePt), word, { sizePt: 12.5, bold: true }) : []),
-          ...setLines(held, left, y + 0.4, face),
+          ...setLines(piece, left, y + 0.4, face),
         ]),
         ...(last && blank ? drawBlank(blank, y + end, RIGHT - 1, ruleMm) : []),
       ],
@@ -190,11 +190,11 @@ const BOX_ROW_MM = 5.5;
 export function ownStep(number: number, words: string, { sizePt, gapMm }: Setting, blank?: Blank): Block[] {
   const face = { sizePt, bold: false };
   const { pieces, ruleMm } = withBlank(words, RIGHT - OWN_LEFT, face, blank);
-  return pieces.map((held, k) => {
+  return pieces.map((piece, k) => {
     const last = k === pieces.length - 1;
-    const end = baselineOf(0, sizePt) + linesHeight(held.length - 1, sizePt);
+    const end = baselineOf(0, sizePt) + linesHeight(piece.length - 1, sizePt);
     return {
-      height: Math.max(linesHeight(held.length, sizePt), k === 0 ? BOX_ROW_MM : 0) + gapMm,
+      height: Math.max(linesHeight(piece.length, sizePt), k === 0 ? BOX_ROW_MM : 0) + gapMm,
       keep: !last,
       step: number,
       draw: (y) => [
@@ -212,7 +212,7 @@ export function ownStep(number: number, words: string, { sizePt, gapMm }: Settin
               }),
             ])
           : []),
-        ...setLines(held, OWN_LEFT, y, face),
+        ...setLines(piece, OWN_LEFT, y, face),
         ...(last && blank ? drawBlank(blank, y + end, RIGHT, ruleMm) : []),
       ],
     };
@@ -231,8 +231,8 @@ export function partnerStep(who: string, number: number, words: string, { sizePt
   const numberMm = textWidth(`${number}`, { ...face, bold: true }) + 1.4;
   const wide = RIGHT - OWN_LEFT - tagMm - 1.2;
   const pieces = piecesOf(wrap(words, wide, face, wide - numberMm));
-  return pieces.map((held, k) => ({
-    height: Math.max(linesHeight(held.length, face.sizePt), 5.1) + gapMm,
+  return pieces.map((piece, k) => ({
+    height: Math.max(linesHeight(piece.length, face.sizePt), 5.1) + gapMm,
     keep: k < pieces.length - 1,
     step: number,
     draw: (y) => [
@@ -250,7 +250,7 @@ export function partnerStep(who: string, number: number, words: string, { sizePt
           ])
         : []),
       ...tagged(
-        held.flatMap((content, i) =>
+        piece.flatMap((content, i) =>
           text(
             OWN_LEFT + tagMm + 1.2 + (k === 0 && i === 0 ? numberMm : 0),
             baselineOf(y, face.sizePt) + linesHeight(i, face.sizePt),
@@ -348,7 +348,7 @@ function runIn(facts: readonly Fact[], sizePt: number): Block[] {
     if (x > LEFT && (broken()[0] === "" || (broken().length > 1 && textWidth(words, face) <= WIDE - labelMm)))
       turn();
     const tag = { role: "P" } as const;
-    broken().forEach((held, k) => {
+    broken().forEach((piece, k) => {
       if (k > 0) turn();
       const at = k === 0 ? x : LEFT + FACT_HANG;
       const start = k === 0 ? at + labelMm : at;
@@ -356,11 +356,14 @@ function runIn(facts: readonly Fact[], sizePt: number): Block[] {
         .at(-1)
         ?.push((baseline) =>
           tagged(
-            [...(k === 0 ? text(at, baseline, label, FACT_LABEL) : []), ...text(start, baseline, held, face)],
+            [
+              ...(k === 0 ? text(at, baseline, label, FACT_LABEL) : []),
+              ...text(start, baseline, piece, face),
+            ],
             tag,
           ),
         );
-      x = start + textWidth(printable(held), face) + FACT_GAP;
+      x = start + textWidth(printable(piece), face) + FACT_GAP;
     });
   }
   return rows.map((row, i) => ({
@@ -399,9 +402,9 @@ export function blankAfter(label: string, words: string, blank: Blank, gapMm: nu
     { sizePt, bold: false, tight: true },
     { sizePt: 12, bold: false, tight: true },
   ];
-  const held = faces.map((face) => ({ face, ...withBlank(words, RIGHT - left, face, blank) }));
-  const lines = ({ pieces }: (typeof held)[number]): number => pieces.flat().length;
-  const { face, pieces, ruleMm } = held.reduce((a, b) => (lines(b) < lines(a) ? b : a));
+  const blanked = faces.map((face) => ({ face, ...withBlank(words, RIGHT - left, face, blank) }));
+  const lines = ({ pieces }: (typeof blanked)[number]): number => pieces.flat().length;
+  const { face, pieces, ruleMm } = blanked.reduce((a, b) => (lines(b) < lines(a) ? b : a));
   return pieces.map((piece, k) => ({
     height: Math.max(linesHeight(piece.length, sizePt), 6) + gapMm,
     keep: k < pieces.length - 1,

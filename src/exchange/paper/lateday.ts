@@ -176,7 +176,7 @@ export class LateDays {
   ): Schedule {
     const { otherwise } = day;
     const nowS = knownS(day);
-    const held = new Map(from.map(({ task, fromS }) => [task, fromS]));
+    const notBeforeS = new Map(from.map(({ task, fromS }) => [task, fromS]));
     const turned = new Set(otherwise.then.map(({ crew }) => crew));
     const follows = (one: Placement): boolean =>
       one.crew.length > 0 &&
@@ -188,7 +188,7 @@ export class LateDays {
       const printedS = this.startS.get(one.task);
       if (printedS === undefined) return one.startS;
       const atS = onArrival && follows(one) ? this.opensS(one.task, printedS, nowS) : printedS;
-      return Math.max(atS, held.get(one.task) ?? atS);
+      return Math.max(atS, notBeforeS.get(one.task) ?? atS);
     };
     return this.played(day, knownRests, floor, sinceS);
   }

@@ -171,7 +171,7 @@ function restLabel({ rules }: Plan): string {
 
 /** Whether the START of pages holds, and what is held back beside: one's own first, then the others' behind who they are. */
 function startWords(plan: Plan, { onArrival, from }: LateAnswer, me: string): string[] {
-  const held = from.map(({ task, fromS }) => {
+  const delayed = from.map(({ task, fromS }) => {
     const crew = plan.schedule.placements.find((one) => one.task === task)?.crew ?? [];
     const who = crew.includes(me)
       ? []
@@ -185,7 +185,7 @@ function startWords(plan: Plan, { onArrival, from }: LateAnswer, me: string): st
   });
   return [
     onArrival ? "on arrival" : "as printed",
-    ...held
+    ...delayed
       .toSorted((a, b) => Number(b.mine) - Number(a.mine))
       .map(({ words }) => words.filter((one) => one !== "").join(" ")),
   ];

@@ -14,14 +14,14 @@ export function signedFacts(plan: Plan, tasks: readonly string[]): Fact[] {
   const about = ({ about: { kind, id } }: Signoff): boolean =>
     kind === "rule" || (kind === "page" ? id === PAGE : tasks.includes(id));
   const own = plan.signoffs.filter(about);
-  const holding = own.filter((one) => signoffState(plan, one) === "holds");
-  const signed = new Set(holding.map(keyOf));
-  const names = [...new Set(holding.map(({ by }) => by))];
+  const current = own.filter((one) => signoffState(plan, one) === "holds");
+  const signed = new Set(current.map(keyOf));
+  const names = [...new Set(current.map(({ by }) => by))];
   const by = names.map(
     (name) =>
       `${wordsOf(
         plan,
-        holding.filter((one) => one.by === name),
+        current.filter((one) => one.by === name),
       )} by ${name}`,
   );
   const changed = own.filter((one) => !signed.has(keyOf(one)));

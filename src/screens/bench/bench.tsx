@@ -119,10 +119,10 @@ const Card = memo(function Card(props: {
   readonly isCurrent: boolean;
 }) {
   const { task, tasks, place, reason, isCurrent, says, selected } = props;
-  const held = useView((state) => state.inHand?.task === task.id);
+  const isInHand = useView((state) => state.inHand?.task === task.id);
   const why = useMemo(() => (says === null ? null : numberedSentence({ tasks }, says)), [tasks, says]);
   return (
-    <li className={held ? "card held" : "card"} data-selected={selected} {...useCardHand(task, selected)}>
+    <li className={isInHand ? "card held" : "card"} data-selected={selected} {...useCardHand(task, selected)}>
       <span className={`kind ${task.kind}`} aria-hidden="true">
         {KIND_LETTERS[task.kind]}
       </span>
@@ -135,9 +135,9 @@ const Card = memo(function Card(props: {
       />
       <b className="card-worth">{task.worth}</b>
       <p className="card-why">
-        {held ? "In hand." : why && <Prose words={why} />}{" "}
-        {reason?.fitsAt && !held && <PutOn task={task} at={reason.fitsAt} isCurrent={isCurrent} />}
-        {!held && (says !== null || selected) && <WhyNot task={task} />}
+        {isInHand ? "In hand." : why && <Prose words={why} />}{" "}
+        {reason?.fitsAt && !isInHand && <PutOn task={task} at={reason.fitsAt} isCurrent={isCurrent} />}
+        {!isInHand && (says !== null || selected) && <WhyNot task={task} />}
       </p>
     </li>
   );

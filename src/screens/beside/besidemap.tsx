@@ -215,7 +215,7 @@ function Foot(props: {
   const { picture, people, walks, minuteS } = props;
   const { plan } = picture;
   const { sunDeg } = useApp();
-  const held = useView((state) => state.inHand !== null);
+  const isInHand = useView((state) => state.inHand !== null);
   const sun = useMemo(() => sunDeg(plan, minuteS), [sunDeg, plan, minuteS]);
   const facts = [
     ...(walks ? apartWords(plan, walks, minuteS) : []),
@@ -224,7 +224,7 @@ function Foot(props: {
   ];
   return (
     <footer className="beside-foot">
-      {held && <p className="note">The ways are those before the move.</p>}
+      {isInHand && <p className="note">The ways are those before the move.</p>}
       {walks &&
         people.map((one) => (
           <p key={one.crew}>

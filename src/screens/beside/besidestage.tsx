@@ -273,8 +273,8 @@ function People(props: {
 }) {
   const { people, laid } = props;
   const { frame, plan } = props.picture;
-  const held = useView((state) => state.inHand !== null);
-  if (held) return null;
+  const isInHand = useView((state) => state.inHand !== null);
+  if (isInHand) return null;
   const seen = people.flatMap(({ crew, sign, at }) =>
     at ? [{ crew, sign, x: mapX(frame, at.eastM), y: mapY(frame, at.northM) }] : [],
   );

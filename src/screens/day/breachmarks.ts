@@ -6,13 +6,13 @@ export interface Overlap {
   readonly lane: string;
   readonly startS: number;
   readonly endS: number;
-  /** The held one of the two. */
+  /** The one in hand. */
   readonly block: Block;
 }
 
-/** Where held tasks lie over others of the same lane. */
-export function overlapsOf(blocks: readonly Block[], held: readonly string[]): readonly Overlap[] {
-  const going = new Set(held);
+/** Where tasks in hand lie over others of the same lane. */
+export function overlapsOf(blocks: readonly Block[], inHand: readonly string[]): readonly Overlap[] {
+  const going = new Set(inHand);
   return blocks
     .filter(({ task }) => going.has(task))
     .flatMap((block) =>

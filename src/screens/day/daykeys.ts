@@ -19,7 +19,7 @@ export interface KeyWork extends KeyGround {
 }
 
 /**
- * Listens for the day's keys on the whole page; the answer ends it. What is held comes first, then the walk from block
+ * Listens for the day's keys on the whole page; the answer ends it. What is in hand comes first, then the walk from block
  * to block, then the commands of the line. Fields, dialogs and menus keep their own keys.
  */
 export function dayKeys(work: KeyWork): () => void {

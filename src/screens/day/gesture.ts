@@ -2,7 +2,7 @@ import { betterDay } from "../../session/index.ts";
 import type { GestureEvent, Grip, Modifiers } from "../../editor/index.ts";
 import { refuse } from "../viewstate.ts";
 import { whereTaken } from "./gestureview.ts";
-import { type DayHand, dayHand, isHolding } from "./hand.ts";
+import { type DayHand, dayHand, isInHand } from "./hand.ts";
 import { CLICK_PX, TOUCH_CLICK_PX } from "./line/sizes.ts";
 import type { GestureSurface } from "./surface.ts";
 
@@ -26,7 +26,7 @@ export interface DayGesture {
 
 export function dayGesture(surface: GestureSurface): DayGesture {
   const hand = dayHand(surface);
-  const active = (): boolean => isHolding(hand.now());
+  const active = (): boolean => isInHand(hand.now());
   return {
     active,
     forget: () => hand.step({ type: "forget" }),
@@ -101,7 +101,7 @@ function follows({ session }: GestureSurface, hand: DayHand): () => void {
   on("keyup", modify);
   // Undo, or a pack that comes in, ends the gesture in the session: nothing is in hand then.
   const stop = session.state.subscribe((now, before) => {
-    if (before.preview && !now.preview && isHolding(hand.now())) hand.release();
+    if (before.preview && !now.preview && isInHand(hand.now())) hand.release();
   });
   return () => {
     stop();

@@ -32,7 +32,7 @@ export function groundOf(
   return { ...laid, left, top };
 }
 
-/** The same ground looked at through another window, for a window that moves while something is held. */
+/** The same ground looked at through another window, for a window that moves while something is in hand. */
 export function seenThrough(ground: HitSurface, window: TimeScale["window"]): HitSurface {
   return { ...ground, scale: timeScale(window, ground.scale.widthPx) };
 }

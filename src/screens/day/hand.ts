@@ -28,12 +28,12 @@ export interface DayHand {
   cancel(): void;
 }
 
-/** True while something is held, by the pointer or by keys. */
-export function isHolding({ state }: Gesture): boolean {
+/** True while something is in hand, by the pointer or by keys. */
+export function isInHand({ state }: Gesture): boolean {
   return state === "dragged" || state === "keyed";
 }
 
-/** How long a held task must rest before a listener is told what it costs, ms. */
+/** How long a task in hand must rest before a listener is told what it costs, ms. */
 const SPEAK_AFTER_MS = 350;
 
 export function dayHand(surface: GestureSurface): DayHand {
@@ -87,7 +87,7 @@ interface HandEffects {
   /** Shows where the gesture leads now. */
   follow(): void;
   letGo(): void;
-  /** Moves the window where what is held rests at its edge. */
+  /** Moves the window where what is in hand rests at its edge. */
   watchEdge(): void;
 }
 

@@ -47,7 +47,7 @@ export const Readout = memo(function Readout() {
     <div className="readout">
       <Hint />
       {hand ? (
-        <Held hand={hand} />
+        <InHandReadout hand={hand} />
       ) : packing ? (
         <Allowance />
       ) : task ? (
@@ -78,7 +78,7 @@ function Hint() {
 }
 
 /** What is in hand, and the keys that work on it. Where it fits stands on the line itself. */
-function Held({ hand }: { readonly hand: InHand }) {
+function InHandReadout({ hand }: { readonly hand: InHand }) {
   const plan = useSession(shownPlan);
   const other = MANNER_WORDS[otherManner(hand.manner)].toLowerCase();
   const what = hand.tasks.length > 1 ? counted(hand.tasks.length, "task") : numberedTask(plan, hand.task);

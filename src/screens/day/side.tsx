@@ -19,16 +19,16 @@ const PRESSES = ["pointerdown"];
 export function Side(props: { readonly details: ReactNode }) {
   const { view } = useApp();
   const open = useView((state) => state.sideOpen);
-  const held = useView((state) => state.inHand !== null);
+  const isInHand = useView((state) => state.inHand !== null);
   const details = useView((state) => state.details);
   const ref = useRef<HTMLDivElement>(null);
   const close = useRef((): void => view.setState({ sideOpen: false })).current;
-  useAway(ref, open && !held, close, PRESSES);
+  useAway(ref, open && !isInHand, close, PRESSES);
   return (
     <div
       ref={ref}
       className={open ? "side-place open" : "side-place"}
-      data-held={held}
+      data-held={isInHand}
       onKeyDown={(event) => {
         if (event.key !== "Escape" || !open || event.defaultPrevented) return;
         close();
@@ -38,7 +38,7 @@ export function Side(props: { readonly details: ReactNode }) {
     >
       <Rail />
       <section className="side" aria-label="Beside the line">
-        {held ? <MoveCost /> : details ? props.details : <Chosen />}
+        {isInHand ? <MoveCost /> : details ? props.details : <Chosen />}
         <Asked />
         <Findings />
         <Bench />

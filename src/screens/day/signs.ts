@@ -33,7 +33,8 @@ function block(
     must,
     ...(pinned ? { pin: {} } : {}),
   };
-  return (brush) => paintBlock(brush, FORM, { task, state: "sound", selected: false, held: false, ...view });
+  return (brush) =>
+    paintBlock(brush, FORM, { task, state: "sound", selected: false, isInHand: false, ...view });
 }
 
 /** A pause over the width of a sign. */

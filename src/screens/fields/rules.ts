@@ -1,7 +1,7 @@
 import { keysOf } from "../../kernel/index.ts";
 import type { Verdict } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { type NumberGroup, RULE_NUMBERS, rulesHeldTo, type RuleNumber } from "../../rules/index.ts";
+import { type NumberGroup, RULE_NUMBERS, rulesLimitedBy, type RuleNumber } from "../../rules/index.ts";
 import { choice, type Entry, longText, percent, quantity } from "./entry.ts";
 import { spareWords } from "./sparewords.ts";
 import { type SheetLine, sheetTable } from "./sheettable.ts";
@@ -71,7 +71,7 @@ function sparesByLine(plan: Plan, verdict: Verdict): ReadonlyMap<string, Beside>
   return new Map(
     keysOf(RULE_NUMBERS).flatMap((group) =>
       Object.keys(RULE_NUMBERS[group].numbers).flatMap((number) => {
-        const words = spareWords(plan, verdict, rulesHeldTo(group, number));
+        const words = spareWords(plan, verdict, rulesLimitedBy(group, number));
         return words ? [[lineName(group, number), words] as const] : [];
       }),
     ),

@@ -38,13 +38,13 @@ export function Margins(props: {
   const plan = useSession(shownPlan);
   const schedule = useSession(shownSchedule);
   const verdict = useSession(shownVerdict);
-  const held = useBefore();
+  const was = useBefore();
   const stage = useRef<HTMLDivElement>(null);
   const panning = usePanning(stage, scale, windows, false);
 
   const rows = useMemo(() => marginRows(plan, schedule, verdict, which), [plan, schedule, verdict, which]);
-  const wasPlan = held?.plan ?? null;
-  const wasVerdict = held?.verdict ?? null;
+  const wasPlan = was?.plan ?? null;
+  const wasVerdict = was?.verdict ?? null;
   const before = useMemo(
     () => (wasPlan && wasVerdict ? marginRows(wasPlan, wasPlan.schedule, wasVerdict, which) : null),
     [wasPlan, wasVerdict, which],

@@ -10,8 +10,8 @@ import { useLateTable } from "../uselatetable.ts";
 import {
   aloneWords,
   entryWords,
-  type HeldCell,
-  heldCells,
+  type JoinedCell,
+  joinedCells,
   orderOn,
   type OrderWords,
   resultWords,
@@ -167,8 +167,8 @@ function EvaTable(props: {
                 <span className="note">{row.crew.map((id) => crewName(plan, id)).join(", ")}</span>
               </th>
               <td>{clockText(dial, Math.ceil(row.endS / 60) * 60, eva.eva)}</td>
-              {heldCells(row.late).map((held) => (
-                <EntryCell key={held.cell.minutes} plan={plan} held={held} plannedOf={plannedOf} />
+              {joinedCells(row.late).map((joined) => (
+                <EntryCell key={joined.cell.minutes} plan={plan} joined={joined} plannedOf={plannedOf} />
               ))}
             </tr>
           ))}
@@ -180,11 +180,11 @@ function EvaTable(props: {
 
 function EntryCell(props: {
   readonly plan: Plan;
-  readonly held: HeldCell;
+  readonly joined: JoinedCell;
   readonly plannedOf: OrderWords["plannedOf"];
 }) {
-  const { plan, held, plannedOf } = props;
-  const { cell, last, span } = held;
+  const { plan, joined, plannedOf } = props;
+  const { cell, last, span } = joined;
   const loses = cell.worthLost > 0 || cell.mustLost > 0;
   const result = resultWords(last);
   const alone = aloneWords(cell);

@@ -6,22 +6,22 @@ import { counted, grouped, untriedWords } from "../../words/index.ts";
 import { chanceFigure } from "../chancewords.ts";
 
 /** Neighbours of a row that say the same to do: the first one, the last one, and how many. */
-export interface HeldCell {
+export interface JoinedCell {
   readonly cell: LateEntry;
   readonly last: LateEntry;
   readonly span: number;
 }
 
 /** Cells of a row, equal neighbours taken together: what to do from the first one's lateness on. */
-export function heldCells(cells: readonly LateEntry[]): readonly HeldCell[] {
-  const held: HeldCell[] = [];
+export function joinedCells(cells: readonly LateEntry[]): readonly JoinedCell[] {
+  const joined: JoinedCell[] = [];
   for (const cell of cells) {
-    const before = held.at(-1);
+    const before = joined.at(-1);
     if (before && sameOrder(before.cell, cell))
-      held.splice(-1, 1, { ...before, last: cell, span: before.span + 1 });
-    else held.push({ cell, last: cell, span: 1 });
+      joined.splice(-1, 1, { ...before, last: cell, span: before.span + 1 });
+    else joined.push({ cell, last: cell, span: 1 });
   }
-  return held;
+  return joined;
 }
 
 /** What a crew that does it comes to on the simulated days; null where a limit is broken already. */

@@ -32,7 +32,7 @@ export interface LatePages {
   /** Undefined until they are there. */
   readonly tables: LateReport | undefined;
   /** True while what would be saved now would lack them, and nobody has said to go without. */
-  readonly held: boolean;
+  readonly isLacking: boolean;
   goWithout(): void;
 }
 
@@ -44,7 +44,7 @@ export function useLatePages(wanted: boolean): LatePages {
   const [without, setWithout] = useState<Plan | null>(null);
   const tables = wanted && lateTable?.report?.complete ? lateTable.report : undefined;
   const pending = wanted && tables === undefined && (lateTable === null || lateTable.running);
-  return { lateTable, tables, held: pending && without !== plan, goWithout: () => setWithout(plan) };
+  return { lateTable, tables, isLacking: pending && without !== plan, goWithout: () => setWithout(plan) };
 }
 
 /** All that the pages are made of; null until the moments that are printed are worked out. */

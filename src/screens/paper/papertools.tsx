@@ -30,7 +30,7 @@ export function PaperTools(props: {
   const { paper, chosen, printed, late, given, pages, doubts } = props;
   const { kind, job } = chosen;
   const pdf = usePdf(paper, job, given);
-  const why = printed?.report ? (late.held ? HELD : undefined) : UNTESTED;
+  const why = printed?.report ? (late.isLacking ? HELD : undefined) : UNTESTED;
   return (
     <div className="paper-tools">
       <WhatChoice kinds={paper.kinds} chosen={chosen} />
@@ -38,7 +38,7 @@ export function PaperTools(props: {
       <AboutPages kind={kind} pages={pages} printed={printed} lateTable={late.lateTable} />
       <div className="paper-acts">
         <PrintButtons idle={isIdle(pages, late)} why={why} onPrint={props.onPrint} onPdf={pdf.make} />
-        {late.held && (
+        {late.isLacking && (
           <button type="button" onClick={late.goWithout}>
             Without late pages
           </button>
@@ -58,7 +58,7 @@ export function PaperTools(props: {
 
 /** True while there is nothing that may be printed. */
 export function isIdle(pages: readonly PaperPage[], late: LatePages): boolean {
-  return pages.length === 0 || late.held;
+  return pages.length === 0 || late.isLacking;
 }
 
 /** Saves the pages as a file; `problem` says why the last one could not be made. */

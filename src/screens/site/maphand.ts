@@ -59,10 +59,10 @@ export class MapHand {
       return;
     }
     const found = this.placeUnder(point, event.pointerType === "mouse" ? 12 : 24);
-    const holds =
+    const carries =
       this.commands.carry !== undefined &&
       (event.pointerType === "mouse" || found === this.view.getState().place);
-    this.press = { ...point, place: holds ? found : null, moved: false };
+    this.press = { ...point, place: carries ? found : null, moved: false };
   };
 
   private readonly onMove = (event: PointerEvent): void => {

@@ -19,18 +19,20 @@ export function Pins({ task, placement }: { readonly task: Task; readonly placem
     <div className="task-pins" role="group" aria-label={`Pins of ${task.name}`}>
       <span className="task-label">Pin</span>
       {PARTS.filter(({ part }) => part === "start" || placement?.eva !== null).map(({ part, words, key }) => {
-        const held = task.pin?.[key] !== undefined;
+        const isPinned = task.pin?.[key] !== undefined;
         return (
           <button
             key={part}
             type="button"
-            aria-pressed={held}
-            aria-disabled={!held && placement === null}
-            title={!held && placement === null ? "It is on the bench: there is nothing to pin." : undefined}
+            aria-pressed={isPinned}
+            aria-disabled={!isPinned && placement === null}
+            title={
+              !isPinned && placement === null ? "It is on the bench: there is nothing to pin." : undefined
+            }
             onClick={() =>
-              !held && placement === null
+              !isPinned && placement === null
                 ? undefined
-                : held
+                : isPinned
                   ? session.unpin([task.id], [part])
                   : session.pin([task.id], [part])
             }

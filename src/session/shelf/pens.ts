@@ -18,7 +18,7 @@ export interface Pens {
   pass(slot: string): void;
 }
 
-interface Held {
+interface KeptPen {
   readonly pen: Pen;
   has: boolean;
 }
@@ -28,7 +28,7 @@ export function pensOf(
   { windows, clock }: Pick<SessionPorts, "windows" | "clock">,
   on: { has(slot: string): void; lost(slot: string): void },
 ): Pens {
-  const pens = new Map<string, Held>();
+  const pens = new Map<string, KeptPen>();
 
   const claimed = (slot: string, has: boolean): void => {
     const mine = pens.get(slot);

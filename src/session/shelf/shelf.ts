@@ -62,7 +62,7 @@ export function shelfCommands(core: Core, { edits, saver, opening, keeping }: Ap
   const { foundAt, planOf } = reading(core);
   const isOpen = (slot: string): boolean => state.getState().slot === slot;
   const elsewhere = async (slot: string): Promise<boolean> =>
-    !isOpen(slot) && ((await windows?.isHeld(slot)) ?? false);
+    !isOpen(slot) && ((await windows?.isTaken(slot)) ?? false);
 
   return {
     openSlot: opening.openSlot,

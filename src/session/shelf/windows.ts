@@ -8,7 +8,7 @@ export interface Windows {
   /** Asks for the pen of `what`, of which there is one in the browser. The answer is how to give it back. */
   claim(what: string, on: Claim): Pen;
   /** Whether some window has the pen of `what`, this one too. */
-  isHeld(what: string): Promise<boolean>;
+  isTaken(what: string): Promise<boolean>;
   tell(word: Word): void;
   /** `heard` is told what other windows say. */
   listen(heard: (word: Word) => void): void;
@@ -49,9 +49,9 @@ export function browserWindows(): Windows {
     lastOpen: () => quietly(() => sessionStorage.getItem(MEMORY)),
     setLastOpen: (slot) => void quietly(() => sessionStorage.setItem(MEMORY, slot)),
     claim: (what, on) => (locks ? penOf(locks, what, on, tell) : alone(on)),
-    async isHeld(what) {
-      const held = (await locks?.query())?.held ?? [];
-      return held.some((one) => one.name === lockName(what));
+    async isTaken(what) {
+      const locked = (await locks?.query())?.held ?? [];
+      return locked.some((one) => one.name === lockName(what));
     },
     tell,
     listen(heard) {
@@ -77,7 +77,7 @@ function penOf(locks: LockManager, what: string, on: Claim, tell: (word: Word) =
 
   const ask = (options: LockOptions): void => {
     let granted = false;
-    const held = (): Promise<void> =>
+    const untilReleased = (): Promise<void> =>
       new Promise((resolve) => {
         granted = true;
         waiting = null;
@@ -93,7 +93,7 @@ function penOf(locks: LockManager, what: string, on: Claim, tell: (word: Word) =
       on.lost();
       wait();
     };
-    locks.request(lockName(what), options, held).then(ended, ended);
+    locks.request(lockName(what), options, untilReleased).then(ended, ended);
   };
   const wait = (): void => {
     const mine = new AbortController();

@@ -6,7 +6,7 @@ import type { Limits } from "./problem.ts";
 /** What holds over a whole EVA, or the whole stay; `roamM` is how far anybody leaves their way. */
 export function limitsOf(plan: Plan, ways: Ways, roamM: number): Limits {
   const { distance: walked, work, duty } = plan.rules;
-  const held = stocks({
+  const stores = stocks({
     oxygenKg: plan.stores.oxygenKg,
     waterKg: plan.stores.waterKg,
     batteryWh: plan.stores.batteryWh,
@@ -27,7 +27,7 @@ export function limitsOf(plan: Plan, ways: Ways, roamM: number): Limits {
     workS: breach(work, work.longestS),
     restS: work.restS,
     dutyS: breach(duty, duty.stayS),
-    stores: Float64Array.of(held.oxygen, 0, held.water, held.battery),
+    stores: Float64Array.of(stores.oxygen, 0, stores.water, stores.battery),
     changes: plan.stores.absorbentChanges,
     storesBind: storesBind(plan),
   };

@@ -19,9 +19,9 @@ function sortPart(list: Float32Array, ranks: readonly number[], from: number, to
       while (list[i]! < pivot) i += 1;
       while (list[j]! > pivot) j -= 1;
       if (i > j) break;
-      const held = list[i]!;
+      const one = list[i]!;
       list[i] = list[j]!;
-      list[j] = held;
+      list[j] = one;
       i += 1;
       j -= 1;
     }

@@ -225,9 +225,9 @@ class Run implements OddsRun {
       player.playOn(draws, suspect.position, script.order.length);
       player.end(draws);
       draws.durationS[suspect.a] = drawnS;
-      const held = tally.holdsOf(player);
-      if (held && tally.held[day] === 0) suspect.up += 1;
-      if (!held && tally.held[day] === 1) suspect.down += 1;
+      const isGood = tally.isGoodDay(player);
+      if (isGood && tally.good[day] === 0) suspect.up += 1;
+      if (!isGood && tally.good[day] === 1) suspect.down += 1;
       suspect.worthGain += worthOf(player) - tally.worth[day]!;
     }
     this.again += 1;

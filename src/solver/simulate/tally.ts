@@ -31,7 +31,7 @@ export class Tally {
   readonly inTime: Int32Array;
   readonly inReserve: Int32Array;
   /** By day. */
-  readonly held: Uint8Array;
+  readonly good: Uint8Array;
   readonly worth: Float64Array;
   /** By EVA, then day. */
   readonly closeS: Float64Array;
@@ -61,7 +61,7 @@ export class Tally {
     this.needsMissed = new Int32Array(problem.evas);
     this.inTime = new Int32Array(problem.evas);
     this.inReserve = new Int32Array(problem.evas * KINDS);
-    this.held = new Uint8Array(days);
+    this.good = new Uint8Array(days);
     this.worth = new Float64Array(days);
     this.closeS = new Float64Array(problem.evas * days);
     this.grid = new Float32Array(days * this.columns);
@@ -79,15 +79,15 @@ export class Tally {
     const isWhole = this.countTasks(player);
     const isHome = this.countEvas(player);
     const isMustDone = !this.mustOnBench && keepsMusts(player);
-    const held = isHome && isMustDone;
+    const isGood = isHome && isMustDone;
     if (isHome) this.home += 1;
     if (isMustDone) this.must += 1;
-    if (held) this.both += 1;
-    if (held && isWhole) this.whole += 1;
-    this.held[day] = held ? 1 : 0;
+    if (isGood) this.both += 1;
+    if (isGood && isWhole) this.whole += 1;
+    this.good[day] = isGood ? 1 : 0;
     this.worth[day] = worthOf(player);
     this.grid.set(player.suits.grid, day * this.columns);
-    this.suspect(player, draws, held);
+    this.suspect(player, draws, isGood);
     this.count += 1;
   }
 
@@ -154,10 +154,10 @@ export class Tally {
   }
 
   /** The longer a task took on a day that lost something, the more it is suspected. */
-  private suspect({ script }: Player, draws: DaySample, held: boolean): void {
+  private suspect({ script }: Player, draws: DaySample, isGood: boolean): void {
     const { order, problem } = script;
     const worth = this.worth[this.count]!;
-    const lost = (held ? 0 : 1) + (this.plannedWorth - worth) / Math.max(1, this.plannedWorth);
+    const lost = (isGood ? 0 : 1) + (this.plannedWorth - worth) / Math.max(1, this.plannedWorth);
     if (lost <= 0) return;
     for (let p = 0; p < order.length; p += 1) {
       const a = order[p]!;
@@ -173,7 +173,7 @@ export class Tally {
   }
 
   /** True when on the day that `player` has just played everybody came home and every must-do task was done. */
-  holdsOf(player: Player): boolean {
+  isGoodDay(player: Player): boolean {
     return !this.mustOnBench && keepsMusts(player) && allHome(player);
   }
 }

@@ -3,7 +3,7 @@ import type { LateEntry, LateReport } from "../../../src/answers/index.ts";
 import { instant } from "../../../src/kernel/index.ts";
 import {
   aloneWords,
-  heldCells,
+  joinedCells,
   orderOn,
   type OrderWords,
   resultWords,
@@ -73,7 +73,7 @@ describe("a row of a late table", () => {
       "everybody home 98 %, must-do 86 %, worth 1\u202f578",
     );
     expect(resultWords(cell({}))).toBeNull();
-    expect(heldCells([one, { ...one, minutes: 10, then: [] }])).toHaveLength(2);
+    expect(joinedCells([one, { ...one, minutes: 10, then: [] }])).toHaveLength(2);
   });
 
   it("names what is done otherwise than planned, and from which task on all is as planned", () => {
@@ -119,7 +119,7 @@ describe("a row of a late table", () => {
       cell({ minutes: 30, drop: ["a", "b"] }),
       cell({ minutes: 45 }),
     ];
-    expect(heldCells(cells).map(({ cell: one, span }) => [one.minutes, span])).toEqual([
+    expect(joinedCells(cells).map(({ cell: one, span }) => [one.minutes, span])).toEqual([
       [5, 1],
       [10, 2],
       [30, 1],
@@ -129,7 +129,7 @@ describe("a row of a late table", () => {
 
   it("keeps apart what differs only in a broken rule or in how sure it is", () => {
     const cells = [cell({}), cell({ breaks: ["work-and-rest"] }), cell({ least: false })];
-    expect(heldCells(cells)).toHaveLength(3);
+    expect(joinedCells(cells)).toHaveLength(3);
   });
 
   it("says in words what to do", () => {

@@ -2,7 +2,7 @@
 import { act } from "react";
 import { describe, expect, it } from "vitest";
 import { judgeFor } from "../../../src/check/index.ts";
-import { FLIGHT_RULES, RULE_IDS, rulesHeldTo } from "../../../src/rules/index.ts";
+import { FLIGHT_RULES, RULE_IDS, rulesLimitedBy } from "../../../src/rules/index.ts";
 import { Setup } from "../../../src/screens/setup/setup.tsx";
 import { spareWords } from "../../../src/screens/fields/sparewords.ts";
 import { planOf, scheduleWith, smallInput } from "../../session/bench.ts";
@@ -74,7 +74,7 @@ describe("beside each flight rule", () => {
     expect(new Set(spares.map(({ rule }) => rule))).toEqual(new Set(withNumbers));
     const held = withNumbers.map((rule) => {
       const { numbers } = FLIGHT_RULES[rule];
-      return numbers!.keys.filter((key) => rulesHeldTo(numbers!.group, key).includes(rule)).length;
+      return numbers!.keys.filter((key) => rulesLimitedBy(numbers!.group, key).includes(rule)).length;
     });
     expect(held.every((many) => many === 1)).toBe(true);
   });

@@ -18,7 +18,7 @@ class Browser {
       lastOpen: () => null,
       setLastOpen: () => undefined,
       claim: (what, on) => this.claim(window, what, on),
-      isHeld: (what) => Promise.resolve((this.queues.get(what) ?? []).length > 0),
+      isTaken: (what) => Promise.resolve((this.queues.get(what) ?? []).length > 0),
       tell: (word) => this.tell(window, word),
       listen: (heard) => this.ears.push({ window, heard }),
     };

@@ -28,10 +28,10 @@ function gained(plan: Plan, schedule: Schedule, task: string): { gain: number; w
   for (let day = 0; day < DAYS; day += 1) {
     days.deal(day, order, laneOf, draws);
     player.play(draws);
-    const before = { held: tally.holdsOf(player), worth: worthOf(player) };
+    const before = { held: tally.isGoodDay(player), worth: worthOf(player) };
     draws.durationS[a] = problem.lengthS[a]!;
     player.play(draws);
-    held += Number(tally.holdsOf(player)) - Number(before.held);
+    held += Number(tally.isGoodDay(player)) - Number(before.held);
     worth += worthOf(player) - before.worth;
   }
   return { gain: held / DAYS, worthGain: worth / DAYS };

@@ -234,7 +234,7 @@ export function gapBehind(asked: Asked): Behind {
 export function equipmentBehind(asked: Asked): Behind {
   const { plan, schedule, finding } = asked;
   const id = subject(finding, "equipment");
-  const held = plan.equipment.find((one) => one.id === id);
+  const stocked = plan.equipment.find((one) => one.id === id);
   const atS = finding.span?.startS ?? 0;
   const terms = plan.tasks.flatMap((task): Term[] => {
     const one = under({ plan, schedule }, task.id);
@@ -247,7 +247,7 @@ export function equipmentBehind(asked: Asked): Behind {
   });
   return {
     need: sumOf(`in use at ${clockToSecond(atS)} MET`, "count", terms, "plan: equipment that tasks ask for"),
-    have: given("there are", held?.count ?? 0, "count", `plan: ${held?.name ?? id}`),
+    have: given("there are", stocked?.count ?? 0, "count", `plan: ${stocked?.name ?? id}`),
   };
 }
 

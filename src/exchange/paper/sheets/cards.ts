@@ -80,7 +80,7 @@ export function titleBlock(title: string, left: number, wideMm: number, sizePt: 
 }
 
 /** A cell with the columns that it covers. */
-interface Held {
+interface FilledCell {
   readonly cell: Cell;
   readonly column: Column;
   readonly at: number;
@@ -89,8 +89,8 @@ interface Held {
 }
 
 /** The cells of a row that say something or are to be written into. */
-function heldOf(table: Table, row: Row): Held[] {
-  const list: Held[] = [];
+function filledCells(table: Table, row: Row): FilledCell[] {
+  const list: FilledCell[] = [];
   let at = 0;
   for (let k = 0; at < table.columns.length; k += 1) {
     const cell = row.cells[k] ?? EMPTY;
@@ -103,7 +103,7 @@ function heldOf(table: Table, row: Row): Held[] {
   return list;
 }
 
-function kindOf(row: Row, cell: Cell, column: Column, at: number): Held["as"] {
+function kindOf(row: Row, cell: Cell, column: Column, at: number): FilledCell["as"] {
   const heavy = row.strong === true || row.leads === true;
   if (cell.number !== undefined || (at === 0 && (column.grow !== undefined || heavy))) return "name";
   return (cell.span ?? 1) > 1 ? "words" : "value";
@@ -119,7 +119,7 @@ type Widths = ReadonlyMap<number, number | null>;
 function widthsOf(table: Table, wideMm: number): Widths {
   const widths = new Map<number, number>();
   for (const row of table.rows)
-    for (const { cell, column, at, as } of heldOf(table, row))
+    for (const { cell, column, at, as } of filledCells(table, row))
       if (as === "value") {
         const own = Math.max(column.blankMm ?? 0, textWidth(oneLine(wordsOf(cell)), STRONG));
         widths.set(at, Math.max(widths.get(at) ?? 0, labelMm(table, at) + own));
@@ -128,12 +128,12 @@ function widthsOf(table: Table, wideMm: number): Widths {
 }
 
 /** A value with where it begins on its line. */
-interface Placed extends Held {
+interface Placed extends FilledCell {
   readonly x: number;
 }
 
 /** What a value takes with those behind it that have the same head over them; by itself where it is not the first of them. */
-function groupMm(values: readonly Held[], from: number, widths: Widths): number {
+function groupMm(values: readonly FilledCell[], from: number, widths: Widths): number {
   const group = values[from]?.column.group;
   const own = widths.get(values[from]?.at ?? -1) ?? 0;
   if (group === undefined || values[from - 1]?.column.group === group) return own;
@@ -143,16 +143,16 @@ function groupMm(values: readonly Held[], from: number, widths: Widths): number 
 }
 
 /** Short values on as few lines as hold them, a group on a line of its own before it is broken, cards that have the same ones alike. */
-function placedOf(values: readonly Held[], widths: Widths, wideMm: number): Placed[][] {
+function placedOf(values: readonly FilledCell[], widths: Widths, wideMm: number): Placed[][] {
   const lines: Placed[][] = [];
   let x = Infinity;
-  for (const [i, held] of values.entries()) {
-    const wide = widths.get(held.at) ?? 0;
+  for (const [i, value] of values.entries()) {
+    const wide = widths.get(value.at) ?? 0;
     if (x + wide > wideMm || (x > 0 && x + groupMm(values, i, widths) > wideMm)) {
       lines.push([]);
       x = 0;
     }
-    lines.at(-1)?.push({ ...held, x });
+    lines.at(-1)?.push({ ...value, x });
     x += wide + APART_MM;
   }
   return lines;
@@ -186,19 +186,19 @@ interface Line {
 function linesOf(table: Table, rows: Card, widths: Widths, wideMm: number): Line[] {
   const [{ strong, leads }] = rows;
   const face = strong === true || leads === true ? STRONG : VALUE;
-  const held = rows.flatMap((row) => heldOf(table, row)).sort((a, b) => a.at - b.at);
-  const isShort = ({ as, at }: Held): boolean => as === "value" && widths.get(at) !== null;
-  const running = (one: Held): Line[] =>
+  const filled = rows.flatMap((row) => filledCells(table, row)).sort((a, b) => a.at - b.at);
+  const isShort = ({ as, at }: FilledCell): boolean => as === "value" && widths.get(at) !== null;
+  const running = (one: FilledCell): Line[] =>
     runningLines(table, one, wideMm, one.as === "name" || one.cell.bold === true ? STRONG : face);
-  const beside: Held[][] = [];
-  const said = held.filter(({ as }) => as !== "name");
+  const beside: FilledCell[][] = [];
+  const said = filled.filter(({ as }) => as !== "name");
   said.forEach((one, k) => {
     const before = said[k - 1];
     if (before && isShort(before) && isShort(one)) beside.at(-1)?.push(one);
     else beside.push([one]);
   });
   return [
-    ...held.filter(({ as }) => as === "name").flatMap(running),
+    ...filled.filter(({ as }) => as === "name").flatMap(running),
     ...beside.flatMap((some) =>
       some.every(isShort)
         ? placedOf(some, widths, wideMm).map((values) => valuesLine(table, values, face))
@@ -234,7 +234,7 @@ function valuesLine(table: Table, values: readonly Placed[], face: typeof VALUE)
 /** What a card is about, words across it, or a long value behind its label: as many lines as it takes. */
 function runningLines(
   table: Table,
-  { cell, column, at, as }: Held,
+  { cell, column, at, as }: FilledCell,
   wideMm: number,
   face: typeof VALUE,
 ): Line[] {

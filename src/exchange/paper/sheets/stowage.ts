@@ -20,16 +20,16 @@ export function toolRows({ plan }: Pick<SheetGiven, "plan">, eva: Eva): ToolRow[
   const placedTasks = placedTasksOf(plan).filter((placed) => placed.eva === eva.id);
   return plan.equipment
     .flatMap(({ id, count }): ToolRow[] => {
-      const held = (placed: PlacedTask): number =>
+      const usedBy = (placed: PlacedTask): number =>
         placed.task.equipment.filter((one) => one.equipment === id).reduce((sum, one) => sum + one.count, 0);
-      const uses = placedTasks.filter((placed) => held(placed) > 0);
+      const uses = placedTasks.filter((placed) => usedBy(placed) > 0);
       const [first] = uses;
       if (!first) return [];
       const inUse = (atS: number): number =>
         uses
           .filter((placed) => placed.startS <= atS && atS < placed.endS)
-          .reduce((sum, placed) => sum + held(placed), 0);
-      const atOnce = Math.max(...uses.map((placed) => Math.max(held(placed), inUse(placed.startS))));
+          .reduce((sum, placed) => sum + usedBy(placed), 0);
+      const atOnce = Math.max(...uses.map((placed) => Math.max(usedBy(placed), inUse(placed.startS))));
       return [{ equipment: id, atOnce, count, firstS: first.startS, uses }];
     })
     .sort((a, b) => a.firstS - b.firstS);

@@ -19,7 +19,7 @@ import { formOf, insideText } from "./inside.ts";
 import { blockMeasure, paintBlock, paintGhost, paintWords } from "./paintblocks.ts";
 import { findingLanes, paintFindings, taskStates } from "./paintfindings.ts";
 import { paintLaneGrounds } from "./paintground.ts";
-import { paintFitBands } from "./paintheld.ts";
+import { paintFitBands } from "./paintfitbands.ts";
 import { type BetweenOnRibbon, paintBetweens, paintCeiling, paintGround, paintHome } from "./paintribbon.ts";
 
 /** What is drawn in one band's still layer, and what it depends on besides what stands there. */
@@ -28,7 +28,7 @@ interface Drawn {
   readonly scale: TimeScale;
   readonly selection: readonly string[];
   /** The tasks in hand. */
-  readonly held: readonly string[];
+  readonly inHand: readonly string[];
   readonly chosen: Finding | null;
   /** Where the one task in hand would fit. */
   readonly bands: readonly FitBand[] | null;
@@ -45,20 +45,20 @@ interface Drawn {
  * were: such a band keeps its picture, and of the others only the stretch that changed is painted. What is in hand is drawn on top.
  */
 export function BandStill(props: Drawn & { readonly lanes: readonly Lane[] }) {
-  const { lanes, layout, scale, selection, held, chosen, bands, ghosts, slack, plates } = props;
+  const { lanes, layout, scale, selection, inHand, chosen, bands, ghosts, slack, plates } = props;
   const drawn = useMemo(
     (): Drawn => ({
       layout: bandAlone(layout, lanes),
       scale,
       selection,
-      held,
+      inHand,
       chosen,
       bands,
       ghosts: ghosts.filter((ghost) => lanes.some((lane) => lane.key === ghost.lane)),
       slack,
       plates,
     }),
-    [layout, lanes, scale, selection, held, chosen, bands, ghosts, slack, plates],
+    [layout, lanes, scale, selection, inHand, chosen, bands, ghosts, slack, plates],
   );
   return (
     <KeptCanvas
@@ -91,7 +91,7 @@ function columnsChanged(was: Drawn, now: Drawn): Columns | "all" | null {
   if (
     was.scale !== now.scale ||
     was.selection !== now.selection ||
-    was.held !== now.held ||
+    was.inHand !== now.inHand ||
     was.chosen !== now.chosen ||
     was.bands !== now.bands ||
     was.slack !== now.slack ||
@@ -203,31 +203,31 @@ const marks = remembered((layout: DayLayout): readonly Mark[] => {
 });
 
 function paintBand(brush: Brush, drawn: Drawn, columns: Columns | null): void {
-  const { layout, held, chosen, bands } = drawn;
+  const { layout, inHand, chosen, bands } = drawn;
   const scale = within(drawn.scale, columns, BEYOND_PX);
   const { lanes, verdict } = layout;
   const reach = lanes.flatMap((lane) =>
     verdict.reach.filter(({ crew }) => crew === lane.crew).map((track) => ({ lane, track })),
   );
   paintLaneGrounds(brush, layout, scale);
-  const [only] = held;
+  const [only] = inHand;
   if (bands && only !== undefined) paintFitBands(brush, layout, drawn.scale, bands, only);
   for (const { lane, track } of reach) paintGround(brush, layout, lane, track, scale);
   for (const lane of lanes) if (lane.crew !== null && lane.sense === "up") paintHome(brush, lane);
   paintGhosts(brush, drawn, scale);
   paintBetweens(brush, betweensOn(drawn, scale));
-  const going = new Set(held);
+  const going = new Set(inHand);
   const staying = layout.blocks.filter((block) => !going.has(block.task));
-  const inHand = layout.blocks.filter((block) => going.has(block.task));
+  const moving = layout.blocks.filter((block) => going.has(block.task));
   for (const block of staying) paintOne(brush, drawn, scale, block, going);
   for (const { lane, track } of reach) paintCeiling(brush, layout, lane, track, scale);
   // What is in hand lies on top.
-  for (const block of inHand) paintOne(brush, drawn, scale, block, going);
+  for (const block of moving) paintOne(brush, drawn, scale, block, going);
   paintFindings(brush, layout, scale, chosen);
 }
 
 /** Where what is in hand was taken from, under the day as it would be; named where that leaves the place empty. */
-function paintGhosts(brush: Brush, { layout, ghosts, held }: Drawn, scale: TimeScale): void {
+function paintGhosts(brush: Brush, { layout, ghosts, inHand }: Drawn, scale: TimeScale): void {
   for (const ghost of ghosts) {
     const slab = slabFor(layout, scale, ghost);
     if (!slab || !shows(scale, ghost)) continue;
@@ -235,7 +235,7 @@ function paintGhosts(brush: Brush, { layout, ghosts, held }: Drawn, scale: TimeS
       lane !== ghost.lane || endS <= ghost.startS || ghost.endS <= startS;
     const empty =
       layout.betweens.every(isFree) &&
-      layout.blocks.every((block) => held.includes(block.task) || isFree(block));
+      layout.blocks.every((block) => inHand.includes(block.task) || isFree(block));
     paintGhost(brush, slab, empty ? (layout.tasks.get(ghost.task)?.name ?? "") : "");
   }
 }
@@ -281,7 +281,7 @@ function paintOne(
     task,
     state: taskStates(layout.verdict).get(block.task) ?? "sound",
     selected: selection.includes(block.task) && !going.has(block.task),
-    held: going.has(block.task),
+    isInHand: going.has(block.task),
   });
   const upper = form.across ? upperOf(layout, block, lane) : block;
   const text =

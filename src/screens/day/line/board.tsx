@@ -6,7 +6,7 @@ import { Cursor } from "../cursor.tsx";
 import { LanesGutter, RulerGutter, StayGutter } from "../gutter.tsx";
 import { DayLine } from "./dayline.tsx";
 import { Overview } from "./overview.tsx";
-import { Plumb } from "./held.tsx";
+import { Plumb } from "./ghosts.tsx";
 import { usePanning } from "./panning.ts";
 import { Ruler } from "./ruler.tsx";
 import { type LineOnPage, useTheLine } from "./theline.ts";

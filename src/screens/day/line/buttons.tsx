@@ -31,7 +31,7 @@ const Buttons = memo(function Buttons(props: ButtonsProps) {
   const { layout, scale, chances } = props;
   const selection = useSession((state) => state.selection);
   const focus = useView((view) => view.focus);
-  const held = useView((view) => view.inHand?.tasks ?? null);
+  const inHand = useView((view) => view.inHand?.tasks ?? null);
 
   const inOrder = useMemo(() => readingOrder(layout.blocks, layout.lanes), [layout]);
   const counts = useMemo(() => findingCounts(layout), [layout]);
@@ -71,7 +71,7 @@ const Buttons = memo(function Buttons(props: ButtonsProps) {
                     Math.max(slab.bottomLeft, slab.bottomRight) - Math.min(slab.topLeft, slab.topRight),
                   )}
                   selected={selection.includes(block.task)}
-                  held={held?.includes(block.task) ?? false}
+                  isInHand={inHand?.includes(block.task) ?? false}
                   reached={block === focused}
                   wanted={focus?.task === block.task && focus.lane === block.lane}
                 />
@@ -94,7 +94,7 @@ const BlockButton = memo(function BlockButton(props: {
   readonly width: number;
   readonly height: number;
   readonly selected: boolean;
-  readonly held: boolean;
+  readonly isInHand: boolean;
   readonly reached: boolean;
   readonly wanted: boolean;
 }) {
@@ -110,7 +110,7 @@ const BlockButton = memo(function BlockButton(props: {
     <button
       ref={ref}
       type="button"
-      className={props.held ? "block held" : "block"}
+      className={props.isInHand ? "block held" : "block"}
       data-task={props.task}
       data-lane={props.lane}
       data-joint={props.joint ?? undefined}

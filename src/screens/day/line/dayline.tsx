@@ -10,7 +10,7 @@ import { BandStill } from "./bandstill.tsx";
 import { BlockButtons } from "./buttons.tsx";
 import { bandsOf, type DayLayout } from "./geometry.ts";
 import { EvaBars } from "./evabars.tsx";
-import { useGhosts } from "./held.tsx";
+import { useGhosts } from "./ghosts.tsx";
 import { useKnown } from "./known.ts";
 import { useHandLabels } from "./labels/uselabels.ts";
 import { useLaneInSight } from "./laneinsight.ts";
@@ -30,7 +30,7 @@ export function DayLine(props: {
   const { layout, scale, onPage } = props;
   const chosen = useView((state) => state.chosen);
   const selection = useSession((state) => state.selection);
-  const held = useView((state) => (state.inHand === null ? NOTHING : state.inHand.tasks));
+  const inHand = useView((state) => (state.inHand === null ? NOTHING : state.inHand.tasks));
   // They come ten times a second while something is in hand; the line is painted sixty times.
   const chances = useSession(chancesAtRest);
   const known = useKnown(chances);
@@ -42,11 +42,11 @@ export function DayLine(props: {
   return (
     <div
       ref={onPage.stage}
-      className={held.length > 0 ? "stage holding" : "stage"}
+      className={inHand.length > 0 ? "stage holding" : "stage"}
       style={{ height: layout.lanesPx }}
       {...pointer}
     >
-      <Bands layout={layout} scale={scale} selection={selection} held={held} chosen={chosen} {...known} />
+      <Bands layout={layout} scale={scale} selection={selection} inHand={inHand} chosen={chosen} {...known} />
       <OverLayer
         layout={layout}
         scale={scale}
@@ -55,11 +55,11 @@ export function DayLine(props: {
         covered={covered}
         report={chances}
         selection={selection}
-        only={onlyOf(held, selection)}
+        only={onlyOf(inHand, selection)}
       />
       <EvaBars layout={layout} scale={scale} />
       <BlockButtons layout={layout} scale={restScale} chances={chances} />
-      {held.length === 0 && <EmptyHint layout={layout} />}
+      {inHand.length === 0 && <EmptyHint layout={layout} />}
       <HandLayer layout={layout} scale={scale} labels={labels} />
       <Moved layout={layout} scale={scale} />
       <Pointed layout={layout} scale={scale} />
@@ -73,13 +73,13 @@ function Bands(props: {
   readonly layout: DayLayout;
   readonly scale: TimeScale;
   readonly selection: readonly string[];
-  readonly held: readonly string[];
+  readonly inHand: readonly string[];
   readonly chosen: Finding | null;
   readonly slack: ReadonlyMap<string, number>;
   readonly plates: ReadonlySet<string>;
 }) {
-  const { layout, held } = props;
-  const bands = useSession((state) => (held.length === 1 ? state.fitBands : null));
+  const { layout, inHand } = props;
+  const bands = useSession((state) => (inHand.length === 1 ? state.fitBands : null));
   const ghosts = useGhosts(layout);
   const rows = useMemo(() => bandsOf(layout.lanes), [layout.lanes]);
   return rows.map((lanes) => (
@@ -100,8 +100,8 @@ function EmptyHint({ layout: { blocks, tasks } }: { readonly layout: DayLayout }
 
 const NOTHING: readonly string[] = [];
 
-/** The one task that is held, or selected where nothing is. */
-function onlyOf(held: readonly string[], selection: readonly string[]): string | null {
-  const alone = held.length === 0 ? selection : held;
+/** The one task that is in hand, or selected where nothing is. */
+function onlyOf(inHand: readonly string[], selection: readonly string[]): string | null {
+  const alone = inHand.length === 0 ? selection : inHand;
   return alone.length === 1 ? (alone[0] ?? null) : null;
 }

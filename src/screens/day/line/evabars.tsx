@@ -56,7 +56,7 @@ function BandBars(
   const { eva, outing, first, tasks, layout, scale, band } = props;
   const { gesture } = useDay();
   const dial = useDial();
-  const held = useView((state) => state.inHand?.eva === eva.id);
+  const isInHand = useView((state) => state.inHand?.eva === eva.id);
   const other = useView((state) => state.inHand !== null && state.inHand.eva !== eva.id);
   const lanes = band.filter((lane) => lane.crew !== null && eva.crew.includes(lane.crew));
   if (lanes.length === 0) return null;
@@ -70,7 +70,7 @@ function BandBars(
     gesture.press(event.nativeEvent, { task: first.task, lane, offsetS, eva: eva.id });
   };
   const shared = {
-    className: held ? "eva-bar held" : "eva-bar",
+    className: isInHand ? "eva-bar held" : "eva-bar",
     // Nothing else can be taken meanwhile, and its edge would cross what is in hand.
     "data-waits": other || undefined,
     title: `${eva.name}: drag moves all of it`,

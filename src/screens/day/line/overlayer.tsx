@@ -17,7 +17,7 @@ const NOBODY: readonly string[] = [];
 const BEYOND = 0.25;
 
 /**
- * What is written over the blocks: names in the free sky, what the simulated days say, and where the one selected or held task may
+ * What is written over the blocks: names in the free sky, what the simulated days say, and where the one selected task or the one in hand may
  * be. All of it in one canvas, which a pan only pushes along: it is painted anew where the window stands again.
  */
 export function OverLayer(props: {
@@ -30,11 +30,11 @@ export function OverLayer(props: {
   readonly covered: ReadonlySet<string>;
   readonly report: ChancesReport | null;
   readonly selection: readonly string[];
-  /** The one task that is selected or held. */
+  /** The one task that is selected or in hand. */
   readonly only: string | null;
 }) {
   const { layout, scale, restScale, named, covered, report, selection, only } = props;
-  const held = useView((view) => view.inHand?.tasks ?? NOBODY);
+  const inHand = useView((view) => view.inHand?.tasks ?? NOBODY);
   const painted = isPanned(restScale, scale) ? restScale : scale;
   const beyondPx = Math.round(painted.widthPx * BEYOND);
   const { plan, lanesPx, tasks } = layout;
@@ -44,11 +44,11 @@ export function OverLayer(props: {
     (brush: Brush) => {
       brush.ctx.translate(beyondPx, 0);
       const wide = within(painted, { fromPx: 0, toPx: painted.widthPx }, beyondPx);
-      if (named) paintNames(brush, named, painted, { held, covered });
+      if (named) paintNames(brush, named, painted, { inHand, covered });
       if (day && report) paintChances(brush, day, wide, report, selection);
       if (task) paintWindows(brush, plan, task, lanesPx, wide);
     },
-    [beyondPx, painted, named, covered, held, day, report, selection, plan, task, lanesPx],
+    [beyondPx, painted, named, covered, inHand, day, report, selection, plan, task, lanesPx],
   );
   return (
     <Canvas

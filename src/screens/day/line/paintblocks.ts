@@ -26,7 +26,7 @@ export interface BlockLook {
   readonly task: Pick<Task, "kind" | "must" | "pin">;
   readonly state: "breach" | "tight" | "sound";
   readonly selected: boolean;
-  readonly held: boolean;
+  readonly isInHand: boolean;
 }
 
 /** The form of a block: where it stands, which way its heights go, and how much of it is ribbon. */
@@ -60,7 +60,7 @@ export function paintBlock(brush: Brush, form: BlockForm, view: BlockLook): void
   const { ctx, palette } = brush;
   const { slab } = form;
   ctx.save();
-  if (view.held) {
+  if (view.isInHand) {
     ctx.shadowColor = "rgb(0 0 0 / 0.35)";
     ctx.shadowBlur = 12;
     ctx.shadowOffsetY = 5;
@@ -190,7 +190,7 @@ function frame(brush: Brush, form: BlockForm, view: BlockLook): void {
       stateMark(brush, view.state, slab.right - 8, far.right + (form.thickPx - 8) * far.home);
     }
   }
-  if (view.selected || view.held) {
+  if (view.selected || view.isInHand) {
     traceOutline(ctx, form, 2.5);
     ctx.lineWidth = 3;
     ctx.strokeStyle = palette.accent;
@@ -296,7 +296,7 @@ export function paintWords(brush: Brush, text: BlockText): void {
   }
 }
 
-/** The slab where a held task was taken from: an empty outline, with its name where one is given. */
+/** The slab where a task in hand was taken from: an empty outline, with its name where one is given. */
 export function paintGhost(brush: Brush, slab: Slab, name: string): void {
   const { ctx, palette } = brush;
   ctx.save();

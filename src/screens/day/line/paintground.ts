@@ -107,7 +107,7 @@ function paintHeights(brush: Brush, layout: DayLayout, lane: Lane, scale: TimeSc
   }
 }
 
-/** Where the held or selected task may be: its own windows, or relay passes when it needs one. */
+/** Where the selected task or the one in hand may be: its own windows, or relay passes when it needs one. */
 export function paintWindows(brush: Brush, plan: Plan, task: Task, lanesPx: number, scale: TimeScale): void {
   const { ctx, palette } = brush;
   for (const { left, right, text, widePx } of windowsShown(plan, task, scale, (words) =>

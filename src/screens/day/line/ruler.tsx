@@ -37,12 +37,12 @@ function useOnRuler({ blocks }: DayLayout, scale: TimeScale): readonly OnRuler[]
   const task = useView((view) => view.inHand?.task ?? null);
   const cursor = useCursor(scale);
   const dial = useDial();
-  const held = task === null ? undefined : blocks.find((one) => one.task === task);
-  if (held) {
-    const letters = (atS: number): number => clockText(dial, atS, held.eva).length;
+  const moved = task === null ? undefined : blocks.find((one) => one.task === task);
+  if (moved) {
+    const letters = (atS: number): number => clockText(dial, atS, moved.eva).length;
     return [
-      { x: scale.x(held.startS), side: "before", letters: letters(held.startS), over: 1 },
-      { x: scale.x(held.endS), side: "after", letters: letters(held.endS), over: 1 },
+      { x: scale.x(moved.startS), side: "before", letters: letters(moved.startS), over: 1 },
+      { x: scale.x(moved.endS), side: "after", letters: letters(moved.endS), over: 1 },
     ];
   }
   return cursor ? [{ x: cursor.x, side: cursor.side, letters: CURSOR_LETTERS, over: 2 }] : [];

@@ -63,9 +63,9 @@ export const TOUCH_CLICK_PX = 9;
 export const GRIP_PX = 6;
 /** How long a finger must rest for the menu, ms. */
 export const REST_MS = 550;
-/** How near a start must be to draw a held task to it. */
+/** How near a start must be to draw a task in hand to it. */
 export const SNAP_PX = 9;
 /** How near a pointer must come to a block: a finger is wider than a mouse. */
 export const SLACK_PX = { mouse: 0, pen: 3, touch: 10 } as const;
-/** How near the edge a held task moves the window. */
+/** How near the edge a task in hand moves the window. */
 export const EDGE_PX = 36;

@@ -173,8 +173,8 @@ class DropSearch {
       const less = drop.filter((b) => !back.has(b));
       if (less.length === drop.length || !isClosed(this.problem, this.remainder, less)) continue;
       yield;
-      const held = this.hold(less);
-      if (held) [drop, placings] = [less, held];
+      const placed = this.hold(less);
+      if (placed) [drop, placings] = [less, placed];
     }
     return { drop, placings };
   }

@@ -1,7 +1,7 @@
 import type { PackerRule } from "../../../rules/index.ts";
 import type { Schedule } from "../../../plan/index.ts";
 import { castOf, type Cast } from "../../simulate/lanes.ts";
-import { held } from "../../problem/pinned.ts";
+import { withPins } from "../../problem/pinned.ts";
 import { NEVER, type Problem } from "../../problem/problem.ts";
 import { type Fault, read, type PlacedActivity, Verifier } from "../../network/verify.ts";
 import { Trial } from "../trial/trial.ts";
@@ -57,9 +57,9 @@ export class Remainder {
       for (const b of base.neededBy[a]!) if (startOf.has(b) && this.past[b] === 0) open.add(b);
     this.open = [...open].sort((a, b) => startOf.get(a)! - startOf.get(b)! || a - b);
     const still = placings.filter(({ activity: a }) => sliding[a] === 0);
-    const first = held(base, still, "at");
+    const first = withPins(base, still, "at");
     const moving = read(first, schedule).placings.filter(({ activity: a }) => sliding[a] === 1);
-    this.problem = held(first, moving, "from");
+    this.problem = withPins(first, moving, "from");
     this.cast = castOf(this.problem, read(this.problem, schedule).placings);
   }
 

@@ -3,7 +3,7 @@ import type { Schedule } from "../../../plan/index.ts";
 import type { Board } from "../../network/board.ts";
 import { read } from "../../network/verify.ts";
 import { evaOfChoice, withChoices } from "../../problem/crewing.ts";
-import { held } from "../../problem/pinned.ts";
+import { withPins } from "../../problem/pinned.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { openingsFrom, openingsOfActivity } from "../../problem/starts.ts";
 import { better, readValue, type Value } from "../../search/score.ts";
@@ -42,7 +42,7 @@ export class Reorder {
     this.plannedS = new Map(placings.map(({ activity, startS }) => [activity, startS]));
     this.leftS = this.plannedS.get(remainder.present)! + base.lengthS[remainder.present]!;
     const stays = placings.filter(({ activity }) => remainder.sliding[activity] === 0);
-    const around = held(base, stays, "at");
+    const around = withPins(base, stays, "at");
     // Only crews on this EVA, and only for what is free; what is held keeps what it has, and nothing else may be placed.
     this.problem = withChoices(around, (a, c) => {
       const on = evaOfChoice(around, a, c);

@@ -1,5 +1,5 @@
 import type { Random } from "../../../kernel/index.ts";
-import { held } from "../../problem/pinned.ts";
+import { withPins } from "../../problem/pinned.ts";
 import type { PlacedActivity } from "../../network/verify.ts";
 import { Trial } from "../trial/trial.ts";
 import { scheduleFrom } from "../trial/placed.ts";
@@ -65,7 +65,7 @@ export function putBack(
   stream: Random,
   how: "at" | "from",
 ): PlacedActivity[] | null {
-  const trial = Trial.of(held(aim.problem, kept, how), scheduleFrom(aim.problem, kept), { stream });
+  const trial = Trial.of(withPins(aim.problem, kept, how), scheduleFrom(aim.problem, kept), { stream });
   if (!trial) return null;
   for (const a of [...removed].sort(aim.byRank)) trial.place(a);
   trial.dropUnmet();

@@ -6,7 +6,7 @@ import { type Cause, keyOf } from "./cause.ts";
 import { neededFor } from "../trial/needs.ts";
 import { pairsHold } from "../../network/rules/pairs.ts";
 import { Trial } from "../trial/trial.ts";
-import { holding, type RelaxedProblem, provable } from "./relaxedproblem.ts";
+import { onlyCauses, type RelaxedProblem, provable } from "./relaxedproblem.ts";
 import { changed } from "../../problem/changed.ts";
 
 /**
@@ -63,7 +63,7 @@ export class ConsistencyCheck {
   }
 
   private *work(causes: readonly Cause[]): Generator<void, Consistency> {
-    const holds = holding(causes);
+    const holds = onlyCauses(causes);
     const problem = this.relaxed.under(holds);
     const { tasks } = problem.plan;
     const staying = new Set(

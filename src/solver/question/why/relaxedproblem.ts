@@ -26,10 +26,10 @@ const WITHOUT = {
 } satisfies Partial<Record<CauseKind, Partial<Task>>>;
 
 /** Says whether a cause holds; those that do not are lifted. */
-export type Holding = (kind: CauseKind, about: number) => boolean;
+export type CauseTest = (kind: CauseKind, about: number) => boolean;
 
 /** The causes of a list hold, all others are lifted. */
-export function holding(causes: readonly Cause[]): Holding {
+export function onlyCauses(causes: readonly Cause[]): CauseTest {
   const keys = new Set(causes.map(keyOf));
   return (kind, about) => keys.has(keyOf({ kind, about }));
 }
@@ -53,7 +53,7 @@ export class RelaxedProblem {
   }
 
   /** The problem under what `holds`; placements are not its business. Never of reach "slack". */
-  under(holds: Holding): Problem {
+  under(holds: CauseTest): Problem {
     const { problem } = this;
     const { plan } = problem;
     const lenient = relaxedPlan(plan, holds);
@@ -99,7 +99,7 @@ export class RelaxedProblem {
     return ground;
   }
 
-  private windowsUnder(a: number, holds: Holding): readonly Opening[] {
+  private windowsUnder(a: number, holds: CauseTest): readonly Opening[] {
     const task = this.problem.plan.tasks[a]!;
     const lifted = keysOf(WITHOUT).filter((kind) => !holds(kind, a));
     const inStay = task.crew.count > 0 || holds("liftoff", 0);
@@ -117,7 +117,7 @@ export class RelaxedProblem {
     a: number,
     lenient: Plan,
     ground: LegTable,
-    holds: Holding,
+    holds: CauseTest,
   ): readonly (readonly number[])[] {
     const { plan } = this.problem;
     const task = plan.tasks[a]!;
@@ -172,7 +172,7 @@ export function provable(problem: Problem): Problem {
 }
 
 /** The plan with lifted causes taken out where they are the plan's to say; lists keep their length. */
-function relaxedPlan(plan: Plan, holds: Holding): Plan {
+function relaxedPlan(plan: Plan, holds: CauseTest): Plan {
   const { rules, stay } = plan;
   const everybody = plan.tasks.map((task) => task.id);
   const slower = <T extends { speedMs: number }>(rule: T): T => ({
@@ -220,7 +220,7 @@ function relaxedPlan(plan: Plan, holds: Holding): Plan {
 }
 
 /** When each EVA may be out, and for how long. */
-function outingsUnder(problem: Problem, lenient: Plan, holds: Holding) {
+function outingsUnder(problem: Problem, lenient: Plan, holds: CauseTest) {
   const { plan } = problem;
   const gaps = gapsOf(lenient);
   const evas = plan.evas.map((eva, e) => (holds("longest", e) ? eva : { ...eva, longestS: duration(FAR_S) }));
@@ -240,20 +240,20 @@ function relationsUnder(problem: Problem, lenient: Plan) {
   return { ...relations, edges: edgeList([...edges, ...between], problem.nodes) };
 }
 
-function drawsUnder({ draws, memberOfRoute }: Problem, holds: Holding): Problem["draws"] {
-  const whereHeld = (left: number, k: number): number => {
+function drawsUnder({ draws, memberOfRoute }: Problem, holds: CauseTest): Problem["draws"] {
+  const openWhere = (left: number, k: number): number => {
     const m = memberOfRoute[Math.floor(k / KINDS)]!;
     return holds("consumable", m * KINDS + (k % KINDS)) ? left : Infinity;
   };
   return {
     ...draws,
-    available: draws.available.map(whereHeld),
-    availableBack: draws.availableBack.map(whereHeld),
+    available: draws.available.map(openWhere),
+    availableBack: draws.availableBack.map(openWhere),
     walkbackBinds: holds("walk-back-consumables", 0) ? draws.walkbackBinds : new Uint8Array(KINDS),
   };
 }
 
-function limitsUnder(limits: Limits, holds: Holding): Limits {
+function limitsUnder(limits: Limits, holds: CauseTest): Limits {
   const when = (kind: CauseKind, value: number): number => (holds(kind, 0) ? value : Infinity);
   return {
     ...limits,
@@ -266,7 +266,7 @@ function limitsUnder(limits: Limits, holds: Holding): Limits {
   };
 }
 
-function loadsUnder(loads: Loads, holds: Holding): Loads {
+function loadsUnder(loads: Loads, holds: CauseTest): Loads {
   const open = (values: Float64Array): Float64Array =>
     values.map((value, c) => (holds("container", c) ? value : Infinity));
   return {
@@ -278,7 +278,7 @@ function loadsUnder(loads: Loads, holds: Holding): Loads {
 }
 
 /** Chains of units: of lifted equipment as many as all tasks together ask for. */
-function chainsUnder(problem: Problem, holds: Holding) {
+function chainsUnder(problem: Problem, holds: CauseTest) {
   const counts = Array.from(problem.equipmentCount, (_, q) => {
     const now = problem.chainStart[q + 1]! - problem.chainStart[q]!;
     if (holds("equipment", q)) return now;

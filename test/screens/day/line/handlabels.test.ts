@@ -15,7 +15,7 @@ const ROWS = [60, 75, 90, 105, 120];
 
 function sky(lane: string, over: Partial<LabelSky> = {}): LabelSky {
   const ribbon = new Float32Array(WIDTH_PX + 1).fill(40);
-  return { lane, rows: ROWS, ribbon, held: [], taken: [], names: [], widthPx: WIDTH_PX, ...over };
+  return { lane, rows: ROWS, ribbon, inHand: [], taken: [], names: [], widthPx: WIDTH_PX, ...over };
 }
 
 function ask(over: Partial<LabelAsk> = {}): LabelAsk {
@@ -69,7 +69,7 @@ describe("words of the hand", () => {
     const off = (over: Partial<LabelSky>): number =>
       placed([ask({ lanes: ["up", "down"] })], [sky("up", { names, ...over }), sky("down", { ribbon })])[0]!
         .out;
-    expect(off({ held: [{ x0: 280, x1: 320, out0: 70, out1: 140 }] })).toBe(60);
+    expect(off({ inHand: [{ x0: 280, x1: 320, out0: 70, out1: 140 }] })).toBe(60);
     expect(off({ taken: [{ x0: 280, x1: 320, out0: 70, out1: 140 }] })).toBe(60);
   });
 

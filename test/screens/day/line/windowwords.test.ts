@@ -32,7 +32,7 @@ describe("words at the head of a window", () => {
   it("are never under words of the hand", () => {
     const ask = { text: "only start 2:14", widthPx: 90, side: "before", lanes: [top.key] } as const;
     const rows = [20, 60, 100, 140, top.heightPx - 8];
-    const sky = { lane: top.key, rows, ribbon: new Float32Array(1201), held: [], names: [], widthPx: 1200 };
+    const sky = { lane: top.key, rows, ribbon: new Float32Array(1201), inHand: [], names: [], widthPx: 1200 };
     const asks = [{ ...ask, key: "fixed only", x: scale.x(8040) }];
     const boxes = windowBoxes(windows, top);
     const meets = (taken: typeof boxes): boolean =>

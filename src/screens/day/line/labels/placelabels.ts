@@ -26,7 +26,7 @@ export interface LabelSky {
   /** How far out the ribbon reaches in each column. */
   readonly ribbon: ArrayLike<number>;
   /** What is in hand. */
-  readonly held: readonly Box[];
+  readonly inHand: readonly Box[];
   /** What is written there besides names. */
   readonly taken: readonly Box[];
   /** The names. */
@@ -149,7 +149,7 @@ function costIn(place: PlacedLabel, sky: LabelSky): number {
       break;
     }
   const on = (boxes: readonly Box[]): number => boxes.filter((one) => boxesMeet(box, one)).length;
-  return cost + ON_RIBBON * on(sky.held) + ON_TAKEN * on(sky.taken) + ON_NAME * on(sky.names);
+  return cost + ON_RIBBON * on(sky.inHand) + ON_TAKEN * on(sky.taken) + ON_NAME * on(sky.names);
 }
 
 /** The room that a label takes. */

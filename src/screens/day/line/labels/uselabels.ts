@@ -167,7 +167,7 @@ function labelSky(
   layout: DayLayout,
   lane: Lane,
   scale: TimeScale,
-  held: readonly string[],
+  inHand: readonly string[],
   named: Named | null,
   signPx: (text: string) => number,
 ): LabelSky {
@@ -178,9 +178,9 @@ function labelSky(
     lane: lane.key,
     rows: rows.length > 0 ? rows : [lane.heightPx - HALF_TEXT_PX],
     ribbon,
-    held: layout.blocks.flatMap((block): readonly Box[] => {
+    inHand: layout.blocks.flatMap((block): readonly Box[] => {
       const slab =
-        block.lane === lane.key && held.includes(block.task) ? slabFor(layout, scale, block) : null;
+        block.lane === lane.key && inHand.includes(block.task) ? slabFor(layout, scale, block) : null;
       if (!slab) return [];
       const edges = outs(slab.topLeft, slab.topRight, slab.bottomLeft, slab.bottomRight);
       return [{ x0: slab.left, x1: slab.right, out0: Math.min(...edges), out1: Math.max(...edges) }];

@@ -5,13 +5,13 @@ import { NAME_FACE, type Named, SIGN_FACE } from "./usenames.ts";
 
 /**
  * Names of blocks on rows in the free sky, each with its hairline, and what else is written there: where they were placed, moved
- * along where the window has been zoomed since. None of tasks that are `held`, and none that words of the hand would cover in part.
+ * along where the window has been zoomed since. None of tasks in hand, and none that words of the hand would cover in part.
  */
 export function paintNames(
   brush: Brush,
   named: Named,
   scale: TimeScale,
-  { held, covered }: { readonly held: readonly string[]; readonly covered: ReadonlySet<string> },
+  { inHand, covered }: { readonly inHand: readonly string[]; readonly covered: ReadonlySet<string> },
 ): void {
   const { ctx, palette } = brush;
   const lanes = new Map(named.layout.lanes.map((lane) => [lane.key, lane]));
@@ -19,7 +19,7 @@ export function paintNames(
   ctx.textAlign = "left";
   ctx.textBaseline = "middle";
   ctx.lineJoin = "round";
-  const names = named.names.filter(({ task, key }) => !held.includes(task) && !covered.has(key));
+  const names = named.names.filter(({ task, key }) => !inHand.includes(task) && !covered.has(key));
   ctx.fillStyle = palette["ink-soft"];
   for (const { lane: key, hair, foot, out } of names) {
     const lane = lanes.get(key);
@@ -34,7 +34,7 @@ export function paintNames(
     if (lane) rimmed(brush, text, x0 + 1.5 + shift(hair), beyondHome(lane, out), palette.ink);
   }
   // What a move does to these is told elsewhere.
-  if (held.length > 0) return;
+  if (inHand.length > 0) return;
   for (const { lane: key, text, colour, x, out, line } of named.signs) {
     const lane = lanes.get(key);
     if (!lane) continue;

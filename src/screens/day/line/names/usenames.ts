@@ -84,13 +84,13 @@ function named({ layout, scale, signs, wanting, remote }: Sought, places: readon
   return { layout, scale, signs, names: [...names, ...remote] };
 }
 
-/** `value`; while `held`, what it was before. */
-function useKept<Value>(value: Value, held: boolean): Value {
+/** `value`; while `isFrozen`, what it was before. */
+function useKept<Value>(value: Value, isFrozen: boolean): Value {
   const [kept, keep] = useState(value);
   useEffect(() => {
-    if (!held) keep(() => value);
-  }, [value, held]);
-  return held ? kept : value;
+    if (!isFrozen) keep(() => value);
+  }, [value, isFrozen]);
+  return isFrozen ? kept : value;
 }
 
 /** A context to measure with: the line's own, since a canvas beside the page has other figures. Null before there is one. */

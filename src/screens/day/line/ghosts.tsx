@@ -7,16 +7,16 @@ import { shows, type DayLayout } from "./geometry.ts";
 
 const NONE: readonly Block[] = [];
 
-/** Where what is held, and what it pushes, stood at the begin: the blocks that stand elsewhere now. */
+/** Where what is in hand, and what it pushes, stood at the begin: the blocks that stand elsewhere now. */
 export function useGhosts(layout: DayLayout): readonly Block[] {
   const hand = useView((state) => state.inHand);
   const plan = useSession((state) => state.plan);
   const settled = useSession((state) => state.verdict);
-  const holds = hand !== null;
+  const isInHand = hand !== null;
   const before = useMemo(
     () =>
-      holds ? blocksOf(plan, plan.schedule, settled.reach, remoteRowsOf(plan, plan.schedule).row) : NONE,
-    [plan, settled, holds],
+      isInHand ? blocksOf(plan, plan.schedule, settled.reach, remoteRowsOf(plan, plan.schedule).row) : NONE,
+    [plan, settled, isInHand],
   );
   return useMemo(() => {
     if (!hand) return NONE;

@@ -4,7 +4,7 @@ import type { Brush } from "../../parts/canvas/brush.ts";
 import { shows, type DayLayout } from "./geometry.ts";
 
 /**
- * Fit bands through the whole half of a lane, behind the ribbon: filled where the held task may start with all others where they
+ * Fit bands through the whole half of a lane, behind the ribbon: filled where the task in hand may start with all others where they
  * are, slanted where they may slide, each for as long as the task would then last. Their times stand over the lane that it is held over.
  */
 export function paintFitBands(
