@@ -39,9 +39,9 @@ async function glimpse(): Promise<void> {
   // The program has begun to draw meanwhile.
   if (begun || !sketch || !room) return;
   const title = document.querySelector(".first-head > b");
-  const said = document.querySelector(".first-head > [role=status]");
+  const status = document.querySelector(".first-head > [role=status]");
   if (title) title.textContent = sketch.title;
-  if (said) said.textContent = "Not checked yet: the plan is being opened.";
+  if (status) status.textContent = "Not checked yet: the plan is being opened.";
   room.replaceChildren(...drawn(sketch));
   await new Promise((next) => requestAnimationFrame(() => setTimeout(next)));
 }

@@ -8,7 +8,7 @@ import type { Walkthrough } from "./walkthrough.ts";
 export type JudgeRule = (walkthrough: Walkthrough) => Finding[];
 
 /** What a finding says beside its rule, level and subjects. */
-interface Said {
+interface FindingDetails {
   readonly span?: Interval | null;
   readonly need?: number | null;
   readonly have?: number | null;
@@ -18,17 +18,22 @@ interface Said {
 }
 
 /** A finding; what is left out is "not about a time" and "not a quantity". */
-export function finding(rule: RuleId, level: Level, subjects: readonly Subject[], said: Said): Finding {
+export function finding(
+  rule: RuleId,
+  level: Level,
+  subjects: readonly Subject[],
+  details: FindingDetails,
+): Finding {
   return {
     rule,
     level,
     subjects,
-    span: said.span ?? null,
-    need: said.need ?? null,
-    have: said.have ?? null,
-    unit: said.unit ?? "none",
-    ...(said.parts ? { parts: said.parts } : {}),
-    sentence: said.sentence,
+    span: details.span ?? null,
+    need: details.need ?? null,
+    have: details.have ?? null,
+    unit: details.unit ?? "none",
+    ...(details.parts ? { parts: details.parts } : {}),
+    sentence: details.sentence,
   };
 }
 

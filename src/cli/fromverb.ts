@@ -37,7 +37,7 @@ export async function fromVerb(args: readonly string[], streams: Streams): Promi
   streams.out(
     values.json === true
       ? `${JSON.stringify(answer, null, 2)}\n`
-      : `${[...restsOn, said(answer)].join("\n")}`,
+      : `${[...restsOn, formatted(answer)].join("\n")}`,
   );
   return 0;
 }
@@ -87,7 +87,7 @@ function askOf(plan: Plan, wanted: Wanted, atS: number | null): ExplainRequest {
   return { what: "left", ...outing, consumable: figure, atS };
 }
 
-function said({ says, figures, sums }: FromAnswer): string {
+function formatted({ says, figures, sums }: FromAnswer): string {
   const lines = says === undefined ? [] : [says];
   for (const one of figures) {
     lines.push(`${one.of}: ${one.value} ${one.unit}`);

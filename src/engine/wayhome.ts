@@ -50,7 +50,7 @@ function explainHop(plan: Plan, home: Home, from: number, to: number): Explained
     gait,
     line: lineBetween(plan.site, gait, from, to),
     speed: { name: "speedMs", value: plan.rules.walkback.speedMs, unit: "m/s on the level" },
-    said: (value, formula, inputs, source) => ({
+    explained: (value, formula, inputs, source) => ({
       of: `${places[from]!.name} to ${places[to]!.name}`,
       value,
       unit: "s, rounded up",
@@ -72,7 +72,7 @@ interface Hop {
   readonly gait: Gait;
   readonly line: Line;
   readonly speed: Inputs[number];
-  readonly said: (value: number, formula: string, inputs: Inputs, source: string) => Explained;
+  readonly explained: (value: number, formula: string, inputs: Inputs, source: string) => Explained;
 }
 
 function onSlope(slope: number): Inputs[number] {
@@ -84,9 +84,9 @@ function onSlope(slope: number): Inputs[number] {
 }
 
 /** By a leg that the planner gave. */
-function legHop({ plan, gait, line, speed, said }: Hop, leg: Plan["site"]["legs"][number]): Explained {
+function legHop({ plan, gait, line, speed, explained }: Hop, leg: Plan["site"]["legs"][number]): Explained {
   const { speedMs: plannedMs } = plan.rules.walking;
-  return said(
+  return explained(
     legBackSeconds(leg, line, gait),
     "Math.max(givenS * plannedMs / speedMs, Math.max(givenM, line) / (speedMs * onSlope))",
     [
@@ -107,12 +107,12 @@ function legHop({ plan, gait, line, speed, said }: Hop, leg: Plan["site"]["legs"
 
 /** Over the height grid. */
 function trailHop(
-  { line, speed, said }: Hop,
+  { line, speed, explained }: Hop,
   trail: GroundTrail,
   detour: number,
   seconds: number,
 ): Explained {
-  return said(
+  return explained(
     seconds,
     "levelM / speedMs",
     [
@@ -130,8 +130,8 @@ function trailHop(
 }
 
 /** Along the straight line. */
-function lineHop({ plan, line, speed, said }: Hop, seconds: number): Explained {
-  return said(
+function lineHop({ plan, line, speed, explained }: Hop, seconds: number): Explained {
+  return explained(
     seconds,
     "Math.hypot(straight * detour, rise) / (speedMs * onSlope)",
     [

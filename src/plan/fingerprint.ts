@@ -1,9 +1,9 @@
 import { canonicalJson, remembered, sha256 } from "../kernel/index.ts";
 import type { Plan } from "./plan.ts";
-import { SAID } from "./said.ts";
+import { REMARKS } from "./remarks.ts";
 
 /** Parts that make it no other day. */
-const APART: ReadonlySet<string> = new Set(["variants", ...SAID]);
+const APART: ReadonlySet<string> = new Set(["variants", ...REMARKS]);
 
 /** Branches as text, kept while they are the same object: an edit leaves most of a plan alone. */
 const keptText = remembered((branch: object): string => canonicalJson(branch));

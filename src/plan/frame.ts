@@ -1,6 +1,6 @@
 import { isEqual } from "../kernel/index.ts";
 import type { Plan } from "./plan.ts";
-import { SAID } from "./said.ts";
+import { REMARKS } from "./remarks.ts";
 
 /** Words and variants: an answer about a day does not depend on them. */
 const APART: readonly string[] = [
@@ -10,7 +10,7 @@ const APART: readonly string[] = [
   "procedures",
   "variants",
   "schedule",
-  ...SAID,
+  ...REMARKS,
 ];
 
 /** True when both plans are the same but for words, variants and the schedule. */

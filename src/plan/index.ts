@@ -21,7 +21,7 @@ export { applyEdit, editBetween, editSchema, invertEdit, isEmptyEdit } from "./e
 export type { Edit } from "./edit.ts";
 export { fingerprint, shortFingerprint } from "./fingerprint.ts";
 export { handedTo, signedValue, signoffState } from "./signoff.ts";
-export type { About, Comment, Signoff } from "./said.ts";
+export type { About, Comment, Signoff } from "./remarks.ts";
 export { sameFrame } from "./frame.ts";
 export { applyPatch, composePatches, fitPatch, patchBetween, patchSchema } from "./patch/index.ts";
 export type { Change, Clash, Merged, Patch, Renumbered } from "./patch/index.ts";

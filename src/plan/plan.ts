@@ -6,7 +6,7 @@ import { groupSchema } from "./group.ts";
 import { oddsSchema } from "./odds.ts";
 import { rulesSchema } from "./rules.ts";
 import { revisionSchema } from "./revision.ts";
-import { commentSchema, handSchema, signoffSchema } from "./said.ts";
+import { commentSchema, handSchema, signoffSchema } from "./remarks.ts";
 import { scheduleSchema, variantSchema } from "./schedule.ts";
 import { bodySchema, siteSchema, staySchema } from "./site.ts";
 import { proceduresSchema } from "./step.ts";

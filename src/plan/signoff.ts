@@ -1,7 +1,7 @@
 import { canonicalJson, sha256 } from "../kernel/index.ts";
 import { fingerprint } from "./fingerprint.ts";
 import type { Plan } from "./plan.ts";
-import type { About, Hand, Signoff } from "./said.ts";
+import type { About, Hand, Signoff } from "./remarks.ts";
 
 /**
  * What a sign-off is of, as SHA-256 of its canonical JSON: a task or a group of the rules as it stands in the plan; of a page the whole

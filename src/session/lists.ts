@@ -24,7 +24,7 @@ export {
   readList,
   type Reading,
   rowsIn,
-  type RowSaid,
+  type RowOutcome,
   type Sheet,
   targetOf,
   TARGETS,

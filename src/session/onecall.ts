@@ -13,7 +13,7 @@ export interface OneCall {
 
 /** Makes the call; what `whileLive` wraps hears nothing any more once the call was broken off or is over. */
 type Call<Answer> = (signal: AbortSignal, whileLive: WhileLive) => Promise<Answer>;
-type WhileLive = <Said>(hear: (said: Said) => void) => (said: Said) => void;
+type WhileLive = <News>(hear: (news: News) => void) => (news: News) => void;
 
 interface Heard<Answer> {
   answered(answer: Answer): void;
@@ -39,8 +39,8 @@ export function oneCall(): OneCall {
       current = mine;
       const live = (): boolean => current === mine;
       try {
-        const answer = await call(mine.signal, (hear) => (said) => {
-          if (live()) hear(said);
+        const answer = await call(mine.signal, (hear) => (news) => {
+          if (live()) hear(news);
         });
         if (!live()) return;
         current = null;

@@ -1,7 +1,7 @@
 import type { ChancesReport, Recall, Verdict } from "../answers/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import type { DayStanding, ReadOut, Rehearsal } from "../rehearsal/index.ts";
-import type { SaidChange } from "../words/index.ts";
+import type { WordedChange } from "../words/index.ts";
 import type { Leaves } from "./leaving.ts";
 
 /** A day under rehearsal. It keeps the plan as it was when it began, whatever becomes of the open one. */
@@ -25,7 +25,7 @@ export interface Proposal {
   readonly schedule: Schedule;
   readonly verdict: Verdict;
   /** What changes, what is lost first. */
-  readonly changes: readonly SaidChange[];
+  readonly changes: readonly WordedChange[];
   /** When it was asked for: older than this it no longer fits. */
   readonly askedS: number;
   /** Of the day as it would go on and with the proposal; null while they are counted, or where they cannot be. */

@@ -14,7 +14,7 @@ import { printCommands, type PrintCommands } from "./printing.ts";
 import type { SessionPorts } from "./ports.ts";
 import { createRegistry, type Registry } from "./registry.ts";
 import { runCommands, type RunCommands } from "./running.ts";
-import { sayingCommands, type SayingCommands } from "./saying.ts";
+import { remarkCommands, type RemarkCommands } from "./remarks.ts";
 import { quarantineCommands, type QuarantineCommands } from "./shelf/quarantine.ts";
 import { keepToFileCommands, type KeepToFileCommands } from "./shelf/keepingto.ts";
 import { keepingOf } from "./shelf/keeping.ts";
@@ -41,7 +41,7 @@ export interface Session
     KeepToFileCommands,
     ShelfCommands,
     MergeCommands,
-    SayingCommands,
+    RemarkCommands,
     Pick<Opening, "restore" | "takeOver">,
     Pick<Saver, "saveNow">,
     VariantCommands,
@@ -88,7 +88,7 @@ export function createSession(ports: SessionPorts): Session {
     ...keepToFileCommands(core, files),
     ...shelfCommands(core, { edits, saver, opening, keeping }),
     ...mergeCommands(core, edits, keeping),
-    ...sayingCommands(core, edits),
+    ...remarkCommands(core, edits),
     restore: opening.restore,
     takeOver: opening.takeOver,
     saveNow: saver.saveNow,

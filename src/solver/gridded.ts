@@ -37,10 +37,10 @@ export function gridded(plan: Plan, schedule: Schedule, breachesOf: BreachesOf):
   const left = plan.tasks.flatMap(({ id }): Gridded["left"] =>
     (now.get(id) ?? 0) % gridS === 0 ? [] : [{ task: id, why: pinned.has(id) ? "pinned" : "no room" }],
   );
-  return { schedule: made, moved, left, sentence: said(plan, moved, left) };
+  return { schedule: made, moved, left, sentence: sentenceOf(plan, moved, left) };
 }
 
-function said(plan: Plan, moved: Gridded["moved"], left: Gridded["left"]): string {
+function sentenceOf(plan: Plan, moved: Gridded["moved"], left: Gridded["left"]): string {
   const { startGridS } = plan.rules;
   const grid = gridName(startGridS);
   const count = `${moved.length} ${moved.length === 1 ? "start" : "starts"}`;

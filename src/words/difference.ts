@@ -12,7 +12,7 @@ import {
 } from "../plan/index.ts";
 import { numberedSentence, numberedTask } from "./names.ts";
 import { digits } from "./number.ts";
-import { aboutWords } from "./said.ts";
+import { aboutWords } from "./remarks.ts";
 import { scheduleChanges, taskChangeWords } from "./taskchange.ts";
 import { lasting, met } from "./time.ts";
 
@@ -48,7 +48,7 @@ export function clashWords(
   { base, mine, theirs }: { readonly base: Plan; readonly mine: Plan; readonly theirs: Plan },
   clash: Clash,
 ): { readonly about: string; readonly mine: string; readonly theirs: string } {
-  const said = (of: Plan, to: unknown): DifferenceLine | null => {
+  const lineFor = (of: Plan, to: unknown): DifferenceLine | null => {
     if (isEqual(clash.base, to)) return null;
     if (clash.path[0] !== "schedule")
       return lineOf(base, of, { path: clash.path, from: clash.base, to })[0] ?? null;
@@ -58,7 +58,7 @@ export function clashWords(
       ? { about: "Schedule", sentence: numberedSentence(of, change.sentence, [change.task]) }
       : null;
   };
-  const [here, there] = [said(mine, clash.mine), said(theirs, clash.theirs)];
+  const [here, there] = [lineFor(mine, clash.mine), lineFor(theirs, clash.theirs)];
   const about = here?.about ?? there?.about ?? "Plan";
   return { about, mine: here?.sentence ?? "As it was.", theirs: there?.sentence ?? "As it was." };
 }
@@ -103,8 +103,8 @@ function lineOf(before: Plan, after: Plan, change: Change): readonly DifferenceL
   const list = path[item - 1];
   const [one] = (list !== undefined && LISTS[list]) || ["", ""];
   // Whose hands it was in is no difference, and what was said has no order.
-  if (path[0] === "hands" || (isSaid(path[0]) && path[1]?.startsWith(">"))) return [];
-  if (item === 1 && isSaid(list)) return [saidLine(before, after, change)];
+  if (path[0] === "hands" || (isRemark(path[0]) && path[1]?.startsWith(">"))) return [];
+  if (item === 1 && isRemark(list)) return [remarkLine(before, after, change)];
   if (item > 0 && one !== "") {
     const thing = path.slice(0, item + 1);
     const about = `${one} ${calledAt(after, thing) ?? calledAt(before, thing) ?? path[item]!.slice(1)}`;
@@ -144,12 +144,12 @@ function idsAt(plan: Plan, path: readonly string[]): readonly string[] | null {
   return ids.every((id) => typeof id === "string") ? ids : null;
 }
 
-function isSaid(list: string | undefined): boolean {
+function isRemark(list: string | undefined): boolean {
   return list === "comments" || list === "signoffs";
 }
 
 /** A comment or a sign-off that came, went or was changed: what it is about, and whose it is. */
-function saidLine(before: Plan, after: Plan, { path, from, to }: Change): DifferenceLine {
+function remarkLine(before: Plan, after: Plan, { path, from, to }: Change): DifferenceLine {
   const key = path[1]!.slice(1);
   const find = ({ comments, signoffs }: Plan): Comment | Signoff | undefined =>
     (path[0] === "comments" ? comments : signoffs).find(({ id }) => id === key);
@@ -256,8 +256,8 @@ const MOST_SIGNS = 100;
 function partWords(parts: readonly (readonly [name: string, words: string | null])[]): string | null {
   if (parts.length === 0) return "none";
   if (parts.length > 4 || parts.some(([, words]) => words === null)) return null;
-  const said = parts.map(([name, words]) => `${name} ${words}`.trim());
-  const all = said.join(said.some((one) => one.includes(", ")) ? "; " : ", ");
+  const phrases = parts.map(([name, words]) => `${name} ${words}`.trim());
+  const all = phrases.join(phrases.some((one) => one.includes(", ")) ? "; " : ", ");
   return all.length > MOST_SIGNS ? null : all;
 }
 

@@ -31,7 +31,7 @@ export { rehearsalLosesWords } from "./rehearsed.ts";
 export { clashWords, differenceWords, renumberedWords } from "./difference.ts";
 export type { DifferenceLine } from "./difference.ts";
 export { scheduleChanges } from "./taskchange.ts";
-export type { SaidChange } from "./taskchange.ts";
+export type { WordedChange } from "./taskchange.ts";
 export {
   briefly,
   crewName,
@@ -44,7 +44,7 @@ export {
   taskName,
   taskNumber,
 } from "./names.ts";
-export { aboutWords, saidAt, signoffWords } from "./said.ts";
+export { aboutWords, remarkedAt, signoffWords } from "./remarks.ts";
 export { cautionLine, CLASS_WORDS, doersOf, stepLine } from "./step.ts";
 export { clockText, phaseAt } from "./dial.ts";
 export type { ClockKind, Dial, Phase } from "./dial.ts";

@@ -4,7 +4,7 @@ import { crewName, evaName } from "./names.ts";
 import { lasting, met } from "./time.ts";
 
 /** What became of one task between two schedules, in words. */
-export interface SaidChange {
+export interface WordedChange {
   readonly task: string;
   readonly name: string;
   readonly must: boolean;
@@ -14,7 +14,7 @@ export interface SaidChange {
 }
 
 /** Every change from `before` to `after` in words, what is lost first; `added` ends the sentence of what is put on. */
-export function scheduleChanges(plan: Plan, before: Schedule, after: Schedule, added = ""): SaidChange[] {
+export function scheduleChanges(plan: Plan, before: Schedule, after: Schedule, added = ""): WordedChange[] {
   return changesBetween(plan, before, after).map((one) => ({
     task: one.task.id,
     name: one.task.name,

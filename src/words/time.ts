@@ -37,8 +37,8 @@ export function pet(afterS: number): string {
 
 /** A moment always with its seconds, so that a column of them can be added up: `1:05:30`. */
 export function clockToSecond(atS: number): string {
-  const said = clock(Math.round(atS));
-  return said.split(":").length === 2 ? `${said}:00` : said;
+  const text = clock(Math.round(atS));
+  return text.split(":").length === 2 ? `${text}:00` : text;
 }
 
 /**

@@ -14,10 +14,10 @@ export function notGivenWords(plan: Plan): string | null {
 export function unlessToGive(
   thing: { readonly toGive?: readonly string[] | undefined },
   field: string,
-  said: string,
+  words: string,
   otherwise = "not given",
 ): string {
-  return isToGive(thing, field) ? otherwise : said;
+  return isToGive(thing, field) ? otherwise : words;
 }
 
 /** True for a field whose value nobody has given. */

@@ -24,8 +24,8 @@ export function utcClock(zeroMs: number | null, atS: number, side: Side = "given
   if (zeroMs === null) return NOT_KNOWN;
   const zeroS = zeroMs / 1000;
   const shownS = side === "given" ? atS : stepped(zeroS + atS, 60, side) * 60 - zeroS;
-  const said = iso(zeroMs, shownS).slice(11, 19);
-  return said.endsWith(":00") ? said.slice(0, 5) : said;
+  const text = iso(zeroMs, shownS).slice(11, 19);
+  return text.endsWith(":00") ? text.slice(0, 5) : text;
 }
 
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];

@@ -15,7 +15,7 @@ export const egressWindow: JudgeRule = ({ prepared, placed, outs }) => {
       startS: instant(egressS + startS),
       endS: endS === undefined ? span.endS : instant(egressS + endS),
     };
-    const said = (level: "breach" | "tight", have: number, sentence: string) =>
+    const findingOf = (level: "breach" | "tight", have: number, sentence: string) =>
       finding("egress-window", level, [about("task", task.id)], { span, need: 0, have, unit: "s", sentence });
     const runs = `${task.name} runs ${pet(span.startS - egressS)} to ${pet(span.endS - egressS)}`;
     const outsideS = outsideOf(window, span);
@@ -23,13 +23,13 @@ export const egressWindow: JudgeRule = ({ prepared, placed, outs }) => {
       const asked = endS === undefined ? `not before ${pet(startS)}` : `${pet(startS)} to ${pet(endS)}`;
       const egress = `egress at ${met(egressS)}`;
       return [
-        said("breach", -outsideS, `${runs}, outside ${asked} by ${lasting(outsideS, "up")}; ${egress}.`),
+        findingOf("breach", -outsideS, `${runs}, outside ${asked} by ${lasting(outsideS, "up")}; ${egress}.`),
       ];
     }
     const spareS = window.endS - span.endS;
     if (endS === undefined || spareS >= tightS) return [];
     return [
-      said("tight", spareS, `${runs}, ${lasting(spareS, "down")} before its time from egress is over.`),
+      findingOf("tight", spareS, `${runs}, ${lasting(spareS, "down")} before its time from egress is over.`),
     ];
   });
 };

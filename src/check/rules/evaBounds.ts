@@ -13,15 +13,15 @@ export const evaBounds: JudgeRule = ({ prepared, outs }) => {
     const near = bounds.filter((bound) => bound.spareS < rules.tightS);
     const worst = [...near].sort((a, b) => a.spareS - b.spareS)[0];
     if (!worst) return [];
-    const said = over.length > 0 ? over : near;
+    const reported = over.length > 0 ? over : near;
     return [
       finding("eva-bounds", over.length > 0 ? "breach" : "tight", [about("eva", eva.id)], {
         span: { startS: span.egressS, endS: span.ingressS },
         need: worst.need,
         have: worst.have,
         unit: "s",
-        parts: said.map(({ of, sense, need, have }) => ({ of, sense, need, have, unit: "s" })),
-        sentence: `${eva.name} ${listed(said.map((bound) => bound.says))}.`,
+        parts: reported.map(({ of, sense, need, have }) => ({ of, sense, need, have, unit: "s" })),
+        sentence: `${eva.name} ${listed(reported.map((bound) => bound.says))}.`,
       }),
     ];
   });

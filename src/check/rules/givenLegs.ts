@@ -28,7 +28,7 @@ export const givenLegs: JudgeRule = ({ prepared, outs }) => {
       "walking-physics",
       first ? "breach" : "tight",
       [about("place", from), about("place", to)],
-      { span: first?.stretch.span ?? null, ...said(prepared, fault, who) },
+      { span: first?.stretch.span ?? null, ...legFinding(prepared, fault, who) },
     );
   });
 };
@@ -47,7 +47,7 @@ function usesOf({ ways }: Prepared, crewOuting: CrewOuting, leg: number): Use[] 
 }
 
 /** What is wrong with a leg: all of it in the sentence, the first as numbers. */
-function said(
+function legFinding(
   prepared: Prepared,
   fault: LegFault,
   who: string,

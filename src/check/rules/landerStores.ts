@@ -43,8 +43,8 @@ export const landerStores: JudgeRule = ({ prepared, crewOutingsIn }) => {
     says: `${counted(changes, "absorbent change")} and hold ${stores.absorbentChanges}`,
   });
   const over = lines.filter((line) => line.over);
-  const said = over.length > 0 ? over : lines.filter((line) => line.near);
-  const first = said[0];
+  const reported = over.length > 0 ? over : lines.filter((line) => line.near);
+  const first = reported[0];
   if (!first) return [];
   const crew = [...new Set(recharged.map((crewOuting) => crewOuting.outing.crew))].sort();
   return [
@@ -56,8 +56,8 @@ export const landerStores: JudgeRule = ({ prepared, crewOutingsIn }) => {
         need: first.need,
         have: first.have,
         unit: first.unit,
-        parts: said.map(({ of, need, have, unit }) => ({ of, sense: "least", need, have, unit })),
-        sentence: `Recharges draw on the lander's stores for ${listed(said.map((line) => line.says))}.`,
+        parts: reported.map(({ of, need, have, unit }) => ({ of, sense: "least", need, have, unit })),
+        sentence: `Recharges draw on the lander's stores for ${listed(reported.map((line) => line.says))}.`,
       },
     ),
   ];

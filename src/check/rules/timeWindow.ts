@@ -15,7 +15,7 @@ export const timeWindow: JudgeRule = ({ prepared, placed }) => {
     const runs = runsWords(one);
     if (task.crew.count === 0 && !contains(whole, span)) {
       const sentence = `${runs} and is not inside the stay, 0:00 MET to ${met(stay.lengthS)}.`;
-      return [said(one, "breach", -outsideOf(whole, span), sentence)];
+      return [findingOf(one, "breach", -outsideOf(whole, span), sentence)];
     }
     const nearest = nearestOf(task.windows, span);
     if (!nearest) return [];
@@ -23,15 +23,17 @@ export const timeWindow: JudgeRule = ({ prepared, placed }) => {
     if (spareS < 0) {
       const outsideS = outsideOf(nearest, span);
       const window = `its window ${met(nearest.startS)} to ${met(nearest.endS)}`;
-      return [said(one, "breach", -outsideS, `${runs}, outside ${window} by ${lasting(outsideS, "up")}.`)];
+      return [
+        findingOf(one, "breach", -outsideS, `${runs}, outside ${window} by ${lasting(outsideS, "up")}.`),
+      ];
     }
     if (spareS >= rules.tightS) return [];
-    return [said(one, "tight", spareS, `${runs}, ${lasting(spareS, "down")} before its window closes.`)];
+    return [findingOf(one, "tight", spareS, `${runs}, ${lasting(spareS, "down")} before its window closes.`)];
   });
 };
 
 /** Both numbers are seconds to spare: none is asked for, below none is outside. */
-function said(one: Placed, level: "breach" | "tight", have: number, sentence: string): Finding {
+function findingOf(one: Placed, level: "breach" | "tight", have: number, sentence: string): Finding {
   return finding("time-window", level, [about("task", one.task.id)], {
     span: one.span,
     need: 0,

@@ -7,7 +7,7 @@ import { planText } from "../planfile.ts";
 import { scheduleCsv } from "../schedulecsv.ts";
 import { scheduleCalendar } from "./calendar.ts";
 import { planKml } from "./kml.ts";
-import { benchCsv, findingsCsv, marginsCsv, saidCsv, tasksCsv } from "./tables.ts";
+import { benchCsv, findingsCsv, marginsCsv, remarksCsv, tasksCsv } from "./tables.ts";
 
 /** A plan as files for other programs, each of its kind. */
 
@@ -83,7 +83,7 @@ export const EXPORTS: readonly ExportKind[] = [
     "said",
     "Comments",
     "What people say of tasks, rules and pages, and who has signed them (CSV).",
-    ({ plan, madeMs }) => saidCsv(plan, madeMs),
+    ({ plan, madeMs }) => remarksCsv(plan, madeMs),
   ),
   {
     id: "calendar",

@@ -146,7 +146,7 @@ export function findingsCsv(plan: Plan, { findings }: Verdict, madeMs: number): 
 }
 
 /** Comments and sign-offs; of a sign-off whether it still holds. */
-export function saidCsv(plan: Plan, madeMs: number): string {
+export function remarksCsv(plan: Plan, madeMs: number): string {
   const heads = ["what", "about", "by", "at UTC", "text", "state"];
   return statedCsv(planState(plan, madeMs), heads, [
     ...plan.comments.map(({ about, by, atUtc, text, settled }): Row => [

@@ -118,8 +118,8 @@ function headsAt(sheet: Sheet, headRow: number): Head[] {
  */
 function groupsOver(sheet: Sheet, headRow: number): readonly string[] {
   const above = sheet.rows[headRow - 1] ?? [];
-  const said = new Set(above.map((text) => text.trim()).filter((text) => text !== ""));
-  if (said.size === 0 || (said.size === 1 && (above[0] ?? "").trim() !== "")) return [];
+  const texts = new Set(above.map((text) => text.trim()).filter((text) => text !== ""));
+  if (texts.size === 0 || (texts.size === 1 && (above[0] ?? "").trim() !== "")) return [];
   let group = "";
   const width = sheet.rows[headRow]?.length ?? 0;
   return Array.from({ length: width }, (_, column) => {

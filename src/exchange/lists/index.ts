@@ -16,7 +16,7 @@ import { workbookSheets } from "./workbook.ts";
 export { rowsIn } from "./delimited.ts";
 export { layoutAt, unitOf } from "./heads.ts";
 export type { Question } from "./questions.ts";
-export type { ListRead, Reading, RowSaid } from "./reading.ts";
+export type { ListRead, Reading, RowOutcome } from "./reading.ts";
 export { LARGEST_LIST } from "./sheet.ts";
 export type { Sheet } from "./sheet.ts";
 export { targetOf, TARGETS, UNITS } from "./targets.ts";

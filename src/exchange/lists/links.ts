@@ -1,7 +1,7 @@
 import { duration } from "../../kernel/index.ts";
 import type { LagLink, Plan } from "../../plan/index.ts";
 import { linkWords } from "../../words/index.ts";
-import { leftOut, type Made, measured, type Reading, type Row, type RowSaid } from "./reading.ts";
+import { leftOut, type Made, measured, type Reading, type Row, type RowOutcome } from "./reading.ts";
 import { precedence, References } from "./references.ts";
 
 /** Rows of a list as links: the second task starts after the first has ended, at least and at most so long after. */
@@ -9,13 +9,13 @@ export function linksFrom(plan: Plan, rows: readonly Row[], reading: Reading): M
   const references = new References(plan, new Map());
   const known = new Set(plan.tasks.map(({ id }) => id));
   const made = new Map<string, Row>();
-  const said: RowSaid[] = [];
+  const outcomes: RowOutcome[] = [];
   let links: Plan["links"] = plan.links;
   for (const row of rows) {
     const from = references.one(row.cells.get("first") ?? "");
     const to = references.one(row.cells.get("second") ?? "");
     if (!from || !to || !known.has(from) || !known.has(to)) {
-      said.push(leftOut(row, whyNoPair(row.cells.get(from ? "second" : "first") ?? "")));
+      outcomes.push(leftOut(row, whyNoPair(row.cells.get(from ? "second" : "first") ?? "")));
       continue;
     }
     const lost: string[] = [];
@@ -24,11 +24,11 @@ export function linksFrom(plan: Plan, rows: readonly Row[], reading: Reading): M
     links = before ? links.map((one) => (one === before ? link : one)) : [...links, link];
     made.set(link.id, row);
     const name = linkWords(plan, link);
-    said.push({ line: row.line, number: "", name, state: stateOf(plan, before, name), says: [], lost });
+    outcomes.push({ line: row.line, number: "", name, state: stateOf(plan, before, name), says: [], lost });
   }
   return {
     questions: [],
-    rows: said,
+    rows: outcomes,
     notes: [],
     parts: { links },
     rowAt(path) {
@@ -43,7 +43,7 @@ function whyNoPair(word: string): string {
   return word === "" ? "it does not name two tasks" : `there is no task “${word}”`;
 }
 
-function stateOf(plan: Plan, before: LagLink | undefined, name: string): RowSaid["state"] {
+function stateOf(plan: Plan, before: LagLink | undefined, name: string): RowOutcome["state"] {
   if (!before) return "new";
   return linkWords(plan, before) === name ? "same" : "changed";
 }

@@ -3,13 +3,13 @@ import type { Place, Plan } from "../../plan/index.ts";
 import { metres } from "../../words/index.ts";
 import { idFrom, sameName } from "./names.ts";
 import { meaningOf, PLACE_KIND_VOCABULARY, questionsOf } from "./questions.ts";
-import { leftOut, type Made, measured, type Reading, type Row, type RowSaid, textsOf } from "./reading.ts";
+import { leftOut, type Made, measured, type Reading, type Row, type RowOutcome, textsOf } from "./reading.ts";
 
 /** Rows of a list as places of the plan: one that the plan has by its name is moved, the others are added. */
 export function placesFrom(plan: Plan, rows: readonly Row[], reading: Reading): Made {
   const taken = new Set(plan.site.places.map(({ id }) => id));
-  const made = new Map<string, { readonly row: Row; readonly place: Place; readonly said: RowSaid }>();
-  const left: RowSaid[] = [];
+  const made = new Map<string, { readonly row: Row; readonly place: Place; readonly outcome: RowOutcome }>();
+  const left: RowOutcome[] = [];
   for (const row of rows) {
     const name = row.cells.get("name");
     const kind = kindOf(row, reading);
@@ -23,7 +23,7 @@ export function placesFrom(plan: Plan, rows: readonly Row[], reading: Reading): 
     else {
       const id = before?.id ?? idFrom(place.name, "place", taken);
       const whole = { ...place, id };
-      made.set(id, { row, place: whole, said: saidOf(row, before, whole, lost) });
+      made.set(id, { row, place: whole, outcome: outcomeOf(row, before, whole, lost) });
     }
   }
   const places = [
@@ -34,7 +34,7 @@ export function placesFrom(plan: Plan, rows: readonly Row[], reading: Reading): 
   ];
   return {
     questions: questionsOf(PLACE_KIND_VOCABULARY, textsOf(rows, "kind")),
-    rows: [...[...made.values()].map(({ said }) => said), ...left],
+    rows: [...[...made.values()].map(({ outcome }) => outcome), ...left],
     notes: [],
     parts: { site: { ...plan.site, places } },
     rowAt(path) {
@@ -69,7 +69,7 @@ function placeOf(
   return { name, kind: kind ?? before?.kind ?? "station", eastM, northM, upM };
 }
 
-function saidOf(row: Row, before: Place | undefined, place: Place, lost: readonly string[]): RowSaid {
+function outcomeOf(row: Row, before: Place | undefined, place: Place, lost: readonly string[]): RowOutcome {
   const state = !before ? "new" : isEqual(before, place) ? "same" : "changed";
   const says = state === "changed" && before ? changesOf(before, place) : [];
   return { line: row.line, number: "", name: place.name, state, says, lost };
@@ -77,13 +77,13 @@ function saidOf(row: Row, before: Place | undefined, place: Place, lost: readonl
 
 /** What is otherwise of a place, each with what it was. */
 function changesOf(before: Place, place: Place): readonly string[] {
-  const said = (label: string, is: string, was: string): readonly string[] =>
+  const change = (label: string, is: string, was: string): readonly string[] =>
     is === was ? [] : [`${label} ${is}, was ${was}`];
   return [
-    ...said("name", place.name, before.name),
-    ...said("kind", place.kind, before.kind),
-    ...said("east", metres(place.eastM, "given"), metres(before.eastM, "given")),
-    ...said("north", metres(place.northM, "given"), metres(before.northM, "given")),
-    ...said("up", metres(place.upM, "given"), metres(before.upM, "given")),
+    ...change("name", place.name, before.name),
+    ...change("kind", place.kind, before.kind),
+    ...change("east", metres(place.eastM, "given"), metres(before.eastM, "given")),
+    ...change("north", metres(place.northM, "given"), metres(before.northM, "given")),
+    ...change("up", metres(place.upM, "given"), metres(before.upM, "given")),
   ];
 }

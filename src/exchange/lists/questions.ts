@@ -180,8 +180,8 @@ export function crewVocabulary(plan: Plan): Vocabulary {
       return all.length === ids.length && all.length > 0 ? `ev:${[...new Set(all)].join(",")}+${more}` : null;
     },
     guess(word) {
-      const said = plain(word);
-      const count = said === "all" || said === "everybody" ? members.length : NUMBERS[said];
+      const meant = plain(word);
+      const count = meant === "all" || meant === "everybody" ? members.length : NUMBERS[meant];
       return count === undefined || count > members.length ? null : String(count);
     },
   };

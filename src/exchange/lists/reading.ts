@@ -13,7 +13,7 @@ export interface Reading extends Layout, Written {
 }
 
 /** What becomes of one row of the list. */
-export interface RowSaid {
+export interface RowOutcome {
   /** Its row in the sheet, from 1. */
   readonly line: number;
   /** The requester's number; "" where there is none. */
@@ -29,7 +29,7 @@ export interface RowSaid {
 /** What a list would make of the plan. */
 export interface ListRead {
   readonly questions: readonly Question[];
-  readonly rows: readonly RowSaid[];
+  readonly rows: readonly RowOutcome[];
   /** Columns that are not taken, with how many cells of theirs hold something. */
   readonly unread: readonly { readonly head: string; readonly cells: number }[];
   /** What the planner must give afterwards, and what else is to be known: a sentence each. */
@@ -51,7 +51,7 @@ export interface Row {
 /** What becomes of the rows, before the plan has been asked whether it takes it. */
 export interface Made {
   readonly questions: readonly Question[];
-  readonly rows: readonly RowSaid[];
+  readonly rows: readonly RowOutcome[];
   readonly notes: readonly string[];
   readonly parts: Partial<Plan>;
   /** Which row stands behind a path of the plan's faults; null for none. */
@@ -93,18 +93,18 @@ export function fitted(plan: Plan, all: readonly Row[], make: (rows: readonly Ro
       else whole ??= `${fault.path}: ${fault.message}`;
     }
     const left = [...refused].map(([row, why]) => leftOut(row, why));
-    const said = { ...made, rows: [...made.rows, ...left].sort((a, b) => a.line - b.line) };
-    if (read.ok) return said;
+    const merged = { ...made, rows: [...made.rows, ...left].sort((a, b) => a.line - b.line) };
+    if (read.ok) return merged;
     if (refused.size > before) continue;
     return {
-      ...said,
+      ...merged,
       parts: {},
-      notes: [...said.notes, `The plan cannot take it: ${whole ?? "it has faults"}.`],
+      notes: [...merged.notes, `The plan cannot take it: ${whole ?? "it has faults"}.`],
     };
   }
 }
 
-export function leftOut({ line, cells }: Row, why: string): RowSaid {
+export function leftOut({ line, cells }: Row, why: string): RowOutcome {
   const number = cells.get("number") ?? "";
   return { line, number, name: cells.get("name") ?? "", state: "left out", says: [why], lost: [] };
 }

@@ -20,7 +20,7 @@ import {
   questionsOf,
   type Vocabulary,
 } from "./questions.ts";
-import { leftOut, type Made, measured, type Reading, type Row, type RowSaid, textsOf } from "./reading.ts";
+import { leftOut, type Made, measured, type Reading, type Row, type RowOutcome, textsOf } from "./reading.ts";
 import { precedence, References } from "./references.ts";
 import { isCalled, isNumbered } from "./tasknames.ts";
 import { differences } from "./taskwords.ts";
@@ -32,14 +32,14 @@ export function tasksFrom(plan: Plan, rows: readonly Row[], reading: Reading): M
   const placed = rowsById(plan, rows);
   const references = new References(plan, placed.rows);
   const boxes = new NewContainers(plan, words.container, reading);
-  const made = new Map<string, { readonly row: Row; readonly task: Task; readonly said: RowSaid }>();
-  const left: RowSaid[] = [];
+  const made = new Map<string, { readonly row: Row; readonly task: Task; readonly outcome: RowOutcome }>();
+  const left: RowOutcome[] = [];
   for (const [id, row] of placed.rows) {
     const before = plan.tasks.find((task) => task.id === id);
     const lost: string[] = [];
     const task = taskOf(row, id, before, reading, words, boxes, lost);
     if (typeof task === "string") left.push(leftOut(row, task));
-    else made.set(id, { row, task, said: saidOf(row, before, task, plan, boxes.containers, lost) });
+    else made.set(id, { row, task, outcome: outcomeOf(row, before, task, plan, boxes.containers, lost) });
   }
   const tasks = [
     ...plan.tasks.map((task) => made.get(task.id)?.task ?? task),
@@ -49,11 +49,11 @@ export function tasksFrom(plan: Plan, rows: readonly Row[], reading: Reading): M
   ];
   const known = new Set(tasks.map(({ id }) => id));
   const after = linksAfter(plan, made, references, known, reading);
-  const saids = [...made].map(([id, { said }]) => after.said(id, said));
+  const outcomes = [...made].map(([id, { outcome }]) => after.withLinks(id, outcome));
   return {
     questions: questionsIn(rows, words, reading),
     rows: [
-      ...saids,
+      ...outcomes,
       ...left,
       ...placed.twice.map((row) => leftOut(row, "its number or name stands above already")),
     ],
@@ -260,14 +260,14 @@ function tickIn(row: Row, target: string, reading: Reading, lost: string[]): boo
   return tick ?? undefined;
 }
 
-function saidOf(
+function outcomeOf(
   row: Row,
   before: Task | undefined,
   task: Task,
   plan: Plan,
   more: readonly Container[],
   lost: readonly string[],
-): RowSaid {
+): RowOutcome {
   const state = !before ? "new" : isEqual(before, task) ? "same" : "changed";
   const says = before
     ? differences(before, task, { ...plan, containers: [...plan.containers, ...more] })
@@ -361,7 +361,7 @@ function linksAfter(
   references: References,
   known: ReadonlySet<string>,
   reading: Reading,
-): { readonly links: Plan["links"]; said(id: string, said: RowSaid): RowSaid } {
+): { readonly links: Plan["links"]; withLinks(id: string, outcome: RowOutcome): RowOutcome } {
   const says = new Map<string, { more: string[]; lost: string[] }>();
   const has = reading.columns.some(({ target }) => target === "after");
   let links: Plan["links"] = plan.links;
@@ -383,10 +383,10 @@ function linksAfter(
   }
   return {
     links,
-    said(id, said) {
+    withLinks(id, outcome) {
       const { more, lost } = says.get(id) ?? { more: [], lost: [] };
-      const state = said.state === "same" && more.length > 0 ? "changed" : said.state;
-      return { ...said, state, says: [...said.says, ...more], lost: [...said.lost, ...lost] };
+      const state = outcome.state === "same" && more.length > 0 ? "changed" : outcome.state;
+      return { ...outcome, state, says: [...outcome.says, ...more], lost: [...outcome.lost, ...lost] };
     },
   };
 }

@@ -118,8 +118,8 @@ function rowsOf(xml: string, shared: readonly string[], textOf: (cell: RawCell) 
     close(name) {
       inValue = false;
       if (name !== "c" || !at) return;
-      const said = cell.type === "s" ? (shared[Number(cell.value)] ?? "") : textOf(cell);
-      if (said !== "") put(rows, at, said);
+      const text = cell.type === "s" ? (shared[Number(cell.value)] ?? "") : textOf(cell);
+      if (text !== "") put(rows, at, text);
       at = null;
     },
   });

@@ -6,7 +6,14 @@ import { planState } from "../planstate.ts";
 import { Markup, markup, type Part } from "./markup.ts";
 import { HATCHINGS, ribbonOf } from "./ribbon.ts";
 import { STYLE } from "./style.ts";
-import { benchTable, findingsTable, marginsTable, remoteTable, saidTables, scheduleTable } from "./tables.ts";
+import {
+  benchTable,
+  findingsTable,
+  marginsTable,
+  remoteTable,
+  remarkTables,
+  scheduleTable,
+} from "./tables.ts";
 
 /**
  * The day as one page to be read by anybody: a whole HTML file of its own that asks for nothing, runs nothing and changes nothing.
@@ -41,7 +48,7 @@ ${marginsTable(plan, verdict)}
 ${findingsTable(plan, verdict)}
 <h2>Left out</h2>
 ${benchTable(plan, reasons)}
-${saidPart(plan)}
+${remarksPart(plan)}
 </main>
 ${foot(plan, madeMs)}
 </body>
@@ -108,8 +115,8 @@ function remotePart(plan: Plan): Part {
   return table ? markup`<h2>Without crew</h2>${table}` : "";
 }
 
-function saidPart(plan: Plan): Part {
-  const tables = saidTables(plan);
+function remarksPart(plan: Plan): Part {
+  const tables = remarkTables(plan);
   return tables.length > 0 ? markup`<h2>Said of it</h2>${tables}` : "";
 }
 

@@ -13,13 +13,13 @@ export type Part = Markup | string | number | readonly Part[];
 /** Markup in which every value is shown as the signs that it is made of, whatever it says. */
 export function markup(fixed: TemplateStringsArray, ...parts: readonly Part[]): Markup {
   return new Markup(
-    fixed.reduce((text, next, k) => `${text}${k === 0 ? "" : said(parts[k - 1] ?? "")}${next}`, ""),
+    fixed.reduce((text, next, k) => `${text}${k === 0 ? "" : escaped(parts[k - 1] ?? "")}${next}`, ""),
   );
 }
 
-function said(part: Part): string {
+function escaped(part: Part): string {
   if (part instanceof Markup) return part.text;
-  if (typeof part === "object") return part.map(said).join("");
+  if (typeof part === "object") return part.map(escaped).join("");
   return withHiddenShown(String(part))
     .replaceAll("&", "&amp;")
     .replaceAll("<", "&lt;")

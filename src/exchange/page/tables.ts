@@ -11,7 +11,7 @@ import {
   listed,
   numberedSentence,
   placeName,
-  saidAt,
+  remarkedAt,
   signoffWords,
   taskNumber,
   touchdownMs,
@@ -221,7 +221,7 @@ export function benchTable(plan: Plan, reasons: ReadonlyMap<string, BenchReason>
 }
 
 /** What people say of the plan: whose sign-off holds, whose was undone by a change, and comments about which something is left to do. */
-export function saidTables(plan: Plan): readonly Markup[] {
+export function remarkTables(plan: Plan): readonly Markup[] {
   const signed = plan.signoffs.map((one): Row => ({
     cells: [{ part: aboutWords(plan, one.about), kind: "main" }, { part: signoffWords(plan, one) }],
   }));
@@ -231,7 +231,7 @@ export function saidTables(plan: Plan): readonly Markup[] {
       cells: [
         { part: aboutWords(plan, about), kind: "main" },
         { part: text },
-        { part: `${by}, ${saidAt(atUtc)}`, kind: "num" },
+        { part: `${by}, ${remarkedAt(atUtc)}`, kind: "num" },
       ],
     }));
   return [

@@ -24,7 +24,7 @@ function whereIs(known: Both, part: CrewEva, stop: Stop, other: CrewMember): str
   const { now, stay } = soonest;
   const isSure = now.kind === latest.now.kind && isEqual(now.path, latest.now.path);
   const awayM = isSure && now.path.length === 1 ? distanceM(plan, stop.task.place, now.path[0]) : null;
-  const said = isSure
+  const clauses = isSure
     ? [...doing(plan, now, stay, stop, awayM, latest.now), ...far(plan, stop, now.path.at(-1), awayM)]
     : [between(plan, soonest, latest)];
   const isKnown = arePlaced(plan, [
@@ -34,7 +34,7 @@ function whereIs(known: Both, part: CrewEva, stop: Stop, other: CrewMember): str
   ]);
   const most = !isKnown ? 0 : mostApart([known.verdict, known.played], part, stop, other);
   return [
-    ...said,
+    ...clauses,
     ...goingOn(plan, stop, soonest, isSure ? latest : arrived(latest, soonest)),
     ...(most > (awayM ?? 0) + 1 ? [`most apart ${metres(most, "up")}`] : []),
   ].join(", ");

@@ -16,9 +16,9 @@ export function remedyBlocks(
     const steps = remedy.steps.map((step) => {
       const doers = stepCrew(step, crew, plan.crew);
       const who = doers.map((id) => plan.crew.find((one) => one.id === id)?.name ?? id).join("+");
-      const said = step.when === undefined ? step.text : `IF ${step.when} THEN ${step.text}`;
+      const sentence = step.when === undefined ? step.text : `IF ${step.when} THEN ${step.text}`;
       return {
-        text: doers.length === crew.length ? said : `${who}: ${said}`,
+        text: doers.length === crew.length ? sentence : `${who}: ${sentence}`,
         blank: doers.includes(member) ? step.blank : undefined,
       };
     });

@@ -343,8 +343,8 @@ function brought(plan: Plan, task: Task, gapMm: number): Block[] {
   if (bags === null) return blankAfter("CASE", words, blank, gapMm);
   // Numbers of the bags' own need not follow each other: they are all said.
   const counted = typeof sample.bags === "number" && bags.length > 2;
-  const said = counted ? `${bags[0]} to ${bags.length}` : bags.join(", ");
-  return blankAfter(bags.length === 1 ? "BAG" : "BAGS", `${said}, ${words}`, blank, gapMm);
+  const range = counted ? `${bags[0]} to ${bags.length}` : bags.join(", ");
+  return blankAfter(bags.length === 1 ? "BAG" : "BAGS", `${range}, ${words}`, blank, gapMm);
 }
 
 /**

@@ -57,7 +57,7 @@ export function withOwnIds(base: Plan, mine: Plan, theirs: Plan): Plan {
     const patterns = [`${list}.*.id`, ...references].map((path) => path.split("."));
     const inPlan = patterns.reduce<unknown>((one, pattern) => renamedAt(one, pattern, rename), plan) as Plan;
     const renamed = withGivenUp(inPlan, patterns, rename);
-    return list === "tasks" ? withSaid(renamed, rename) : renamed;
+    return list === "tasks" ? withRemarks(renamed, rename) : renamed;
   }, theirs);
 }
 
@@ -113,7 +113,7 @@ function withGivenUp(plan: Plan, patterns: readonly Pattern[], rename: Rename): 
 }
 
 /** What is said of tasks is said of them under their other ids. */
-function withSaid(plan: Plan, rename: Rename): Plan {
+function withRemarks(plan: Plan, rename: Rename): Plan {
   const of = <One extends Plan["comments"][number] | Plan["signoffs"][number]>(one: One): One =>
     one.about.kind === "task" ? { ...one, about: { ...one.about, id: rename(one.about.id) } } : one;
   return { ...plan, comments: plan.comments.map(of), signoffs: plan.signoffs.map(of) };

@@ -20,7 +20,7 @@ export const Bench = memo(function Bench() {
   const [words, setWords] = useState("");
   const wanted = useDeferredValue(words);
   const selection = useSession((state) => state.selection);
-  const says = useSaid(tasks);
+  const says = useReasons(tasks);
   const listed = useMemo(() => found(tasks, wanted), [tasks, wanted]);
   const must = tasks.filter((task) => task.must).length;
 
@@ -74,9 +74,9 @@ export const Bench = memo(function Bench() {
 const NONE: SessionState["benchReasons"] = new Map();
 
 /** Why each of these tasks is not on the line: asked once for all cards, in every frame of a move. */
-function useSaid(tasks: readonly Task[]): ReadonlyMap<string, string | null> {
-  const said = useSessionList((state) => tasks.map(({ id }) => benchSays(state, id)));
-  return useMemo(() => new Map(tasks.map(({ id }, i) => [id, said[i] ?? null])), [tasks, said]);
+function useReasons(tasks: readonly Task[]): ReadonlyMap<string, string | null> {
+  const reasons = useSessionList((state) => tasks.map(({ id }) => benchSays(state, id)));
+  return useMemo(() => new Map(tasks.map(({ id }, i) => [id, reasons[i] ?? null])), [tasks, reasons]);
 }
 
 let lastBench: { readonly plan: Plan; readonly schedule: Schedule; readonly tasks: readonly Task[] } | null =

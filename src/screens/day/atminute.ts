@@ -15,7 +15,7 @@ export function minuteWords(plan: Plan, verdict: Verdict, atS: number): readonly
     const doing = doingWords(plan, outing, atS);
     groups.set(doing, [...(groups.get(doing) ?? []), crewName(plan, outing.crew)]);
   }
-  const said = [...groups].map(([doing, crew]) => {
+  const phrases = [...groups].map(([doing, crew]) => {
     const alone = crew.length === 1 && out.length > 1 ? " alone" : "";
     return `${listed(crew)}${alone}: ${doing}`;
   });
@@ -26,7 +26,7 @@ export function minuteWords(plan: Plan, verdict: Verdict, atS: number): readonly
       ? []
       : [`${plan.crew.length > 2 ? `${listed(who)} ` : ""}${metres(apartM, "up")} apart`];
   });
-  return [...said, ...far];
+  return [...phrases, ...far];
 }
 
 /** What somebody does at a moment; all of it where a day has them at several things at once. */

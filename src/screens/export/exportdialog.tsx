@@ -16,7 +16,7 @@ export function ExportDialog() {
   // Worked out anew whenever the plan is another.
   // eslint-disable-next-line react-hooks/exhaustive-deps
   const found = useFound(useCallback(() => session.exported(), [session, plan]));
-  const [said, say] = useState("");
+  const [notice, say] = useState("");
 
   const save = (name: string, parts: BlobPart[], type: string): void => {
     download(name, parts, type);
@@ -59,7 +59,7 @@ export function ExportDialog() {
         >
           Save everything as one zip
         </button>
-        <span role="status">{found === null ? "Working out the ways and the bench…" : said}</span>
+        <span role="status">{found === null ? "Working out the ways and the bench…" : notice}</span>
       </footer>
     </Dialog>
   );

@@ -24,7 +24,7 @@ export function FieldValue(props: {
       data-doubted={!faulty && !cell.toGive && word !== null ? "" : undefined}
       disabled={cell.fixed !== null}
       title={cell.fixed ?? (cell.hint === "" ? undefined : cell.hint)}
-      aria-label={saidOf(cell)}
+      aria-label={spokenOf(cell)}
       onClick={onPress}
     >
       <span className="task-stands">{shownOf(cell, written, faulty)}</span>
@@ -40,8 +40,8 @@ function shownOf(cell: Cell, written: string, faulty: KeptCell | null): string {
 }
 
 /** `Body mass of EV1, kg: 80. Edit`. */
-function saidOf({ label, unit, toGive, shown, entry }: Cell): string {
-  const said = toGive ? "to be given" : shown === "" ? "none" : shown;
+function spokenOf({ label, unit, toGive, shown, entry }: Cell): string {
+  const value = toGive ? "to be given" : shown === "" ? "none" : shown;
   const act = entry.editor === "tick" ? "Change" : "Edit";
-  return `${label}${unit === "" ? "" : `, ${unit}`}: ${said}. ${act}`;
+  return `${label}${unit === "" ? "" : `, ${unit}`}: ${value}. ${act}`;
 }

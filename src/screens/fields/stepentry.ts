@@ -66,8 +66,8 @@ function stepIn(line: string, doers: readonly string[]): Outcome<Omit<Step, "cau
     return failed(
       `Nobody here is called ${who}: write ${listed(doers.map((name) => `${name}:`))}, or nothing for all.`,
     );
-  const said = by === undefined ? line : rest;
-  const [, what = said, of, unit = ""] = BLANK.exec(said) ?? [];
+  const action = by === undefined ? line : rest;
+  const [, what = action, of, unit = ""] = BLANK.exec(action) ?? [];
   const [, when, then = what] = WHEN.exec(what) ?? [];
   if (when === undefined && /^IF\s/.test(what)) return failed(`“${what}” has no THEN.`);
   return done({

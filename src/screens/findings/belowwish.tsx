@@ -99,13 +99,13 @@ function BelowRow({ shortfall, what, about, chance }: Below) {
 
 /** Each chance of the day that is, or may be, below its wish. */
 function daysBelow({ home, must, wish, mustOnBench }: ChancesReport): readonly Below[] {
-  const said = (what: string, chance: Chance, wanted: number): readonly Below[] => {
+  const below = (what: string, chance: Chance, wanted: number): readonly Below[] => {
     const shortfall = shortfallOf(chance, wanted);
     return shortfall === null ? [] : [{ shortfall, what, about: wishWords(shortfall, wanted), chance }];
   };
   return [
-    ...said("Everybody home inside every limit", home, wish.home),
-    ...(mustOnBench.length > 0 ? [] : said("Every must-do task done", must, wish.must)),
+    ...below("Everybody home inside every limit", home, wish.home),
+    ...(mustOnBench.length > 0 ? [] : below("Every must-do task done", must, wish.must)),
   ];
 }
 

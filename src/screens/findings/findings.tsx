@@ -27,7 +27,7 @@ import { From } from "../parts/from/from.tsx";
 import { Prose } from "../parts/prose.tsx";
 import { BelowWish } from "./belowwish.tsx";
 import { boundWords } from "./boundwords.ts";
-import { OpenSaid } from "./opensaid.tsx";
+import { OpenRemarks } from "./openremarks.tsx";
 import { useCalmSession } from "../settled.ts";
 import { findingKey, LEVEL_WORDS, readFindings } from "../words.ts";
 
@@ -71,7 +71,7 @@ export const Findings = memo(function Findings() {
         </span>
         {!inHand && <MendIt />}
       </header>
-      <OpenSaid />
+      <OpenRemarks />
       {inOrder.length === 0 && (
         <p className="empty">
           {verdict.placed === 0

@@ -210,12 +210,13 @@ function wishOf({ placed }: Verdict, chances: ChancesReport | null): Judged {
   if (placed === 0) return open("Chances come with the day: pack first.");
   if (!chances) return open("The chances of the day are not known yet.");
   const { home, must, wish } = chances;
-  const said = `Everybody home on ${chanceFigure(home)}, every must-do done on ${chanceFigure(must)} of simulated days`;
+  const words = `Everybody home on ${chanceFigure(home)}, every must-do done on ${chanceFigure(must)} of simulated days`;
   const standings = [standingAgainst(home, wish.home), standingAgainst(must, wish.must)];
   const wanted = `${percent(wish.home, "given")} and ${percent(wish.must, "given")}`;
-  if (standings.includes("below")) return open(`${said}; wished: ${wanted}. Look at the odds and the curve.`);
-  if (standings.some((one) => one !== "meets")) return begun(`${said}: may be below the wish of ${wanted}.`);
-  return done(`${said}: the wish of ${wanted} is met.`);
+  if (standings.includes("below"))
+    return open(`${words}; wished: ${wanted}. Look at the odds and the curve.`);
+  if (standings.some((one) => one !== "meets")) return begun(`${words}: may be below the wish of ${wanted}.`);
+  return done(`${words}: the wish of ${wanted} is met.`);
 }
 
 function paperOf({ placed, score }: Verdict, wish: Judged): Judged {

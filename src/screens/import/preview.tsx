@@ -1,4 +1,4 @@
-import type { ListRead, Reading, RowSaid } from "../../session/lists.ts";
+import type { ListRead, Reading, RowOutcome } from "../../session/lists.ts";
 import { counted } from "../../words/index.ts";
 
 /** What the list would make of the plan, row by row; what would be lost stands first, counted and in red. */
@@ -38,7 +38,7 @@ export function Preview(props: {
   );
 }
 
-function countOf({ rows }: ListRead, state: RowSaid["state"]): number {
+function countOf({ rows }: ListRead, state: RowOutcome["state"]): number {
   return rows.filter((row) => row.state === state).length;
 }
 
@@ -83,7 +83,7 @@ function Sums({ read, clocks }: { readonly read: ListRead; readonly clocks: Read
 }
 
 /** The rows of the list, and what becomes of each. */
-function Rows({ rows }: { readonly rows: readonly RowSaid[] }) {
+function Rows({ rows }: { readonly rows: readonly RowOutcome[] }) {
   return (
     <div className="import-rows" tabIndex={0} role="region" aria-label="Rows">
       <table>

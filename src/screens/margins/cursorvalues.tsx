@@ -6,7 +6,7 @@ import { wholeMinute } from "../wholeminute.ts";
 import { measuring } from "../day/line/names/usenames.ts";
 import { facePx, font } from "../parts/canvas/brush.ts";
 import { loadText, type MarginRow, type RowPlace } from "./rows.ts";
-import { besideLine, saidIn } from "./said.ts";
+import { besideLine, textsIn } from "./striptexts.ts";
 import { spareOf } from "./spare.ts";
 
 /** The face of a value, as the style sheet has it, and what its box adds to the text. */
@@ -18,9 +18,9 @@ export function CursorValues(props: { readonly places: readonly RowPlace[]; read
   const { places, scale } = props;
   const cursorS = useView((view) => (view.inHand ? null : view.cursorS));
   const pointed = cursorS !== null;
-  const said = useMemo(() => {
+  const written = useMemo(() => {
     const ctx = pointed ? measuring() : null;
-    return new Map(ctx ? places.map((place) => [place.row.key, saidIn(place, scale, ctx)]) : []);
+    return new Map(ctx ? places.map((place) => [place.row.key, textsIn(place, scale, ctx)]) : []);
   }, [places, scale, pointed]);
   if (cursorS === null) return null;
   const ctx = measuring();
@@ -31,7 +31,7 @@ export function CursorValues(props: { readonly places: readonly RowPlace[]; read
         const text = valueText(row, wholeMinute(cursorS));
         if (text === null) return null;
         const wide = Math.ceil(ctx ? facePx(ctx, VALUE_FACE, text) : 0) + AROUND_PX;
-        const left = besideLine(x, wide, said.get(row.key) ?? [], scale.widthPx);
+        const left = besideLine(x, wide, written.get(row.key) ?? [], scale.widthPx);
         return (
           <span key={row.key} style={{ top, height: heightPx, transform: `translateX(${left}px)` }}>
             <b>{text}</b>

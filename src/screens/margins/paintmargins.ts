@@ -7,15 +7,15 @@ import { dashOver, fillUnder, line, paintReserve, strokeOver, trace } from "./co
 import type { MarginRow, RowPlace } from "./rows.ts";
 import {
   leastOf,
-  leastSaid,
+  leastTexts,
   LIMIT_FACE,
   limitWide,
-  mostSaid,
-  type Said,
-  saidOf,
+  mostTexts,
+  type StripText,
+  textsOf,
   WORST_FACE,
   worstWide,
-} from "./said.ts";
+} from "./striptexts.ts";
 import { spareOf } from "./spare.ts";
 
 /** Every margin as a shape over time; `before` draws the plan as it was before the move, as a dashed line. */
@@ -69,7 +69,7 @@ function sayRow(brush: Brush, strip: SpareStrip, was: MarginRow | undefined): vo
   const { row } = place;
   switch (row.kind) {
     case "least":
-      row.outings.reduce<readonly Said[]>(
+      row.outings.reduce<readonly StripText[]>(
         (taken, tracks) => [...taken, ...sayLeast(brush, strip, tracks, earlierOf(was, tracks), taken)],
         [],
       );
@@ -188,16 +188,16 @@ function sayLeast(
   strip: SpareStrip,
   tracks: readonly MarginTrack[],
   even: readonly MarginTrack[],
-  taken: readonly Said[],
-): readonly Said[] {
+  taken: readonly StripText[],
+): readonly StripText[] {
   const worst = leastOf(tracks);
   if (!worst) return [];
   const { palette } = brush;
   const { place, scale } = strip;
   const { margin } = worst;
-  const said = leastSaid(courseOf(worst, even), margin, scale, worstWide(brush.ctx), taken);
-  if (!said) return [];
-  const { point, last, words, end } = said;
+  const texts = leastTexts(courseOf(worst, even), margin, scale, worstWide(brush.ctx), taken);
+  if (!texts) return [];
+  const { point, last, words, end } = texts;
   const y = shareY(strip);
   mark(brush, place, {
     x: scale.x(point.atS),
@@ -206,7 +206,7 @@ function sayLeast(
     colour: point.value < 0 ? palette.breach : palette.tight,
   });
   if (end) rimmed(brush, end, besideY(place, y(last.value)), margin < 0 ? palette.breach : palette.ink);
-  return saidOf(said);
+  return textsOf(texts);
 }
 
 /** A point that is the worst of its course, with its words beside it where they have room. */
@@ -218,7 +218,7 @@ function mark(
     y,
     words,
     colour,
-  }: { readonly x: number; readonly y: number; readonly words: Said | null; readonly colour: string },
+  }: { readonly x: number; readonly y: number; readonly words: StripText | null; readonly colour: string },
 ): void {
   const { ctx } = brush;
   ctx.beginPath();
@@ -237,7 +237,7 @@ function besideY({ top, heightPx }: Pick<RowPlace, "top" | "heightPx">, y: numbe
   return y + 13 <= bottom ? y + 13 : (top + bottom) / 2 + 4;
 }
 
-function rimmed(brush: Brush, { text, from, to }: Said, baseline: number, colour: string): void {
+function rimmed(brush: Brush, { text, from, to }: StripText, baseline: number, colour: string): void {
   const { ctx, palette } = brush;
   ctx.textAlign = "left";
   ctx.textBaseline = "alphabetic";
@@ -344,16 +344,16 @@ function markMost(
 ): void {
   const { ctx, palette } = brush;
   const wide = { worst: worstWide(ctx), limit: limitWide(ctx) };
-  const said = mostSaid(courses, { heightPx: place.heightPx, limit }, scale, wide);
-  if (!said) return;
-  const { point, words } = said;
-  const y = underY(said.course, place, limit);
+  const texts = mostTexts(courses, { heightPx: place.heightPx, limit }, scale, wide);
+  if (!texts) return;
+  const { point, words } = texts;
+  const y = underY(texts.course, place, limit);
   // A limit that is not known is no number, and nothing is beyond it.
   const colour = point.value > limit ? palette.breach : palette.tight;
   if (words) mark(brush, place, { x: scale.x(point.atS), y: y(point.value), words, colour });
-  if (!said.limit) return;
+  if (!texts.limit) return;
   setFont(ctx, ...LIMIT_FACE);
-  rimmed(brush, said.limit, y(limit) + 13, palette.ceiling);
+  rimmed(brush, texts.limit, y(limit) + 13, palette.ceiling);
 }
 
 /** Something that grows towards a limit: filled below, the limit as a line, what is above it hatched. */

@@ -137,7 +137,7 @@ function EvaRow({ report, name, eva }: EvaProps) {
 /** By when the EVA closes on half of the days and on nearly all, beside its limit. */
 function Ingress({ report, name, eva: { eva, ingressS, limitS } }: EvaProps) {
   const dial = useDial();
-  const by = (atS: number): string => clockText(dial, saidBy(atS, limitS), eva);
+  const by = (atS: number): string => clockText(dial, minuteShown(atS, limitS), eva);
   return (
     <>
       half by{" "}
@@ -263,7 +263,7 @@ function Tasks(props: {
  * The moment by which something is done, as it is said: up to the next whole minute, never too early. Where it keeps its limit and that
  * minute does not, up to the next second.
  */
-export function saidBy(atS: number, limitS: number): number {
+export function minuteShown(atS: number, limitS: number): number {
   const minuteS = Math.ceil(atS / 60) * 60;
   const secondS = Math.ceil(atS);
   return minuteS > limitS && secondS <= limitS ? secondS : minuteS;

@@ -128,8 +128,8 @@ function shortWords({ outcome, wishes, wish }: CurveDay): string | null {
   };
   const short = wishes.filter(isShort);
   const open = wishes.filter((must) => !isShort(must) && isOpen(must));
-  const said = [...named(open, "may not be reached"), ...named(short, "not reached")];
-  return said.length === 0 ? null : said.join("; ");
+  const phrases = [...named(open, "may not be reached"), ...named(short, "not reached")];
+  return phrases.length === 0 ? null : phrases.join("; ");
 }
 
 /** The days as a picture and as a table: what is chosen in one is shown in the other. */

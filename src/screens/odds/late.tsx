@@ -24,11 +24,11 @@ export function Late() {
   const lateTable = useSession((state) => state.lateTable);
   const stale = useSession(lateTableIsStale);
   useLateTable(true);
-  const said = lateTable && !lateTable.running && !stale ? lateTable.report : null;
+  const announced = lateTable && !lateTable.running && !stale ? lateTable.report : null;
   useEffect(() => {
-    if (said)
-      view.setState({ spoken: `The shed order is worked out for ${counted(said.evas.length, "EVA")}.` });
-  }, [said, view]);
+    if (announced)
+      view.setState({ spoken: `The shed order is worked out for ${counted(announced.evas.length, "EVA")}.` });
+  }, [announced, view]);
 
   return (
     <>

@@ -47,14 +47,14 @@ export function OddsPart() {
 /** Says the outcome once, when a run has ended; nothing of an older day. */
 function useSpoken(work: OddsWork | null, stale: boolean): void {
   const { view } = useApp();
-  const said = work && !work.running && !stale && work.end === "answered" ? work.report : null;
+  const announced = work && !work.running && !stale && work.end === "answered" ? work.report : null;
   useEffect(() => {
-    if (!said) return;
+    if (!announced) return;
     view.setState({
       spoken:
-        said.unplayed.length > 0
+        announced.unplayed.length > 0
           ? "No chance of this day is known."
-          : `Of ${counted(said.days, "simulated day")}, everybody is home in ${said.home.words}, every must-do done in ${said.must.words}, nothing missed in ${said.whole.words}.`,
+          : `Of ${counted(announced.days, "simulated day")}, everybody is home in ${announced.home.words}, every must-do done in ${announced.must.words}, nothing missed in ${announced.whole.words}.`,
     });
-  }, [said, view]);
+  }, [announced, view]);
 }

@@ -4,7 +4,7 @@ import { isOnGrid } from "../../session/index.ts";
 import { counted, gridName } from "../../words/index.ts";
 import { useApp, useSession } from "../context.ts";
 import { download } from "../parts/files.ts";
-import { Said } from "../parts/said/said.tsx";
+import { Remarks } from "../parts/remarks/remarks.tsx";
 import { stateFile } from "../parts/statefile.ts";
 import type { PaperDoubt, PaperGiven, PaperJob, PaperKind, PaperPage, PaperPort } from "../services.ts";
 import { Doubts } from "./doubts.tsx";
@@ -48,7 +48,7 @@ export function PaperTools(props: {
       <PrintedFailure printed={printed} />
       <div className="paper-more">
         <Doubts list={doubts} />
-        {kind && <Said key={kind.id} about={{ kind: "page", id: kind.id }} name={kind.name} />}
+        {kind && <Remarks key={kind.id} about={{ kind: "page", id: kind.id }} name={kind.name} />}
       </div>
       <BreachesOnPaper />
       {pdf.problem !== null && <p className="state breach">The PDF could not be made: {pdf.problem}</p>}

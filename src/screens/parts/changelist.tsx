@@ -1,10 +1,10 @@
 import type { Plan } from "../../plan/index.ts";
-import { counted, grouped, numberedSentence, type SaidChange, taskNumber } from "../../words/index.ts";
+import { counted, grouped, numberedSentence, type WordedChange, taskNumber } from "../../words/index.ts";
 
 /** What a new schedule changes, and the plan by which its tasks are numbered. */
 interface Changed {
   readonly plan: Pick<Plan, "tasks">;
-  readonly changes: readonly SaidChange[];
+  readonly changes: readonly WordedChange[];
 }
 
 /** What a new schedule drops: must-do tasks first and as a breach, then the others; counted, and every one named. */
@@ -51,17 +51,17 @@ export function Moved({ plan, changes }: Changed) {
 /** `2 must-do tasks dropped: 3 A, 5 B.`, for who hears it. */
 export function droppedWords({ plan, changes }: Changed): string {
   const { must, others } = droppedIn(changes);
-  const said = (list: readonly SaidChange[], what: string): string[] =>
+  const dropped = (list: readonly WordedChange[], what: string): string[] =>
     list.length === 0 ? [] : [`${counted(list.length, what)} dropped: ${names(plan, list)}.`];
-  const words = [...said(must, "must-do task"), ...said(others, "optional task")];
+  const words = [...dropped(must, "must-do task"), ...dropped(others, "optional task")];
   return words.length > 0 ? words.join(" ") : "No task is dropped.";
 }
 
-function droppedIn(changes: readonly SaidChange[]) {
+function droppedIn(changes: readonly WordedChange[]) {
   const dropped = changes.filter((one) => one.kind === "dropped");
   return { must: dropped.filter((one) => one.must), others: dropped.filter((one) => !one.must) };
 }
 
-function names(plan: Changed["plan"], changes: readonly SaidChange[]): string {
+function names(plan: Changed["plan"], changes: readonly WordedChange[]): string {
   return changes.map((one) => `${taskNumber(plan, one.task)} ${one.name}`).join(", ");
 }

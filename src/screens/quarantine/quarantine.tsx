@@ -15,7 +15,7 @@ export function Quarantine() {
   const { session, view } = useApp();
   const box = useRef<HTMLDialogElement>(null);
   const found = useFound(session.listQuarantine);
-  const { deleted, turn, said } = useDeleted(box);
+  const { deleted, turn, notice } = useDeleted(box);
   return (
     <Dialog
       box={box}
@@ -53,7 +53,7 @@ export function Quarantine() {
         </>
       )}
       <p className="quarantine-said note" role="status">
-        {said}
+        {notice}
       </p>
     </Dialog>
   );
@@ -63,7 +63,7 @@ export function Quarantine() {
 function useDeleted(box: RefObject<HTMLElement | null>) {
   const { session } = useApp();
   const [deleted, setDeleted] = useState<readonly number[]>([]);
-  const [said, say] = useState("");
+  const [notice, say] = useState("");
   const turned = useRef<number | null>(null);
   // The button that was pressed is gone: the keyboard goes on in the same row.
   useLayoutEffect(() => {
@@ -84,7 +84,7 @@ function useDeleted(box: RefObject<HTMLElement | null>) {
       (error: unknown) => say(`That did not work: ${wordsOf(error)}.`),
     );
   };
-  return { deleted, turn, said };
+  return { deleted, turn, notice };
 }
 
 function Row(props: {

@@ -19,7 +19,7 @@ export function CellWords(props: {
           <b>{cell.label}</b>
           <span>
             {cell.toGive && `Nobody has given it: the plan goes on, ${untilGiven(cell)}. `}
-            {cell.fixed ?? [sentence(cell.hint), cell.entry.form, rangeOf(cell)].filter(isSaid).join(" ")}
+            {cell.fixed ?? [sentence(cell.hint), cell.entry.form, rangeOf(cell)].filter(isWritten).join(" ")}
           </span>
         </>
       ) : (
@@ -31,7 +31,7 @@ export function CellWords(props: {
   );
 }
 
-function isSaid(words: string | undefined): boolean {
+function isWritten(words: string | undefined): boolean {
   return words !== undefined && words !== "" && words !== ".";
 }
 

@@ -2,7 +2,7 @@ import "./setup.css";
 import { type KeyboardEvent, useEffect } from "react";
 import { useApp, useSession, useView } from "../context.ts";
 import { keptIn, keptOn } from "../kept.ts";
-import { RulesSaid } from "../parts/said/rulessaid.tsx";
+import { RuleRemarks } from "../parts/remarks/ruleremarks.tsx";
 import { CrewChoice } from "./crewchoice.tsx";
 import { PAGES } from "./pages.ts";
 import { TableView } from "./tableview.tsx";
@@ -60,7 +60,7 @@ export function Setup() {
         {page.tables.map((table) => (
           <TableView key={table.id} table={table} from={table.id === "tasks" ? from : null} />
         ))}
-        {page.id === "rules" && <RulesSaid />}
+        {page.id === "rules" && <RuleRemarks />}
       </div>
     </div>
   );

@@ -32,8 +32,8 @@ export function headsIn(row: readonly string[], columns: readonly Column[]): rea
     const other = unit !== columns[column]!.unit && /^[a-z%°/]+$/i.test(unit);
     return { text, column, unit: other ? unit : "" };
   });
-  const said = heads.filter((head) => head.text.trim() !== "").length;
-  return taken.size >= 2 || (taken.size > 0 && taken.size === said) ? heads : null;
+  const written = heads.filter((head) => head.text.trim() !== "").length;
+  return taken.size >= 2 || (taken.size > 0 && taken.size === written) ? heads : null;
 }
 
 /**

@@ -45,7 +45,7 @@ export function Shelf() {
       )}
       <ShelfParts work={work} bin={bin} isHidden={merging !== null} close={close} />
       <p className="shelf-said note" role="status">
-        {work.said}
+        {work.notice}
       </p>
     </Dialog>
   );

@@ -11,14 +11,14 @@ export interface ShelfWork {
   readonly cards: readonly Card[] | null;
   /** Why the store cannot be read; null when it can. */
   readonly problem: string | null;
-  readonly said: string;
+  readonly notice: string;
   readonly act: Act;
 }
 
 export function useShelfWork(): ShelfWork {
   const { session } = useApp();
   const [found, setFound] = useState<Pick<ShelfWork, "cards" | "problem">>({ cards: null, problem: null });
-  const [said, say] = useState("");
+  const [notice, say] = useState("");
   const read = useCallback(
     () =>
       session.shelf().then(
@@ -37,5 +37,5 @@ export function useShelfWork(): ShelfWork {
       say(`That did not work: ${wordsOf(error)}.`);
     }
   };
-  return { ...found, said, act };
+  return { ...found, notice, act };
 }

@@ -2,7 +2,7 @@ import { useEffect, useState } from "react";
 import { type Card, type KeptState, STATE_ROOM } from "../../session/index.ts";
 import { sizeWords } from "../parts/keptwords.ts";
 import { useApp } from "../context.ts";
-import { AuthorField } from "../parts/said/author.tsx";
+import { AuthorField } from "../parts/remarks/author.tsx";
 import { momentWords } from "../parts/moment.ts";
 import { stateWords } from "./shelfwords.ts";
 import type { Act } from "./shelfwork.ts";
@@ -73,7 +73,7 @@ function StateRow(props: {
   readonly onCopy: () => void;
 }) {
   const { state, open, onBack, onCopy } = props;
-  const said = `${stateWords(state)}, ${momentWords(state.atMs)}`;
+  const words = `${stateWords(state)}, ${momentWords(state.atMs)}`;
   return (
     <li>
       <div>
@@ -91,10 +91,10 @@ function StateRow(props: {
           title={open ? undefined : "Open the plan first, or open the state as a copy."}
           onClick={onBack}
         >
-          Go back<span className="unseen"> to {said}</span>
+          Go back<span className="unseen"> to {words}</span>
         </button>
         <button type="button" onClick={onCopy}>
-          Open a copy<span className="unseen"> of {said}</span>
+          Open a copy<span className="unseen"> of {words}</span>
         </button>
       </div>
     </li>

@@ -17,7 +17,7 @@ export const LINE_PX = 15;
 /** What a name is written on. */
 const PILL_PX = { aside: 10, above: 3 };
 /** Room at the lower right for how many names have none. */
-const SAID_PX = { width: 260, height: 24 };
+const READOUT_PX = { width: 260, height: 24 };
 
 /** A longer leader runs across the map to a name that nobody looks for there, pixels. */
 const LONGEST_PX = 220;
@@ -64,13 +64,13 @@ export function layTexts(
   frame: MapFrame,
 ): LaidTexts {
   const { widthPx, heightPx } = frame;
-  const said = {
-    left: widthPx - SAID_PX.width,
+  const readout = {
+    left: widthPx - READOUT_PX.width,
     right: widthPx,
-    top: heightPx - SAID_PX.height,
+    top: heightPx - READOUT_PX.height,
     bottom: heightPx,
   };
-  const kept = [...frameBoxes(frame), said];
+  const kept = [...frameBoxes(frame), readout];
   const sized = texts.map((text) => ({ text, wish: wishOf(text, widthOf) }));
   const byKey = new Map(sized.map((one) => [one.text.key, one]));
   const beside = layLabels(

@@ -8,7 +8,7 @@ import { useApp, useSession, useView } from "../context.ts";
 import { TASK_FIELDS } from "../fields/task/fields.ts";
 import { taskTable } from "../fields/tasks.ts";
 import { FormField } from "../fields/formfield.tsx";
-import { Said } from "../parts/said/said.tsx";
+import { Remarks } from "../parts/remarks/remarks.tsx";
 import { KIND_LETTERS } from "../words.ts";
 import { Pins } from "./pins.tsx";
 import { OnBench, Standing, TaskFindings } from "./standing.tsx";
@@ -88,7 +88,7 @@ function Details({ task }: { readonly task: Task }) {
           <Words title="Groups" words={groups} />
           <Words title="Cautions" words={task.cautions.map(cautionLine)} />
           <Words title="Steps" words={stepWords} numbered />
-          <Said about={{ kind: "task", id: task.id }} name={task.name} />
+          <Remarks about={{ kind: "task", id: task.id }} name={task.name} />
         </div>
         <Fields plan={plan} task={task} />
       </div>

@@ -12,7 +12,7 @@ import { EXPORTS, everything, type Exported } from "../../../src/exchange/export
 import { firstReading, readList, sheetsIn } from "../../../src/exchange/lists/index.ts";
 import { planState } from "../../../src/exchange/planstate.ts";
 import { readGeoJson } from "../../../src/exchange/geojson.ts";
-import { saidCsv, tasksCsv } from "../../../src/exchange/export/tables.ts";
+import { remarksCsv, tasksCsv } from "../../../src/exchange/export/tables.ts";
 import {
   fingerprint,
   parse,
@@ -212,7 +212,7 @@ describe("the state of the plan", () => {
   });
 
   it("is said by a table without a row too", () => {
-    const text = saidCsv({ ...named.plan, comments: [], signoffs: [] }, named.madeMs);
+    const text = remarksCsv({ ...named.plan, comments: [], signoffs: [] }, named.madeMs);
     expect(text.trimEnd().split("\r\n")).toHaveLength(1);
     expect(text).toContain(said);
   });

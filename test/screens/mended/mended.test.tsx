@@ -1,7 +1,7 @@
 // @vitest-environment jsdom
 import { act } from "react";
 import { describe, expect, it } from "vitest";
-import type { SaidChange } from "../../../src/words/index.ts";
+import type { WordedChange } from "../../../src/words/index.ts";
 import { check } from "../../../src/check/index.ts";
 import { Mended } from "../../../src/screens/mended/mended.tsx";
 import { MANY_DAYS } from "../../../src/session/index.ts";
@@ -12,7 +12,7 @@ import { button, click, setStage, show } from "../setup/stage.tsx";
 
 setStage();
 
-const change = (name: string, must: boolean, kind: SaidChange["kind"], worth: number): SaidChange => ({
+const change = (name: string, must: boolean, kind: WordedChange["kind"], worth: number): WordedChange => ({
   task: name,
   name: `Task ${name}`,
   must,
@@ -21,7 +21,7 @@ const change = (name: string, must: boolean, kind: SaidChange["kind"], worth: nu
   sentence: `Task ${name} ${kind}.`,
 });
 
-async function mended(changes: readonly SaidChange[]) {
+async function mended(changes: readonly WordedChange[]) {
   const stage = show(<Mended />);
   const { session, engine } = stage;
   const { plan } = session.state.getState();

@@ -3,7 +3,7 @@ import { act } from "react";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { instant } from "../../../src/kernel/index.ts";
 import { PRESENT } from "../../../src/session/index.ts";
-import { saidBy } from "../../../src/screens/odds/chances.tsx";
+import { minuteShown } from "../../../src/screens/odds/chances.tsx";
 import { OddsPart } from "../../../src/screens/odds/oddspart.tsx";
 import { oddsReport } from "../../session/answers.ts";
 import { button, click, setStage, show } from "../setup/stage.tsx";
@@ -34,12 +34,12 @@ async function answered() {
 
 describe("the moment by which an EVA closes", () => {
   it("is the whole minute after it, and to the second where only that keeps the limit which it keeps", () => {
-    expect(saidBy(27_781, 28_200)).toBe(27_840);
+    expect(minuteShown(27_781, 28_200)).toBe(27_840);
     // Limit 7:50:24: 7:50:10 is inside it, and 7:51 would not be.
-    expect(saidBy(28_209.2, 28_224)).toBe(28_210);
-    expect(saidBy(28_223.5, 28_224)).toBe(28_224);
-    expect(saidBy(28_225, 28_224)).toBe(28_260);
-    expect(saidBy(28_200, 28_200)).toBe(28_200);
+    expect(minuteShown(28_209.2, 28_224)).toBe(28_210);
+    expect(minuteShown(28_223.5, 28_224)).toBe(28_224);
+    expect(minuteShown(28_225, 28_224)).toBe(28_260);
+    expect(minuteShown(28_200, 28_200)).toBe(28_200);
   });
 });
 

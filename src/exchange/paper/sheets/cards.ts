@@ -191,9 +191,9 @@ function linesOf(table: Table, rows: Card, widths: Widths, wideMm: number): Line
   const running = (one: FilledCell): Line[] =>
     runningLines(table, one, wideMm, one.as === "name" || one.cell.bold === true ? STRONG : face);
   const beside: FilledCell[][] = [];
-  const said = filled.filter(({ as }) => as !== "name");
-  said.forEach((one, k) => {
-    const before = said[k - 1];
+  const facts = filled.filter(({ as }) => as !== "name");
+  facts.forEach((one, k) => {
+    const before = facts[k - 1];
     if (before && isShort(before) && isShort(one)) beside.at(-1)?.push(one);
     else beside.push([one]);
   });

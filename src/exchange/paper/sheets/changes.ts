@@ -125,7 +125,7 @@ function sameContent(a: Numbered, before: Revision, b: Numbered, after: Revision
 }
 
 /** The same text set as large, wherever on the page: what only moved down is not new. */
-function saidKey(mark: Mark): string | null {
+function textKey(mark: Mark): string | null {
   return mark.kind === "text" ? `${mark.text}|${mark.sizePt}|${mark.bold}|${mark.x.toFixed(2)}` : null;
 }
 
@@ -133,9 +133,9 @@ function saidKey(mark: Mark): string | null {
 function withBars(one: Numbered, after: Revision, old: readonly Mark[]): Page {
   const { page } = one;
   const left = new Map<string, number>();
-  for (const key of old.map(saidKey)) if (key !== null) left.set(key, (left.get(key) ?? 0) + 1);
+  for (const key of old.map(textKey)) if (key !== null) left.set(key, (left.get(key) ?? 0) + 1);
   const news = contentOf(one, after).filter((mark) => {
-    const key = saidKey(mark);
+    const key = textKey(mark);
     if (key === null) return false;
     const more = left.get(key) ?? 0;
     left.set(key, more - 1);
@@ -185,13 +185,13 @@ export function pageWords(page: PageChange): string {
 export function changesBody(before: Revision, after: Revision): Body {
   const words = differenceWords(before.plan, after.plan);
   const pages = pageChanges(before, after);
-  const said = ({ plan }: Revision): string =>
+  const stampOf = ({ plan }: Revision): string =>
     `${plan.revision.name ?? "no revision"} ${shortFingerprint(plan)}`;
   return {
     title: "Changes between two revisions",
     wide: false,
     under: [
-      `From ${said(before)} to ${said(after)}: ${counted(words.length, "change")}, ${counted(pages.filter(({ kind }) => kind !== "renumbered").length, "page")} to replace, put in or take out.`,
+      `From ${stampOf(before)} to ${stampOf(after)}: ${counted(words.length, "change")}, ${counted(pages.filter(({ kind }) => kind !== "renumbered").length, "page")} to replace, put in or take out.`,
     ],
     key: [
       "On the pages that follow a bar at the right edge stands beside what is new; a bar all down says that something is gone. Revision, date and page numbers are not counted as changes.",

@@ -243,8 +243,8 @@ function underWords(given: SheetGiven, eva: Eva, outings: readonly Outing[]): st
 /** What a suit must hold at egress for the day as planned. */
 function goWords({ plan, goIf }: SheetGiven, eva: Eva, crew: string): string {
   const least = goIf.find((one) => one.eva === eva.id && one.crew === crew)?.leastPct;
-  const said = GAUGES.map(({ consumable, head }) => `${head} ${least?.[consumable] ?? "?"}`);
-  return `${nameOf(plan.crew, crew)} ${said.join(" ")}`;
+  const gauges = GAUGES.map(({ consumable, head }) => `${head} ${least?.[consumable] ?? "?"}`);
+  return `${nameOf(plan.crew, crew)} ${gauges.join(" ")}`;
 }
 
 function timeColumns(): Column[] {

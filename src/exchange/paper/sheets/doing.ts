@@ -31,7 +31,7 @@ export function doingsOf(given: SheetGiven, outing: Outing): Doing[] {
         noWay = `NO WAY KNOWN to ${placeName(given.plan, stretch.path.at(-1))}; `;
       return;
     }
-    for (const one of saidOf(given, outing, stretch, placeIn(outing, i))) {
+    for (const one of doingOf(given, outing, stretch, placeIn(outing, i))) {
       list.push({ ...one, words: `${noWay}${one.words}` });
       noWay = "";
     }
@@ -51,7 +51,7 @@ export function doingsOf(given: SheetGiven, outing: Outing): Doing[] {
   ];
 }
 
-function saidOf(given: SheetGiven, outing: Outing, stretch: Stretch, homeIf: Doing["homeIf"]): Doing[] {
+function doingOf(given: SheetGiven, outing: Outing, stretch: Stretch, homeIf: Doing["homeIf"]): Doing[] {
   const { plan, played } = given;
   const { kind, span, path } = stretch;
   const here = placeName(plan, path.at(-1));

@@ -163,10 +163,10 @@ function headOf(body: Body, stamp: SheetStamp, area: Area): Head {
   const wide = right - left;
   const face = { sizePt: small ? 9 : 8, bold: false };
   const lead = linesHeight(1, face.sizePt);
-  const said = [stamp.plan, stamp.revision, `${stamp.printed} · sheet 888 of 888`];
+  const longest = [stamp.plan, stamp.revision, `${stamp.printed} · sheet 888 of 888`];
   const beside = small
     ? 0
-    : Math.min(wide / 2, Math.max(...said.map((words) => textWidth(words, { ...face, bold: true }))));
+    : Math.min(wide / 2, Math.max(...longest.map((words) => textWidth(words, { ...face, bold: true }))));
   const sizePt = fitSize(body.title, wide - beside - 4, true, [16, 14, 13, 12, 11, 10], 1);
   const titleLines = wrap(body.title, wide - beside - 4, { sizePt, bold: true });
   const titleHigh = linesHeight(titleLines.length, sizePt);

@@ -215,7 +215,7 @@ const NAMES_ACROSS = 3;
 
 /** What the numbers of an EVA's answers stand for, down and then across. */
 function namesTable({ plan }: SheetGiven, { eva, rows }: LateTable): Table {
-  const said = new Set(
+  const named = new Set(
     rows.flatMap(({ task, late, early }) => [
       task,
       ...late.flatMap(({ drop, voided, add, then }) => [
@@ -229,7 +229,7 @@ function namesTable({ plan }: SheetGiven, { eva, rows }: LateTable): Table {
   );
   const order = new Intl.Collator("en", { numeric: true });
   const cells = plan.tasks
-    .filter(({ id }) => said.has(id))
+    .filter(({ id }) => named.has(id))
     .map((task): Cell & { number: string } => ({ text: taskName(task), number: taskNumber(plan, task.id) }))
     .sort((a, b) => order.compare(a.number, b.number));
   const high = Math.ceil(cells.length / NAMES_ACROSS);

@@ -19,8 +19,8 @@ export function leftOutRows({ plan, reasons }: Pick<SheetGiven, "plan" | "reason
     .filter(({ id }) => !placed.has(id))
     .sort((a, b) => Number(b.must) - Number(a.must) || b.worth - a.worth)
     .map((task) => {
-      const said = reasons?.find((one) => one.task === task.id)?.sentence;
-      return { task, reason: said === undefined ? null : numberedSentence(plan, said) };
+      const sentence = reasons?.find((one) => one.task === task.id)?.sentence;
+      return { task, reason: sentence === undefined ? null : numberedSentence(plan, sentence) };
     });
 }
 

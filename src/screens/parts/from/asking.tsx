@@ -27,7 +27,7 @@ export function Asking(props: {
   // Requests are made anew with every drawing; what they say stays the same.
   const ask = JSON.stringify(props.ask);
   const [tries, setTries] = useState(0);
-  const [said, say] = useState<{ readonly of: AskedDay; readonly answer: Answer } | null>(null);
+  const [reply, say] = useState<{ readonly of: AskedDay; readonly answer: Answer } | null>(null);
 
   useEffect(() => {
     let wanted = true;
@@ -38,8 +38,8 @@ export function Asking(props: {
       wanted = false;
     };
   }, [session, ask, settled, tries]);
-  const current = said?.of === now;
-  useLayoutEffect(laid, [laid, said, current]);
+  const current = reply?.of === now;
+  useLayoutEffect(laid, [laid, reply, current]);
 
   const again = (): void => {
     say(null);
@@ -49,17 +49,17 @@ export function Asking(props: {
     <div aria-busy={!current}>
       {!current && (
         <p className="note">
-          {said === null ? "Worked out again …" : "The day has changed; worked out again …"}
+          {reply === null ? "Worked out again …" : "The day has changed; worked out again …"}
         </p>
       )}
-      {said && <Said answer={said.answer} again={again} />}
+      {reply && <Reply answer={reply.answer} again={again} />}
     </div>
   );
 }
 
 type Answer = FromAnswer | "gone" | "failed";
 
-function Said({ answer, again }: { readonly answer: Answer; readonly again: () => void }) {
+function Reply({ answer, again }: { readonly answer: Answer; readonly again: () => void }) {
   if (answer === "gone") return <p>The day has no such figure any more.</p>;
   if (answer !== "failed") return <Worked answer={answer} />;
   return (

@@ -19,7 +19,7 @@ export function rearranged(
   extra: readonly string[],
 ): TriedRelaxation {
   const changes = changesBetween(plan, before, made);
-  const sentence = `Nothing has to be given up: ${said(plan, changes, extra)}.`;
+  const sentence = `Nothing has to be given up: ${sentenceOf(plan, changes, extra)}.`;
   return {
     kind: "rearrange",
     subject: null,
@@ -34,7 +34,7 @@ export function rearranged(
   };
 }
 
-function said(plan: Plan, changes: readonly TaskChange[], extra: readonly string[]): string {
+function sentenceOf(plan: Plan, changes: readonly TaskChange[], extra: readonly string[]): string {
   const it = extra.length === 0 ? "no rule is broken" : "it fits";
   const moved = changes.filter((one) => one.kind === "moved");
   if (moved.length === 0) return `${it} with every other start as it is${where(plan, changes, extra)}`;

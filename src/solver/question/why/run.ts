@@ -149,11 +149,11 @@ class Why {
 
   private tell(problem: Problem, conflict: Conflict, along: string): void {
     const where = placesOf(this.plan, this.schedule);
-    const said = sayConflict(problem, conflict, this.report.task, where);
+    const worded = sayConflict(problem, conflict, this.report.task, where);
     this.add({
       state: "conflict",
-      conflict: said,
-      sentence: `${said.sentence}${along}`,
+      conflict: worded,
+      sentence: `${worded.sentence}${along}`,
       guarded: guardedIn(problem, conflict.causes),
     });
   }

@@ -6,7 +6,7 @@ import { utcDate } from "./utc.ts";
 /** What is said of a plan, in words. */
 
 /** When something was said, as the clock of the machine had it, to the minute: `5 Apr 2031 14:05 UTC`. */
-export function saidAt(atUtc: string): string {
+export function remarkedAt(atUtc: string): string {
   const atMs = parseISO(atUtc).getTime();
   return `${utcDate(atMs - (atMs % 60_000), 0)} UTC`;
 }
@@ -21,7 +21,7 @@ export function aboutWords(plan: Pick<Plan, "tasks">, { kind, id }: About): stri
 
 /** Whether a sign-off still holds, and whose it is. No more is known of that than the name that was typed. */
 export function signoffWords(plan: Plan, signoff: Signoff): string {
-  const who = `signed by ${signoff.by}, ${saidAt(signoff.atUtc)}`;
+  const who = `signed by ${signoff.by}, ${remarkedAt(signoff.atUtc)}`;
   switch (signoffState(plan, signoff)) {
     case "holds":
       return `S${who.slice(1)}.`;

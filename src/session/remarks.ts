@@ -4,31 +4,31 @@ import { utcStamp } from "../words/index.ts";
 import type { Core } from "./core.ts";
 import type { EditCommands } from "./editing.ts";
 
-type Said = Outcome<Plan, readonly Fault[]>;
+type RemarkResult = Outcome<Plan, readonly Fault[]>;
 
 /** What people say of the plan, under the name that was given in this browser; each a step of the history. */
-export interface SayingCommands {
+export interface RemarkCommands {
   /** Gives the name under which everything is said and kept from now on; this browser remembers it. */
   setAuthor(name: string): void;
-  comment(about: About, text: string): Said;
+  comment(about: About, text: string): RemarkResult;
   /** Marks a comment as one about which nothing is left to do, or as open again. */
-  settle(comment: Comment, settled: boolean): Said;
-  takeCommentOut(comment: Comment): Said;
+  settle(comment: Comment, settled: boolean): RemarkResult;
+  takeCommentOut(comment: Comment): RemarkResult;
   /** Signs a thing as it is now; an older sign-off of it under the same name goes. */
-  sign(about: About): Said;
-  withdraw(signoff: string): Said;
+  sign(about: About): RemarkResult;
+  withdraw(signoff: string): RemarkResult;
   /** Notes in the plan whose hands it was in last, before it is sent away; without a name nothing is noted. */
   noteHand(): void;
 }
 
-export function sayingCommands(core: Core, edits: EditCommands): SayingCommands {
+export function remarkCommands(core: Core, edits: EditCommands): RemarkCommands {
   const { state, ports } = core;
   const stamp = (): { readonly id: string; readonly by: string; readonly atUtc: string } => ({
     id: ports.newId(),
     by: state.getState().author,
     atUtc: utcStamp(ports.clock.nowMs(), 0),
   });
-  const recomment = (name: string, change: (list: readonly Comment[]) => Comment[]): Said =>
+  const recomment = (name: string, change: (list: readonly Comment[]) => Comment[]): RemarkResult =>
     edits.edit(name, ({ comments }) => ({ comments: change(comments) }));
 
   return {

@@ -5,14 +5,14 @@ import { useApp, useSession } from "../context.ts";
 import { useDay } from "../day/context.ts";
 
 /** Something that somebody has to look at again: a comment that is not settled, or a sign-off of what was changed since. */
-interface OpenSaid {
+interface OpenRemark {
   readonly id: string;
   readonly about: About;
   readonly words: string;
   readonly undone: boolean;
 }
 
-function openIn(plan: Plan): readonly OpenSaid[] {
+function openIn(plan: Plan): readonly OpenRemark[] {
   return [
     ...plan.comments
       .filter(({ settled }) => !settled)
@@ -24,7 +24,7 @@ function openIn(plan: Plan): readonly OpenSaid[] {
 }
 
 /** How many comments are open and how many sign-offs a later change has undone; opened, each of them, and the way to it. Nothing where there is none. */
-export function OpenSaid() {
+export function OpenRemarks() {
   const plan = useSession((state) => state.plan);
   const open = useMemo(() => openIn(plan), [plan]);
   if (open.length === 0) return null;
@@ -45,7 +45,7 @@ export function OpenSaid() {
   );
 }
 
-function OpenRow({ plan, one }: { readonly plan: Plan; readonly one: OpenSaid }) {
+function OpenRow({ plan, one }: { readonly plan: Plan; readonly one: OpenRemark }) {
   const { session, view } = useApp();
   const { windows } = useDay();
   const { about, words, undone } = one;

@@ -2,9 +2,9 @@ import { useState } from "react";
 import type { About } from "../../../plan/index.ts";
 import { keysOf } from "../../../kernel/index.ts";
 import { RULE_NUMBERS } from "../../../rules/index.ts";
-import { aboutWords, saidAt, signoffWords } from "../../../words/index.ts";
+import { aboutWords, remarkedAt, signoffWords } from "../../../words/index.ts";
 import { useSession } from "../../context.ts";
-import { Said } from "./said.tsx";
+import { Remarks } from "./remarks.tsx";
 
 const RULES = keysOf(RULE_NUMBERS).map((id): { readonly id: string; readonly words: string } => ({
   id,
@@ -12,7 +12,7 @@ const RULES = keysOf(RULE_NUMBERS).map((id): { readonly id: string; readonly wor
 }));
 
 /** Comments and sign-offs of the flight rules: those of which something was said, and one that is chosen. */
-export function RulesSaid() {
+export function RuleRemarks() {
   const comments = useSession((state) => state.plan.comments);
   const signoffs = useSession((state) => state.plan.signoffs);
   const [chosen, choose] = useState("");
@@ -22,11 +22,11 @@ export function RulesSaid() {
   const shown = RULES.filter(({ id }) => spoken.has(id) || id === chosen);
   const about = (id: string): About => ({ kind: "rule", id });
   return (
-    <section className="said-rules" aria-label="Comments and sign-off of rules">
+    <section className="remarks-rules" aria-label="Comments and sign-off of rules">
       {shown.map(({ id, words }) => (
         <div key={id}>
           <h3>{words}</h3>
-          <Said about={about(id)} name={words} />
+          <Remarks about={about(id)} name={words} />
         </div>
       ))}
       <label>
@@ -40,13 +40,13 @@ export function RulesSaid() {
           ))}
         </select>
       </label>
-      <SaidOfGone />
+      <RemarksOnGone />
     </section>
   );
 }
 
 /** What was said of tasks that are not in the plan any more: it is kept, and said. */
-function SaidOfGone() {
+function RemarksOnGone() {
   const plan = useSession((state) => state.plan);
   const isGone = ({ about }: { readonly about: About }): boolean =>
     about.kind === "task" && !plan.tasks.some(({ id }) => id === about.id);
@@ -59,7 +59,7 @@ function SaidOfGone() {
       <ul>
         {comments.map(({ id, about, by, atUtc, text }) => (
           <li key={id}>
-            {aboutWords(plan, about)}: {text} ({by}, {saidAt(atUtc)})
+            {aboutWords(plan, about)}: {text} ({by}, {remarkedAt(atUtc)})
           </li>
         ))}
         {signoffs.map((one) => (

@@ -2,7 +2,7 @@
 import { act } from "react";
 import { describe, expect, it } from "vitest";
 import { DayContext } from "../../../src/screens/day/context.ts";
-import { OpenSaid } from "../../../src/screens/findings/opensaid.tsx";
+import { OpenRemarks } from "../../../src/screens/findings/openremarks.tsx";
 import { planOf, smallInput } from "../../session/bench.ts";
 import { click, setStage, show } from "../setup/stage.tsx";
 
@@ -13,7 +13,7 @@ const part = () => document.querySelector(".open-said");
 function shown() {
   return show(
     <DayContext value={{ gesture: null as never, windows: { reveal: () => undefined } as never }}>
-      <OpenSaid />
+      <OpenRemarks />
     </DayContext>,
     (session) => {
       session.open(JSON.stringify(planOf(smallInput)));

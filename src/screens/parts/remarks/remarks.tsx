@@ -1,12 +1,12 @@
-import "./said.css";
+import "./remarks.css";
 import { type ReactNode, useState } from "react";
 import { type About, type Comment, type Signoff, signoffState } from "../../../plan/index.ts";
-import { counted, saidAt, signoffWords } from "../../../words/index.ts";
+import { counted, remarkedAt, signoffWords } from "../../../words/index.ts";
 import { useApp, useSession } from "../../context.ts";
 import { AuthorField } from "./author.tsx";
 
 /** What people say of a task, a group of the rules or a page, and who has signed it. One closed line until it is opened. */
-export function Said({ about, name }: { readonly about: About; readonly name: string }) {
+export function Remarks({ about, name }: { readonly about: About; readonly name: string }) {
   const plan = useSession((state) => state.plan);
   const author = useSession((state) => state.author);
   const { session } = useApp();
@@ -16,7 +16,7 @@ export function Said({ about, name }: { readonly about: About; readonly name: st
   const signoffs = plan.signoffs.filter(own);
   const unnamed = author === "" ? "Give your name first." : undefined;
   return (
-    <details className="said">
+    <details className="remarks">
       <summary>
         Comments and sign-off<span className="unseen"> of {name}</span>
         <span className="note">
@@ -24,7 +24,7 @@ export function Said({ about, name }: { readonly about: About; readonly name: st
           {countWords(comments, signoffs, (one) => signoffState(plan, one) !== "holds")}
         </span>
       </summary>
-      <div className="said-body">
+      <div className="remarks-body">
         <ul aria-label={`Comments on ${name}`} hidden={comments.length === 0}>
           {comments.map((one) => (
             <CommentLine key={one.id} comment={one} />
@@ -79,7 +79,7 @@ function CommentLine({ comment }: { readonly comment: Comment }) {
     <li data-settled={settled}>
       <p>{text}</p>
       <span className="note">
-        {by}, {saidAt(atUtc)}
+        {by}, {remarkedAt(atUtc)}
       </span>
       <label>
         <input

@@ -8,7 +8,7 @@ import { lowest, spareOf } from "./spare.ts";
 /** What is written in the strips of margins, and in which columns: what stands over a strip for a while keeps off it. */
 
 /** Words in a strip, from column to column. */
-export interface Said {
+export interface StripText {
   readonly text: string;
   readonly from: number;
   readonly to: number;
@@ -43,13 +43,13 @@ type Point = Course["points"][number];
 const LEVEL_SHARE = 0.0005;
 
 /** The lowest point of what a suit has to spare, with its words, and those of what is left at its end. */
-export interface LeastSaid {
+export interface LeastTexts {
   readonly point: Point;
   readonly last: Point;
   /** Null where the point is out of sight, or has no room beside it. */
-  readonly words: Said | null;
+  readonly words: StripText | null;
   /** Null where it is told already, has no room or is out of sight. */
-  readonly end: Said | null;
+  readonly end: StripText | null;
 }
 
 /**
@@ -57,13 +57,13 @@ export interface LeastSaid {
  * from there on, so that it may be less; without the margin beside it the two would contradict each other. Neither lies on what is
  * `taken`: the words of other outings in the strip.
  */
-export function leastSaid(
+export function leastTexts(
   own: Course,
   margin: number,
   scale: TimeScale,
   wide: Wide,
-  taken: readonly Said[] = [],
-): LeastSaid | null {
+  taken: readonly StripText[] = [],
+): LeastTexts | null {
   const low = lowest(own);
   const last = own.points.at(-1);
   if (!low || !last) return null;
@@ -86,24 +86,24 @@ export function leastSaid(
 }
 
 /** The greatest of all courses in view, with its words, and those of the limit. */
-export interface MostSaid {
+export interface MostTexts {
   readonly course: Course;
   readonly point: Point;
-  readonly words: Said | null;
+  readonly words: StripText | null;
   /** Null where no limit is known or it has no room. */
-  readonly limit: Said | null;
+  readonly limit: StripText | null;
 }
 
 /** From this height on a strip has room for its limit in words, pixels. */
 const LIMIT_PX = 26;
 
 /** The most of all courses in view, and the limit in words where there is height for both; null where nobody is away from another. */
-export function mostSaid(
+export function mostTexts(
   courses: readonly Course[],
   { heightPx, limit }: { readonly heightPx: number; readonly limit: number },
   scale: TimeScale,
   wide: { readonly worst: Wide; readonly limit: Wide },
-): MostSaid | null {
+): MostTexts | null {
   const tops = courses.flatMap((course) => {
     const seen = course.points.filter(({ atS }) => scale.x(atS) >= 0 && scale.x(atS) <= scale.widthPx);
     const [first] = seen;
@@ -130,7 +130,7 @@ export function mostSaid(
 /** Between words of one strip, pixels. */
 const APART_PX = 10;
 
-function areFree({ from, to }: Pick<Said, "from" | "to">, taken: readonly Said[]): boolean {
+function areFree({ from, to }: Pick<StripText, "from" | "to">, taken: readonly StripText[]): boolean {
   return taken.every((other) => to + APART_PX <= other.from || other.to + APART_PX <= from);
 }
 
@@ -140,8 +140,8 @@ function besidePoint(
   atS: number,
   text: string,
   wide: Wide,
-  taken: readonly Said[] = [],
-): Said | null {
+  taken: readonly StripText[] = [],
+): StripText | null {
   const x = scale.x(atS);
   if (x < -4 || x > scale.widthPx + 4) return null;
   const px = wide(text);
@@ -152,25 +152,25 @@ function besidePoint(
 }
 
 /** All that is said of the worst in a strip. */
-export function saidIn(
+export function textsIn(
   { row, heightPx }: RowPlace,
   scale: TimeScale,
   ctx: CanvasRenderingContext2D,
-): readonly Said[] {
+): readonly StripText[] {
   const wide = { worst: worstWide(ctx), limit: limitWide(ctx) };
   if (row.kind === "least")
-    return row.outings.reduce<readonly Said[]>((taken, tracks) => {
+    return row.outings.reduce<readonly StripText[]>((taken, tracks) => {
       const worst = leastOf(tracks);
-      const said = worst && leastSaid(spareOf(worst), worst.margin, scale, wide.worst, taken);
-      return said ? [...taken, ...saidOf(said)] : taken;
+      const least = worst && leastTexts(spareOf(worst), worst.margin, scale, wide.worst, taken);
+      return least ? [...taken, ...textsOf(least)] : taken;
     }, []);
   if (row.kind !== "apart") return [];
-  const said = mostSaid(row.tracks, { heightPx, limit: row.limit }, scale, wide);
-  return [said?.words ?? [], said?.limit ?? []].flat();
+  const most = mostTexts(row.tracks, { heightPx, limit: row.limit }, scale, wide);
+  return [most?.words ?? [], most?.limit ?? []].flat();
 }
 
 /** What is written of the least of one outing. */
-export function saidOf({ words, end }: LeastSaid): readonly Said[] {
+export function textsOf({ words, end }: LeastTexts): readonly StripText[] {
   return [words ?? [], end ?? []].flat();
 }
 
@@ -183,13 +183,18 @@ export function leastOf(tracks: readonly MarginTrack[]): MarginTrack | null {
  * Where words of this width stand beside a line at `x`: at its right, at its left where the window ends there or something is said,
  * and where neither side is free beyond what is said there. Their left edge.
  */
-export function besideLine(x: number, widthPx: number, said: readonly Said[], windowPx: number): number {
+export function besideLine(
+  x: number,
+  widthPx: number,
+  texts: readonly StripText[],
+  windowPx: number,
+): number {
   const free = (left: number): boolean =>
     left >= 0 &&
     left + widthPx <= windowPx &&
-    said.every(({ from, to }) => to + CLEAR_PX <= left || left + widthPx + CLEAR_PX <= from);
+    texts.every(({ from, to }) => to + CLEAR_PX <= left || left + widthPx + CLEAR_PX <= from);
   const sides = [x + LINE_PX, x - LINE_PX - widthPx];
-  const beyond = said
+  const beyond = texts
     .flatMap(({ from, to }) => [to + CLEAR_PX, from - CLEAR_PX - widthPx])
     .toSorted((a, b) => Math.abs(a + widthPx / 2 - x) - Math.abs(b + widthPx / 2 - x));
   return [...sides, ...beyond].find(free) ?? x + LINE_PX;

@@ -11,7 +11,7 @@ import {
   type Signoff,
   signoffState,
 } from "../../src/plan/index.ts";
-import type { Hand } from "../../src/plan/said.ts";
+import type { Hand } from "../../src/plan/remarks.ts";
 import { mergePlans } from "../../src/plan/patch/together.ts";
 import { differenceWords, signoffWords } from "../../src/words/index.ts";
 import { samplePlan } from "../exchange/samplePlan.ts";

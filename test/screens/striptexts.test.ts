@@ -2,11 +2,17 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { timeScale } from "../../src/editor/index.ts";
 import { instant } from "../../src/kernel/index.ts";
-import { besideLine, leastSaid, mostSaid, type Said, saidOf } from "../../src/screens/margins/said.ts";
+import {
+  besideLine,
+  leastTexts,
+  mostTexts,
+  type StripText,
+  textsOf,
+} from "../../src/screens/margins/striptexts.ts";
 
 const WINDOW_PX = 800;
 
-function said(from: number, to: number): Said {
+function said(from: number, to: number): StripText {
   return { text: "most 485 m at 2:23", from, to };
 }
 
@@ -57,7 +63,7 @@ describe("the most of a strip and its limit", () => {
       fc.property(drawn, ({ widthPx, values, beginS }) => {
         const scale = timeScale({ startS: 0, endS: 7200 }, widthPx);
         const points = values.map((value, k) => ({ atS: instant(beginS + k * 380), value }));
-        const most = mostSaid([{ points }], { heightPx: 40, limit: 500 }, scale, {
+        const most = mostTexts([{ points }], { heightPx: 40, limit: 500 }, scale, {
           worst: wide,
           limit: wide,
         });
@@ -88,19 +94,19 @@ describe("the least of several outings in one strip", () => {
         (outings, widthPx) => {
           const scale = timeScale({ startS: 0, endS: 80_000 }, widthPx);
           let atS = 0;
-          let taken: readonly Said[] = [];
+          let taken: readonly StripText[] = [];
           for (const { lastsS, pauseS, dip, margin } of outings) {
             const [first, last] = [atS + pauseS, atS + pauseS + lastsS];
             const middle = { atS: instant(Math.round((first + last) / 2)), value: (margin - dip) / 100 };
             const ends = [first, last].map((one) => ({ atS: instant(one), value: margin / 100 }));
-            const said = leastSaid(
+            const said = leastTexts(
               { points: [ends[0]!, middle, ends[1]!] },
               margin / 100,
               scale,
               wide,
               taken,
             );
-            const words = said ? saidOf(said) : [];
+            const words = said ? textsOf(said) : [];
             for (const one of words)
               for (const other of [...taken, ...words.filter((mate) => mate !== one)])
                 expect(one.to <= other.from || other.to <= one.from).toBe(true);

@@ -9,7 +9,7 @@ export function AuthorField({ label = "Your name" }: { readonly label?: string }
   const [typed, type] = useState(author);
   return (
     <label
-      className="said-author"
+      className="remarks-author"
       title="As you type it. It goes with what you say into the plan's file, and proves nothing."
     >
       {label}

@@ -59,4 +59,4 @@ export type Signoff = z.infer<typeof signoffSchema>;
 export type Hand = z.infer<typeof handSchema>;
 
 /** The parts of a plan that are said of it: a day is the same with and without them. */
-export const SAID = ["comments", "signoffs", "hands"] as const;
+export const REMARKS = ["comments", "signoffs", "hands"] as const;
