@@ -14,11 +14,11 @@ const yieldToHost = (): Promise<void> =>
 
 // Long work says now and then that it goes on: a message goes out though none is let in.
 const PULSE_MS = 250;
-let toldMs = performance.now();
+let pulsedMs = performance.now();
 onPulse(() => {
   const nowMs = performance.now();
-  if (nowMs - toldMs < PULSE_MS) return;
-  toldMs = nowMs;
+  if (nowMs - pulsedMs < PULSE_MS) return;
+  pulsedMs = nowMs;
   self.postMessage({ type: "pulse" });
 });
 

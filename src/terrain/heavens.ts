@@ -57,7 +57,7 @@ interface ToBeGiven {
 }
 
 /** True when the plan tells where sun and Earth stand: it says so of the body, and somebody has said where and when the lander stands. */
-function isSkyTold({ body, site, stay }: SkyPlan): boolean {
+function isSkyKnown({ body, site, stay }: SkyPlan): boolean {
   const guessed = [...(site.toGive ?? []), ...(stay.toGive ?? [])];
   return body.ephemeris !== "none" && !SKY_FIELDS.some((field) => guessed.includes(field));
 }
@@ -102,7 +102,7 @@ const UNKNOWN: Heavens = {
 
 /** Elevation of the sun over the lander's level horizon at a moment, degrees; null where nobody knows where it stands. */
 export function sunDegOver(plan: SkyPlan, metS: number): number | null {
-  if (!isSkyTold(plan)) return null;
+  if (!isSkyKnown(plan)) return null;
   return moonSun(Date.parse(plan.stay.touchdownUtc) + metS * 1000, observerIn(plan)).elevationDeg;
 }
 
@@ -118,7 +118,7 @@ function isSeen(line: Skyline | null, seen: SkyDirection): boolean {
 /** The heavens over a plan. */
 export function heavensOf(plan: SkyPlan): Heavens {
   const { body, stay } = plan;
-  if (!isSkyTold(plan)) return UNKNOWN;
+  if (!isSkyKnown(plan)) return UNKNOWN;
   const observer = observerIn(plan);
   const touchdownMs = Date.parse(stay.touchdownUtc);
   const grid = plan.ground ? reliefOf(plan.ground) : null;

@@ -75,17 +75,17 @@ function spokenHarm({ gained, worse }: Preview["difference"]): readonly string[]
   const breaches = gained.filter((finding) => finding.level === "breach");
   const tight = gained.filter((finding) => finding.level === "tight").length;
   const more = breaches.length - IN_FULL;
-  const told = worse.toSorted((a, b) => rank(a) - rank(b)).slice(0, IN_FULL);
-  const untold = worse.length - told.length;
+  const named = worse.toSorted((a, b) => rank(a) - rank(b)).slice(0, IN_FULL);
+  const unnamed = worse.length - named.length;
   return [
     ...breaches.slice(0, IN_FULL).map(({ sentence }) => sentence),
     ...(more > 0 ? [`${counted(more, "more new breach", "more new breaches")}.`] : []),
     ...(tight > 0 ? [`${counted(tight, "new tight finding")}.`] : []),
-    ...told.map(
+    ...named.map(
       (shift) =>
         `${rank(shift) === 0 ? "A breach" : "What is tight"} is ${worseWords(shift)}: ${shift.finding.sentence}`,
     ),
-    ...(untold > 0 ? [`${counted(untold, "more", "more")} worse.`] : []),
+    ...(unnamed > 0 ? [`${counted(unnamed, "more", "more")} worse.`] : []),
   ];
 }
 

@@ -10,14 +10,14 @@ const CONSUMABLES: readonly MarginOdds["consumable"][] = ["oxygen", "co2", "wate
 const BAR_PX = 132;
 
 /** A chance of a report, and what it is the chance of. */
-interface Told {
+interface ReportedChance {
   readonly report: OddsReport;
   readonly of: string;
   readonly chance: Chance;
 }
 
 /** A chance in the report's own words, with a rule from 0 to 100 % beside it: the sampling interval and the count. */
-function ChanceOf({ report, of, chance }: Told) {
+function ChanceOf({ report, of, chance }: ReportedChance) {
   const at = (share: number): number => 1 + share * (BAR_PX - 2);
   return (
     <span className="odds-chance">
@@ -44,7 +44,7 @@ function ChanceOf({ report, of, chance }: Told) {
 }
 
 /** A chance in the report's own words; where the true one lies stands apart. */
-export function ChanceWords({ report, of, chance }: Told) {
+export function ChanceWords({ report, of, chance }: ReportedChance) {
   const at = chance.words.indexOf(" (");
   return (
     <span className="odds-words">

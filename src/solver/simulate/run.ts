@@ -98,7 +98,7 @@ class Run implements OddsRun {
   /** Parts that are not worked out yet, the next one first. */
   private pending: readonly PendingPart[] = ["otherwise", "offers", "sensitivities"];
   /** The report as it was told last, and what it lacked then. */
-  private told: OddsReport | null = null;
+  private reported: OddsReport | null = null;
   private readonly column: Float32Array;
 
   constructor(plan: Plan, schedule: Schedule, settings: OddsSettings) {
@@ -137,8 +137,8 @@ class Run implements OddsRun {
   /** The report once all days are played, made anew when it has a part more; null before. */
   private known(): OddsReport | null {
     if (!this.isPlayed()) return null;
-    if (this.told?.pending !== this.pending) this.told = this.report();
-    return this.told;
+    if (this.reported?.pending !== this.pending) this.reported = this.report();
+    return this.reported;
   }
 
   /** True when all days are played and the bands of their margins are there. */

@@ -51,11 +51,11 @@ export function useHandLabels(layout: DayLayout, scale: TimeScale, named: Named 
     const ctx = hand && difference ? measuring() : null;
     if (!hand || !difference || !ctx) return [];
     const wide = (text: string): number => Math.ceil(facePx(ctx, LABEL_FACE, text)) + AROUND_PX;
-    const told = [
+    const handLabels = [
       ...flags(hand, { layout, bands, gridS, dial }),
       ...pins(hand, { layout, difference, dial }),
     ];
-    const asks = told
+    const asks = handLabels
       .map((one) => ({ ...one, widthPx: wide(one.text), x: one.atS === null ? 0 : scale.x(one.atS) }))
       .filter(({ x }) => x >= 0 && x <= scale.widthPx);
     const signPx = (text: string): number => facePx(ctx, SIGN_FACE, text);
@@ -77,7 +77,7 @@ export function useHandLabels(layout: DayLayout, scale: TimeScale, named: Named 
       skies.set(key, sky);
       return sky;
     };
-    const kinds = new Map(told.map(({ key, kind }) => [key, kind]));
+    const kinds = new Map(handLabels.map(({ key, kind }) => [key, kind]));
     return placeLabels(asks, skyOver, had.current).map((one) => ({
       ...one,
       kind: kinds.get(one.key) ?? "nowhere",
@@ -91,7 +91,7 @@ export function useHandLabels(layout: DayLayout, scale: TimeScale, named: Named 
   return useMemo(() => (placed.length === 0 ? NONE : { labels: placed, covered }), [placed, covered]);
 }
 
-interface Told extends Omit<LabelAsk, "widthPx" | "x"> {
+interface HandLabel extends Omit<LabelAsk, "widthPx" | "x"> {
   readonly kind: LabelKind;
   /** The time of its line; null at the left edge. */
   readonly atS: number | null;
@@ -106,7 +106,7 @@ function flags(
     readonly gridS: number;
     readonly dial: Dial;
   },
-): readonly Told[] {
+): readonly HandLabel[] {
   const { layout, bands, gridS, dial } = of;
   if (!bands || target.at !== "line" || !layout.lanes.some(({ key }) => key === target.lane)) return [];
   const lanes = [target.lane];
@@ -117,8 +117,8 @@ function flags(
       ? []
       : [{ key: "nowhere", kind: "nowhere", text, atS: null, side: "after", lanes }];
   }
-  const pair = (kind: "fixed" | "sliding", { firstS, lastS }: Starts): readonly Told[] => {
-    const flag = (atS: number, word: "first" | "last" | "only"): Told => ({
+  const pair = (kind: "fixed" | "sliding", { firstS, lastS }: Starts): readonly HandLabel[] => {
+    const flag = (atS: number, word: "first" | "last" | "only"): HandLabel => ({
       key: `${kind} ${word}`,
       kind,
       text:
@@ -145,7 +145,7 @@ function same(a: Starts | null, b: Starts): boolean {
 function pins(
   { target }: InHand,
   of: { readonly layout: DayLayout; readonly difference: VerdictChange; readonly dial: Dial },
-): readonly Told[] {
+): readonly HandLabel[] {
   const { layout, difference, dial } = of;
   const crewed = layout.lanes.filter(({ crew }) => crew !== null).map(({ key }) => key);
   const over = target.at === "line" ? crewed.indexOf(target.lane) : 0;
