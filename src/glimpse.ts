@@ -25,8 +25,8 @@ let begun = false;
 
 /** The text of the plan that the program will open. */
 async function textToOpen(): Promise<string> {
-  const asked = new URLSearchParams(location.search).get("plan");
-  if (asked !== null && READY.includes(asked)) return readyTextAhead(asked);
+  const wanted = new URLSearchParams(location.search).get("plan");
+  if (wanted !== null && READY.includes(wanted)) return readyTextAhead(wanted);
   const slot = windows.lastOpen() ?? (await archive.lastOpen());
   const found = slot === null ? undefined : await archive.readPlan(slot);
   if (isStoredPlan(found)) return found.text;

@@ -98,10 +98,10 @@ function Unbegun({ why }: { readonly why: string }) {
 }
 
 async function begin(): Promise<void> {
-  const asked = new URLSearchParams(location.search).get("plan");
+  const wanted = new URLSearchParams(location.search).get("plan");
   const restored = await session.restore();
-  if (asked !== null && READY.includes(asked)) {
-    await session.openReady(asked);
+  if (wanted !== null && READY.includes(wanted)) {
+    await session.openReady(wanted);
     // Loaded anew, the page shows what became of it.
     history.replaceState(null, "", location.pathname);
   } else if (!restored) {

@@ -8,7 +8,7 @@ interface Waiting extends Event {
   waitUntil(work: Promise<unknown>): void;
 }
 
-interface Asked extends Waiting {
+interface PendingRequest extends Waiting {
   readonly request: Request;
   respondWith(answer: Promise<Response>): void;
 }
@@ -16,7 +16,7 @@ interface Asked extends Waiting {
 interface WorkerScope {
   readonly registration: { readonly scope: string };
   addEventListener(type: "install" | "activate", listener: (event: Waiting) => void): void;
-  addEventListener(type: "fetch", listener: (event: Asked) => void): void;
+  addEventListener(type: "fetch", listener: (event: PendingRequest) => void): void;
   addEventListener(type: "message", listener: (event: MessageEvent<unknown>) => void): void;
   skipWaiting(): Promise<void>;
 }

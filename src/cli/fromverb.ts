@@ -30,10 +30,10 @@ export async function fromVerb(args: readonly string[], streams: Streams): Promi
   });
   const atS = numberOption("at", values.at, { least: 0, most: 1e9, whole: true }) ?? null;
   const plan = await readPlan(path);
-  const ask = askOf(plan, values, atS);
+  const request = requestOf(plan, values, atS);
   const [, ...restsOn] = headLines(plan);
   const answer =
-    fromWhat(plan, plan.schedule, ask) ?? refuse("the schedule has no such figure: nobody is out there");
+    fromWhat(plan, plan.schedule, request) ?? refuse("the schedule has no such figure: nobody is out there");
   streams.out(
     values.json === true
       ? `${JSON.stringify(answer, null, 2)}\n`
@@ -51,7 +51,7 @@ interface Wanted {
   readonly finding?: string | undefined;
 }
 
-function askOf(plan: Plan, wanted: Wanted, atS: number | null): ExplainRequest {
+function requestOf(plan: Plan, wanted: Wanted, atS: number | null): ExplainRequest {
   const { of, eva, crew, task, rule } = wanted;
   if (task !== undefined) {
     if (!plan.tasks.some((one) => one.id === task)) refuse(`--task ${task}: the plan has no such task`);

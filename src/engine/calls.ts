@@ -59,7 +59,7 @@ export const CALLS = {
   lateTable: call<OfSchedule & LateTableOptions, LateReport, LateProgress>(),
   why: call<OfSchedule & WhyOptions, WhyReport, WhyReport>(),
   /** From what a figure on a screen comes; null where there is no such figure any more. */
-  fromWhat: call<OfSchedule & { readonly ask: ExplainRequest }, FromAnswer | null>(),
+  fromWhat: call<OfSchedule & { readonly request: ExplainRequest }, FromAnswer | null>(),
   /** The ground of the plan with its contours; null where the plan has none. */
   siteGround: call<Nothing, SiteGround | null>(),
   siteLight: call<{ readonly atS: number }, SiteLight>(),
@@ -91,7 +91,7 @@ export type Engine = {
 };
 
 /** One of the engine's calls by its name. */
-export type Ask = <Name extends CallName>(
+export type SendCall = <Name extends CallName>(
   name: Name,
   plan: Plan,
   given: Calls[Name]["given"],
@@ -99,11 +99,11 @@ export type Ask = <Name extends CallName>(
 ) => Promise<Calls[Name]["answer"]>;
 
 /** Every call of an engine, each asked by its name. */
-export function callsBy(ask: Ask): Omit<Engine, "close"> {
+export function callsBy(send: SendCall): Omit<Engine, "close"> {
   return Object.fromEntries(
     keysOf(CALLS).map((name) => [
       name,
-      (plan: Plan, given: never, hearing: never) => ask(name, plan, given, hearing),
+      (plan: Plan, given: never, hearing: never) => send(name, plan, given, hearing),
     ]),
   ) as unknown as Omit<Engine, "close">;
 }

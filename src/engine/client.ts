@@ -44,7 +44,7 @@ export function connect(
     pending.get(message.id)?.hear(message);
   };
 
-  const ask = askerOf(port, pending, () => closed);
+  const send = askerOf(port, pending, () => closed);
 
   function closeWith(begun: EngineError, unheard = begun): void {
     if (closed) return;
@@ -54,7 +54,7 @@ export function connect(
   }
 
   return {
-    ...callsBy(ask),
+    ...callsBy(send),
     close: () => closeWith(new EngineError("closed", "the engine was closed")),
     fail: (message) => closeWith(new EngineError("failed", message), new EngineError("unheard", message)),
     ping: () => port.postMessage({ type: "ping" }),
@@ -81,7 +81,7 @@ function askerOf(port: Port<ToWorker>, pending: Map<number, Pending>, closed: ()
     const id = lastId;
     const post = (version: number): void =>
       port.postMessage({ type: "call", id, version, name, given } as CallMessage);
-    const asking = new Promise<Calls[Name]["answer"]>((resolve, reject) => {
+    const answered = new Promise<Calls[Name]["answer"]>((resolve, reject) => {
       const cancel = (): void => {
         port.postMessage({ type: "cancel", id });
         settle(() => reject(cancelled()));
@@ -118,7 +118,7 @@ function askerOf(port: Port<ToWorker>, pending: Map<number, Pending>, closed: ()
       const words = error instanceof Error ? error.message : "it cannot be sent";
       pending.get(id)?.reject(new EngineError("failed", words));
     }
-    return asking;
+    return answered;
   };
 }
 

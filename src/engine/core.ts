@@ -79,7 +79,7 @@ export function makeCore(clock: () => number): Core {
     },
     why: (plan, { schedule, task, seconds = WHY_S, ...options }, turn = {}) =>
       whyJudged(clock, plan, whyRun(plan, schedule, task, { ...options, seconds, clock }), turn),
-    fromWhat: (plan, { schedule, ask }) => fromWhat(plan, schedule, ask),
+    fromWhat: (plan, { schedule, request }) => fromWhat(plan, schedule, request),
     siteGround: (plan) => siteGround(plan),
     siteLight: (plan, { atS }) => siteLight(plan, atS),
     siteRings: (plan, { left }) => siteRings(plan, left),

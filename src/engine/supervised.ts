@@ -1,5 +1,5 @@
 import {
-  type Ask,
+  type SendCall,
   type CallName,
   type Calls,
   callsBy,
@@ -73,7 +73,7 @@ export function supervised(
     return made;
   };
 
-  const ask = async <Name extends CallName>(
+  const send = async <Name extends CallName>(
     name: Name,
     plan: Plan,
     given: Calls[Name]["given"],
@@ -84,7 +84,7 @@ export function supervised(
       if (deaths >= MOST_DEATHS) throw new EngineError("failed", "it has failed too often");
       working ??= renewed();
       try {
-        const answer = await working.ask(name, plan, given, hearing);
+        const answer = await working.send(name, plan, given, hearing);
         deaths = 0;
         return answer;
       } catch (error) {
@@ -94,7 +94,7 @@ export function supervised(
   };
 
   return {
-    ...callsBy(ask),
+    ...callsBy(send),
     close() {
       closed = true;
       working?.close();
@@ -104,7 +104,7 @@ export function supervised(
 }
 
 interface Watched {
-  readonly ask: Ask;
+  readonly send: SendCall;
   close(): void;
 }
 
@@ -159,7 +159,7 @@ function watch(worked: Worked, after: After, pace: Pace, died: (why: string) => 
   };
 
   return {
-    ask(name, plan, given, hearing) {
+    send(name, plan, given, hearing) {
       if (!stop) {
         silent = 0;
         stop = after(BEAT_MS, beat);

@@ -203,7 +203,7 @@ function oneBags(a: Bags, b: Bags): Bags {
 /** Links of the one task: those between the two go, and what was asked of both is asked once. */
 function relinked(links: readonly Link[], first: string, second: string): Link[] {
   const name = (id: string): string => (id === second ? first : id);
-  const asked: string[] = [];
+  const linked: string[] = [];
   const key = (link: Link): string => JSON.stringify({ ...link, id: "" });
   const moved = links.flatMap((link): { link: Link; from: Link }[] => {
     if (link.type === "lag") {
@@ -216,14 +216,14 @@ function relinked(links: readonly Link[], first: string, second: string): Link[]
     }
     const tasks: [string, string] = [name(link.tasks[0]), name(link.tasks[1])];
     if (tasks[0] === tasks[1]) return [];
-    if (link.tasks.includes(first)) asked.push(key(link));
+    if (link.tasks.includes(first)) linked.push(key(link));
     return [{ link: { ...link, tasks }, from: link }];
   });
   return moved.flatMap(({ link, from }) => {
     if (link.type === "lag" || from.type === "lag" || !from.tasks.includes(second)) return [link];
-    const twin = asked.indexOf(key(link));
+    const twin = linked.indexOf(key(link));
     if (twin < 0) return [link];
-    asked.splice(twin, 1);
+    linked.splice(twin, 1);
     return [];
   });
 }

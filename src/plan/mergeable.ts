@@ -8,7 +8,7 @@ import type { LagLink, Link, Task } from "./task.ts";
 
 /** What the two ask for otherwise than each other. */
 export function differing(first: Task, second: Task): string | null {
-  const asked: readonly (readonly [what: string, same: boolean])[] = [
+  const compared: readonly (readonly [what: string, same: boolean])[] = [
     ["kind", first.kind === second.kind],
     ["number of crew", first.crew.count === second.crew.count],
     ["named crew", sameMembers(first.crew.named, second.crew.named)],
@@ -25,7 +25,7 @@ export function differing(first: Task, second: Task): string | null {
     ["how their bags are numbered", sameBags(first.sample?.bags, second.sample?.bags)],
     ["container", !first.sample || !second.sample || first.sample.container === second.sample.container],
   ];
-  const others = asked.filter(([, same]) => !same).map(([what]) => what);
+  const others = compared.filter(([, same]) => !same).map(([what]) => what);
   if (others.length > 0) return `They differ in ${others.join(", ")}.`;
   const firstEnds = first.endPlace ?? first.place;
   const secondEnds = second.endPlace ?? second.place;

@@ -142,8 +142,8 @@ class CallReader implements Facts {
     const equipment = this.#plan.equipment.find((one) => one.id === id);
     if (!equipment) return;
     for (const task of this.#plan.tasks) {
-      const asks = task.equipment.find((one) => one.equipment === id)?.count ?? 0;
-      if (asks > Math.max(0, equipment.count - broken) && this.#toCome(task.id))
+      const needed = task.equipment.find((one) => one.equipment === id)?.count ?? 0;
+      if (needed > Math.max(0, equipment.count - broken) && this.#toCome(task.id))
         this.#giveUp(task.id, `${equipment.name} is out of use`, atS);
     }
   }

@@ -268,15 +268,15 @@ function unused(
     const all = plan.equipment.find((one) => one.id === equipment)?.count ?? 0;
     const most = all - (facts.broken.get(equipment) ?? 0);
     const users = [...placements.values()].flatMap((placement) => {
-      const asks =
+      const needs =
         tasks.get(placement.task)?.equipment.find((one) => one.equipment === equipment)?.count ?? 0;
-      return asks > 0 && placement.task !== task.id
-        ? [{ startS: placement.startS, endS: placement.endS, asks }]
+      return needs > 0 && placement.task !== task.id
+        ? [{ startS: placement.startS, endS: placement.endS, needs }]
         : [];
     });
     for (;;) {
       const here = users.filter((one) => one.startS < fromS + lengthS && one.endS > fromS);
-      if (here.length === 0 || here.reduce((sum, one) => sum + one.asks, count) <= most) break;
+      if (here.length === 0 || here.reduce((sum, one) => sum + one.needs, count) <= most) break;
       fromS = Math.min(...here.map((one) => one.endS));
     }
   }

@@ -95,7 +95,7 @@ function Screens(props: Wired) {
 /** The screen that is looked at. */
 function OpenScreen(props: Wired) {
   const screen = useView((state) => state.screen);
-  const asked = useSession((state) => state.why !== null);
+  const isWhyOpen = useSession((state) => state.why !== null);
   const isMended = useSession((state) => mendOutcome(state) !== null);
   return (
     <OnDemand key={screen} name={`${screen} screen`}>
@@ -105,7 +105,7 @@ function OpenScreen(props: Wired) {
           map={<OnDemand name="map">{props.map}</OnDemand>}
         />
       )}
-      {screen === "day" && asked && <why.Screen />}
+      {screen === "day" && isWhyOpen && <why.Screen />}
       {screen === "day" && isMended && <mended.Screen />}
       {screen === "variants" && <variants.Screen />}
       {screen === "odds" && <odds.Screen />}

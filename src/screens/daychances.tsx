@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
 import type { ChancesReport } from "../answers/index.ts";
 import { chancesStand, fromChance } from "../session/index.ts";
-import type { AskedDay } from "../session/index.ts";
+import type { GivenDay } from "../session/index.ts";
 import {
   averageWorth,
   chanceFigure,
@@ -14,7 +14,7 @@ import { useApp, useSession } from "./context.ts";
 import { From } from "./parts/from/from.tsx";
 
 /** Chances of a day, worked out in spare time; "asked" until they are there, null where they could not be worked out. */
-export function useChancesOf({ plan, schedule }: AskedDay): ChancesReport | null | "asked" {
+export function useChancesOf({ plan, schedule }: GivenDay): ChancesReport | null | "asked" {
   const { session } = useApp();
   const [found, find] = useState<{ readonly of: unknown; readonly report: ChancesReport | null } | null>(
     null,
@@ -62,7 +62,7 @@ export function ChanceAgainstWish(props: {
 }
 
 /** The three chances of a day in words, and its worth on average; worked out for it. */
-export function DayChances({ day }: { readonly day: AskedDay }) {
+export function DayChances({ day }: { readonly day: GivenDay }) {
   return <ChancesInWords report={useChancesOf(day)} />;
 }
 

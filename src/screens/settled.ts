@@ -43,7 +43,7 @@ function slotFrom(earliestMs: number): number {
 /** When one list is made anew: at its next slot, whatever changes until then. */
 interface Pace {
   /** Has `put` called when the list is due; one that waits gives way to it. */
-  ask(by: InHand["by"], put: () => void): void;
+  request(by: InHand["by"], put: () => void): void;
   /** Forgets what waits; the slot stays taken. */
   forget(): void;
 }
@@ -55,7 +55,7 @@ function calmPace(): Pace {
   const forget = (): void => clearTimeout(timer);
   return {
     forget,
-    ask(by, put) {
+    request(by, put) {
       forget();
       const now = performance.now();
       const made = (): void => {
@@ -82,7 +82,7 @@ export function useCalm<Value>(value: Value): Value {
   const [pace] = useState(calmPace);
   useLayoutEffect(() => {
     if (Object.is(value, kept)) return;
-    pace.ask(by ?? "pointer", () => keep(() => value));
+    pace.request(by ?? "pointer", () => keep(() => value));
     return pace.forget;
   }, [value, kept, by, pace]);
   // At rest it is followed at once, so that what is taken in hand next begins with what was shown.
@@ -125,7 +125,7 @@ function calmSession({ state }: Session, view: ViewStore) {
       return parts;
     },
     subscribe(listener: () => void): () => void {
-      let asked = false;
+      let isQueued = false;
       let answering = false;
       let ended = false;
       const follow = (): void => {
@@ -134,10 +134,10 @@ function calmSession({ state }: Session, view: ViewStore) {
       };
       /** A move changes desk and look one after the other: both are seen, or neither. */
       const settle = (): void => {
-        asked = false;
+        isQueued = false;
         const by = hand();
         const { session, view: looked } = now();
-        if (!ended && by !== null && !sameParts(wanted(session, looked), parts)) pace.ask(by, follow);
+        if (!ended && by !== null && !sameParts(wanted(session, looked), parts)) pace.request(by, follow);
       };
       /** A key is one change and is answered at once, with all that its step still changes. */
       const keyed = (): void => {
@@ -154,8 +154,8 @@ function calmSession({ state }: Session, view: ViewStore) {
           pace.forget();
           follow();
         } else if (by === "keys") keyed();
-        else if (!asked) {
-          asked = true;
+        else if (!isQueued) {
+          isQueued = true;
           queueMicrotask(settle);
         }
       };

@@ -16,7 +16,7 @@ import type { Plan, Schedule } from "../plan/index.ts";
 /** What the session keeps of questions that take a while: each with the day it was asked about. */
 
 /** A question why, under way or answered. */
-export interface Asking {
+export interface WhyQuestion {
   /** The task asked about; null when it is about what is wrong with the day. */
   readonly task: string | null;
   /** The finding it began from, in its own words; null when it began from the task. */

@@ -7,14 +7,14 @@ const QUIET_MS = 150;
 export function keepBenchReasons(core: Core): void {
   const { state, ports } = core;
   let callOff: (() => void) | null = null;
-  let asked: AbortController | null = null;
+  let current: AbortController | null = null;
 
   core.onPlan((plan) => {
     callOff?.();
-    asked?.abort();
+    current?.abort();
     callOff = ports.clock.after(QUIET_MS, () => {
       const mine = new AbortController();
-      asked = mine;
+      current = mine;
       ports.engine.benchReasons(plan, { schedule: plan.schedule }, { signal: mine.signal }).then(
         (reasons) => {
           if (state.getState().plan !== plan) return;
@@ -24,7 +24,7 @@ export function keepBenchReasons(core: Core): void {
           });
         },
         (error: unknown) => {
-          if (asked !== mine || mine.signal.aborted) return;
+          if (current !== mine || mine.signal.aborted) return;
           state.setState({ benchReasons: new Map() });
           const why = error instanceof Error ? error.message : "unknown";
           core.notice("problem", `Why tasks are on the bench could not be found out: ${why}`);

@@ -2,7 +2,7 @@ import type { ChancesReport } from "../answers/index.ts";
 import { type Plan, sameFrame, sameSchedule, type Schedule } from "../plan/index.ts";
 import type { ChanceChange, InSight } from "./answers.ts";
 import type { Core } from "./core.ts";
-import type { AskedDay } from "./fromwhat.ts";
+import type { GivenDay } from "./fromwhat.ts";
 import type { Clock } from "./ports.ts";
 import { betterDay, shownPlan, shownSchedule } from "./selectors.ts";
 import type { SessionState } from "./state.ts";
@@ -15,7 +15,7 @@ export interface ChanceCommands {
   watchChances(): () => void;
   /** Chances of another day, in spare time, one day after the other; null where nothing is placed, they could not be
    * worked out, or nobody wants them any more. */
-  chancesOf(day: AskedDay, signal?: AbortSignal): Promise<ChancesReport | null>;
+  chancesOf(day: GivenDay, signal?: AbortSignal): Promise<ChancesReport | null>;
 }
 
 /** Common days while the day changes, and once it rests. */
@@ -35,10 +35,10 @@ export function chanceCommands(core: Core): ChanceCommands {
 }
 
 /** The last few days counted, to hold the next one against; the answer is how the chances of a day differ. */
-function fewDays(): (now: SessionState, of: AskedDay, report: ChancesReport) => ChanceChange | null {
-  const few: (AskedDay & { readonly report: ChancesReport })[] = [];
+function fewDays(): (now: SessionState, of: GivenDay, report: ChancesReport) => ChanceChange | null {
+  const few: (GivenDay & { readonly report: ChancesReport })[] = [];
   /** The better day that was counted last, and the plan that its run was asked for. */
-  let better: { readonly of: AskedDay; readonly asked: Plan } | null = null;
+  let better: { readonly of: GivenDay; readonly plan: Plan } | null = null;
 
   /** Against the day before the hand, or the better day before, else the open one: on the same few days, so that luck is the same. */
   return (now, of, report) => {
@@ -46,9 +46,9 @@ function fewDays(): (now: SessionState, of: AskedDay, report: ChancesReport) => 
     few.length = Math.min(few.length, KEPT);
     const { plan, preview } = now;
     const run = betterDay(now);
-    const last = run && better?.asked === run.plan ? better.of : null;
+    const last = run && better?.plan === run.plan ? better.of : null;
     const basis = last ?? { plan, schedule: preview?.start ?? plan.schedule };
-    if (run) better = { of, asked: run.plan };
+    if (run) better = { of, plan: run.plan };
     const before = isOf(basis, of) ? null : few.find((one) => isOf(one, basis));
     if (!before || !isCounted(report) || !isCounted(before.report)) return null;
     const by = (which: "home" | "must" | "whole"): number =>
@@ -58,7 +58,7 @@ function fewDays(): (now: SessionState, of: AskedDay, report: ChancesReport) => 
 }
 
 /** The day to be played next and on how many days; null while nothing is due. Many days are for a day that `rests`. */
-function due(now: SessionState, rests: boolean): { readonly of: AskedDay; readonly days: number } | null {
+function due(now: SessionState, rests: boolean): { readonly of: GivenDay; readonly days: number } | null {
   const of = { plan: shownPlan(now), schedule: shownSchedule(now) };
   if (of.schedule.placements.length === 0) return null;
   const { chances } = now;
@@ -71,13 +71,13 @@ function due(now: SessionState, rests: boolean): { readonly of: AskedDay; readon
 function watching({ state, ports }: Core): ChanceCommands["watchChances"] {
   let watchers = 0;
   let unsubscribe = (): void => undefined;
-  let running: { readonly of: AskedDay; readonly days: number; readonly control: AbortController } | null =
+  let running: { readonly of: GivenDay; readonly days: number; readonly control: AbortController } | null =
     null;
   const restless = waiting(ports.clock, REST_MS, () => next());
   const pause = waiting(ports.clock, HAND_PAUSE_MS, () => next());
   const changeOf = fewDays();
 
-  const answered = (of: AskedDay, days: number, report: ChancesReport | null): void => {
+  const answered = (of: GivenDay, days: number, report: ChancesReport | null): void => {
     const now = state.getState();
     const kept = now.chances && isOf(now.chances, of) ? now.chances.change : null;
     const change = report && days === FEW_DAYS ? changeOf(now, of, report) : kept;
@@ -203,7 +203,7 @@ export function chancesStand(state: SessionState): boolean {
   return chances !== null && isOf(chances, { plan: shownPlan(state), schedule: shownSchedule(state) });
 }
 
-function isOf(a: AskedDay, b: AskedDay): boolean {
+function isOf(a: GivenDay, b: GivenDay): boolean {
   const same =
     answered?.planA === a.plan &&
     answered.planB === b.plan &&

@@ -17,7 +17,7 @@ export interface Leaving {
 /** A day that goes on the same for so long is worth asking about, ms: the judge takes longer than a tick of the clock. */
 const SETTLED_MS = 400;
 
-interface Ask {
+interface LeavingCall {
   readonly of: Plan;
   readonly give: () => void;
   leaves: Leaves | null;
@@ -28,24 +28,24 @@ export function leavingOf(
   ports: { readonly engine: Pick<Engine, "printed">; readonly clock: Clock },
   tell: (leaves: Leaves) => void,
 ): Leaving {
-  let asked: Ask | null = null;
+  let current: LeavingCall | null = null;
 
   const drop = (): void => {
-    asked?.give();
-    asked = null;
+    current?.give();
+    current = null;
   };
 
   return {
     drop,
     of(now, nowS) {
-      if (asked && goesOnAlike(asked.of, now)) return asked.leaves;
+      if (current && goesOnAlike(current.of, now)) return current.leaves;
       drop();
       const control = new AbortController();
       const stopWaiting = ports.clock.after(SETTLED_MS, () => {
         ports.engine
           .printed(now, { fromS: nowS }, { signal: control.signal })
           .then((day) => {
-            if (asked !== mine) return;
+            if (current !== mine) return;
             mine.leaves = day.leaves;
             tell(day.leaves);
           })
@@ -56,8 +56,8 @@ export function leavingOf(
         stopWaiting();
         control.abort();
       };
-      const mine: Ask = { of: now, give, leaves: null };
-      asked = mine;
+      const mine: LeavingCall = { of: now, give, leaves: null };
+      current = mine;
       return null;
     },
   };

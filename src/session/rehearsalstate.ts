@@ -27,7 +27,7 @@ export interface Proposal {
   /** What changes, what is lost first. */
   readonly changes: readonly WordedChange[];
   /** When it was asked for: older than this it no longer fits. */
-  readonly askedS: number;
+  readonly requestedS: number;
   /** Of the day as it would go on and with the proposal; null while they are counted, or where they cannot be. */
   readonly chances: { readonly before: ChancesReport; readonly after: ChancesReport } | null;
   /** Must-do tasks that were given up already: no chance counts them. */

@@ -115,7 +115,7 @@ function keepingSuits(evas: Plan["evas"], stays: (member: string, suit: string) 
 
 /** A tool that is lost leaves its tasks asking for it: taking it out of the plan frees them, setting it to 0 does not. */
 function removeEquipment(plan: Plan, id: string): Removal {
-  const asking = plan.tasks.filter((task) => task.equipment.some((use) => use.equipment === id));
+  const users = plan.tasks.filter((task) => task.equipment.some((use) => use.equipment === id));
   const removal = simple(
     (now) => ({
       equipment: now.equipment.filter(others(id)),
@@ -125,14 +125,14 @@ function removeEquipment(plan: Plan, id: string): Removal {
           : task,
       ),
     }),
-    asking.length === 0
+    users.length === 0
       ? NOTHING
       : [
-          `${asking.length === 1 ? "1 task loses its" : `${asking.length} tasks lose their`} need of it and may be done without it.`,
-          ...asking.map((task) => `${task.name} no longer asks for it.`),
+          `${users.length === 1 ? "1 task loses its" : `${users.length} tasks lose their`} need of it and may be done without it.`,
+          ...users.map((task) => `${task.name} no longer asks for it.`),
         ],
   );
-  if (asking.length === 0) return removal;
+  if (users.length === 0) return removal;
   return {
     ...removal,
     instead: {

@@ -28,11 +28,11 @@ export function replanningOf(
   state: Pick<StoreApi<RehearsalState>, "getState" | "setState">,
   replanned: (schedule: Schedule) => void,
 ): Replanning {
-  let asking: AbortController | null = null;
+  let current: AbortController | null = null;
 
   const drop = (): void => {
-    asking?.abort();
-    asking = null;
+    current?.abort();
+    current = null;
     state.setState({ planning: null, proposal: null });
   };
 
@@ -43,7 +43,7 @@ export function replanningOf(
       if (!day) return;
       drop();
       const mine = new AbortController();
-      asking = mine;
+      current = mine;
       state.setState({ planning: how, trouble: null });
       const { rehearsal } = day;
       const { ahead, judge, keep, plan } = lookedFor(day, ports.judgeFor);
@@ -53,7 +53,7 @@ export function replanningOf(
           how === "mend"
             ? await ports.engine.mend(plan, { schedule: plan.schedule, ...options }, { signal: mine.signal })
             : await ports.engine.pack(plan, { ...options, aim: "wish" }, { signal: mine.signal });
-        if (asking !== mine) return;
+        if (current !== mine) return;
         const { schedule } = answer;
         if (lacks(schedule, keep)) {
           const trouble = noneFound(judge(ahead.schedule));
@@ -66,9 +66,9 @@ export function replanningOf(
         });
         const chances = await bothChances(session, ahead, schedule, mine.signal);
         const { proposal } = state.getState();
-        if (asking === mine && proposal && chances) state.setState({ proposal: { ...proposal, chances } });
+        if (current === mine && proposal && chances) state.setState({ proposal: { ...proposal, chances } });
       } catch (error) {
-        if (asking !== mine) return;
+        if (current !== mine) return;
         state.setState({ planning: null, trouble: wordsOf(error) });
       }
     },
@@ -123,7 +123,7 @@ function proposalOf(
     schedule,
     verdict,
     changes: scheduleChanges(plan, plan.schedule, schedule),
-    askedS: day.rehearsal.nowS,
+    requestedS: day.rehearsal.nowS,
     chances: null,
     givenUp: day.plan.tasks.flatMap(({ id, must }) =>
       must && plan.tasks.every((task) => task.id !== id) ? [id] : [],

@@ -10,7 +10,7 @@ import type {
 } from "../answers/index.ts";
 import type { Fault, Plan, Schedule } from "../plan/index.ts";
 import type {
-  Asking,
+  WhyQuestion,
   ChanceChange,
   CurveWork,
   InSight,
@@ -45,7 +45,7 @@ export interface SessionState {
   /** The plan that `benchReasons` are of; null before the first. */
   readonly benchAsOf: Plan | null;
   /** The question why that is open; null when none is. */
-  readonly why: Asking | null;
+  readonly why: WhyQuestion | null;
   /** Chances of the shown day as they were worked out last; null before the first time. See chancesStand. */
   readonly chances: (InSight & { readonly change: ChanceChange | null }) | null;
   /** The curve that was worked out last; null before the first. */

@@ -1,7 +1,7 @@
 import type { Relaxation } from "../answers/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { taskName } from "../words/index.ts";
-import type { Asking } from "./answers.ts";
+import type { WhyQuestion } from "./answers.ts";
 import type { Core } from "./core.ts";
 import { wordsOf } from "./files.ts";
 import { oneCall } from "./onecall.ts";
@@ -33,9 +33,9 @@ export function whyCommands(core: Core, variants: VariantCommands): WhyCommands 
   const { state, ports } = core;
   const call = oneCall();
 
-  const note = (part: Partial<Asking>): void =>
+  const note = (part: Partial<WhyQuestion>): void =>
     state.setState((now) => (now.why ? { why: { ...now.why, ...part } } : {}));
-  const end = (how: NonNullable<Asking["end"]>): void => {
+  const end = (how: NonNullable<WhyQuestion["end"]>): void => {
     if (call.end()) note({ running: false, end: how });
   };
 
@@ -52,7 +52,7 @@ export function whyCommands(core: Core, variants: VariantCommands): WhyCommands 
     askWhy(task, { finding = null, seconds = SECONDS }: { finding?: string | null; seconds?: number } = {}) {
       end("stopped");
       const { plan, verdict } = state.getState();
-      state.setState({ why: asking(plan, { task, finding, seconds, worth: verdict.score.worth }) });
+      state.setState({ why: questionOn(plan, { task, finding, seconds, worth: verdict.score.worth }) });
       return call.ask(
         (signal, whileLive) =>
           ports.engine.why(
@@ -93,15 +93,18 @@ export function whyCommands(core: Core, variants: VariantCommands): WhyCommands 
 }
 
 /** A question about `plan` that was just asked. */
-function asking(plan: Plan, asked: Pick<Asking, "task" | "finding" | "seconds" | "worth">): Asking {
-  return { ...asked, plan, running: true, report: null, end: null, message: null, taken: new Map() };
+function questionOn(
+  plan: Plan,
+  question: Pick<WhyQuestion, "task" | "finding" | "seconds" | "worth">,
+): WhyQuestion {
+  return { ...question, plan, running: true, report: null, end: null, message: null, taken: new Map() };
 }
 
 /** The variant of a relaxation, made anew where there is none; null, with a notice, when the plan cannot take it. */
 function variantOf(
   core: Core,
   variants: VariantCommands,
-  why: Asking,
+  why: WhyQuestion,
   relaxation: Relaxation,
 ): string | null {
   const before = why.taken.get(relaxation.sentence);
@@ -140,13 +143,13 @@ const LONGEST_NAME = 120;
 const LONGEST_TASK = 44;
 
 /** What the variant is called: the task it makes room for, and what gives. */
-function nameFor(why: Asking, relaxation: Relaxation): string {
+function nameFor(why: WhyQuestion, relaxation: Relaxation): string {
   const task = why.plan.tasks.find((one) => one.id === why.task)?.name ?? "Mended";
   return cut(`${cut(task, LONGEST_TASK)}: ${gives(why, relaxation)}`, LONGEST_NAME);
 }
 
 /** What gives, in few words. */
-function gives({ plan }: Asking, { kind, steps, dropped, sentence }: Relaxation): string {
+function gives({ plan }: WhyQuestion, { kind, steps, dropped, sentence }: Relaxation): string {
   const [first, ...others] = dropped;
   if (first !== undefined) {
     const name = taskName(plan, first);

@@ -20,10 +20,14 @@ export const egressWindow: JudgeRule = ({ prepared, placed, outs }) => {
     const runs = `${task.name} runs ${pet(span.startS - egressS)} to ${pet(span.endS - egressS)}`;
     const outsideS = outsideOf(window, span);
     if (outsideS > 0) {
-      const asked = endS === undefined ? `not before ${pet(startS)}` : `${pet(startS)} to ${pet(endS)}`;
+      const bounds = endS === undefined ? `not before ${pet(startS)}` : `${pet(startS)} to ${pet(endS)}`;
       const egress = `egress at ${met(egressS)}`;
       return [
-        findingOf("breach", -outsideS, `${runs}, outside ${asked} by ${lasting(outsideS, "up")}; ${egress}.`),
+        findingOf(
+          "breach",
+          -outsideS,
+          `${runs}, outside ${bounds} by ${lasting(outsideS, "up")}; ${egress}.`,
+        ),
       ];
     }
     const spareS = window.endS - span.endS;

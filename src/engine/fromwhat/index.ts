@@ -8,23 +8,23 @@ import { fromTask } from "./task.ts";
 import { fromWalkback } from "./walkback.ts";
 
 /** From what a figure of `schedule` comes; null where there is no such figure any more. */
-export function fromWhat(plan: Plan, schedule: Schedule, ask: ExplainRequest): FromAnswer | null {
-  switch (ask.what) {
+export function fromWhat(plan: Plan, schedule: Schedule, request: ExplainRequest): FromAnswer | null {
+  switch (request.what) {
     case "left":
-      return fromLeft(plan, schedule, ask.eva, ask.crew, ask.consumable, ask.atS);
+      return fromLeft(plan, schedule, request.eva, request.crew, request.consumable, request.atS);
     case "heat":
-      return fromHeat(plan, schedule, ask.eva, ask.crew);
+      return fromHeat(plan, schedule, request.eva, request.crew);
     case "walkback":
-      return fromWalkback(plan, schedule, ask.eva, ask.crew, ask.atS);
+      return fromWalkback(plan, schedule, request.eva, request.crew, request.atS);
     case "task":
-      return fromTask(plan, schedule, ask.task);
+      return fromTask(plan, schedule, request.task);
     case "worth":
       return fromWorth(plan, schedule);
     case "walked":
       return fromWalked(plan, schedule);
     case "finding":
-      return fromFinding(plan, schedule, ask.rule, ask.subjects);
+      return fromFinding(plan, schedule, request.rule, request.subjects);
     case "rule":
-      return fromRule(plan, ask.rule);
+      return fromRule(plan, request.rule);
   }
 }

@@ -59,9 +59,9 @@ export async function takeHeights(
   const netM = onNet(heightM, width, laying);
   const { leastM, greatestM, unknownPoints } = rangeOf(netM);
   if (leastM === null || greatestM === null)
-    return asks("unknown", "Not one height about the lander is known in it.");
+    return needsAnswer("unknown", "Not one height about the lander is known in it.");
   if (greatestM - leastM > MOST_RELIEF_M || Math.max(greatestM, -leastM) > 9_999_999)
-    return asks(
+    return needsAnswer(
       "unknown",
       `Its heights run from ${rounded(leastM)} to ${rounded(greatestM)} m, which no ground does: one of them may stand for unknown, or the unit is another.`,
     );
@@ -108,7 +108,10 @@ function onNet(heightM: Float64Array, width: number, laying: Laying): Float64Arr
   return netM;
 }
 
-function asks(about: HeightQuestion["about"], words: string): Outcome<never, readonly HeightQuestion[]> {
+function needsAnswer(
+  about: HeightQuestion["about"],
+  words: string,
+): Outcome<never, readonly HeightQuestion[]> {
   return failed([{ about, words }]);
 }
 

@@ -58,20 +58,20 @@ export function meaningOf(vocabulary: Vocabulary, word: string, answers: Answers
 
 /** The questions that the words in `cells` raise, in their order. */
 export function questionsOf(vocabulary: Vocabulary, cells: readonly string[]): readonly Question[] {
-  const asked = new Map<string, Question>();
+  const questions = new Map<string, Question>();
   for (const word of cells) {
     if (vocabulary.known(word) !== null) continue;
     const key = keyOf(vocabulary.column, word);
     const { column, choices } = vocabulary;
-    const before = asked.get(key);
-    asked.set(
+    const before = questions.get(key);
+    questions.set(
       key,
       before
         ? { ...before, cells: before.cells + 1 }
         : { key, column, word, cells: 1, choices, guess: vocabulary.guess(word) },
     );
   }
-  return [...asked.values()];
+  return [...questions.values()];
 }
 
 const leave = (words: string): Choice => ({ value: LEAVE, words });

@@ -367,15 +367,15 @@ function linksAfter(
   let links: Plan["links"] = plan.links;
   for (const [id, { row }] of has ? made : []) {
     const { found, missing } = references.among(row.cells.get("after") ?? "", known);
-    const asked = found.filter((from) => from !== id);
+    const wanted = found.filter((from) => from !== id);
     const more: string[] = [];
-    for (const from of asked) {
+    for (const from of wanted) {
       if (precedence.between(links, from, id)) continue;
       links = [...links, precedence.make(from, id, "before")];
       more.push(`after ${references.nameOf(from)}`);
     }
     for (const link of precedence.ownOf(links, id)) {
-      if (asked.includes(link.from.task)) continue;
+      if (wanted.includes(link.from.task)) continue;
       links = links.filter((one) => one !== link);
       more.push(`no longer after ${references.nameOf(link.from.task)}`);
     }

@@ -81,7 +81,7 @@ export function lateAnswers(plan: Plan, verdict: Verdict, lateTable: LateTables 
 function answersOf(
   plan: Plan,
   days: LateDays,
-  asked: { readonly eva: string; readonly task: string; readonly endS: number },
+  lateTask: { readonly eva: string; readonly task: string; readonly endS: number },
   cells: readonly LateCell[],
 ): LateAnswer[] {
   const mustDo = new Set(plan.tasks.filter((task) => task.must).map(({ id }) => id));
@@ -90,15 +90,15 @@ function answersOf(
   for (const cell of cells) {
     const home = cell.kind === "end";
     const lateS = cell.minutes * 60;
-    const between = betweenS(asked.endS, answers.at(-1)?.doneByS ?? asked.endS, lateS);
+    const between = betweenS(lateTask.endS, answers.at(-1)?.doneByS ?? lateTask.endS, lateS);
     open = [lateS, ...open];
     if (cell.kind === "over" || cell.breaks.length > 0) continue;
     if (open.length > 1 && (home || cell.drop.some((id) => mustDo.has(id)))) break;
-    const obeyed = days.answer(asked, lateS, [...open.slice(1), ...between], cell);
+    const obeyed = days.answer(lateTask, lateS, [...open.slice(1), ...between], cell);
     if (obeyed === null) continue;
     open = [];
     const { drop: leaveOut, then } = cell;
-    const answer = { doneByS: asked.endS + lateS, leaveOut, then, ...obeyed, home };
+    const answer = { doneByS: lateTask.endS + lateS, leaveOut, then, ...obeyed, home };
     const before = answers.at(-1);
     // Being later by more with the same to do is one answer.
     if (before && isEqual({ ...before, doneByS: 0 }, { ...answer, doneByS: 0 })) answers.pop();

@@ -34,7 +34,7 @@ export interface RestBefore {
   readonly task: string;
 }
 
-interface Asked {
+interface LateTask {
   readonly task: string;
   readonly eva: string;
   /** When the task ends as planned. */
@@ -43,7 +43,7 @@ interface Asked {
 
 /** One lateness as the table has worked it out, and what the judge says of that. */
 interface LateDay {
-  readonly asked: Asked;
+  readonly lateTask: LateTask;
   readonly lateS: number;
   readonly otherwise: Otherwise;
   readonly judge: ReturnType<typeof judgeFor>;
@@ -81,13 +81,13 @@ export class LateDays {
    * told of; it was worked out for `lateS`. Null where there is no such way: it breaks a rule, or a rest cannot be told, since it is none before a task of
    * the same EVA or has to begin before anybody knows of the lateness.
    */
-  answer(asked: Asked, lateS: number, alsoS: readonly number[], otherwise: Otherwise): Obeyed | null {
-    const day = this.worked(asked, lateS, otherwise);
+  answer(lateTask: LateTask, lateS: number, alsoS: readonly number[], otherwise: Otherwise): Obeyed | null {
+    const day = this.worked(lateTask, lateS, otherwise);
     const rests = this.newRests(day);
     if (rests === null || !this.holds(day, rests)) return null;
     // The order, and so the ways, are those that were worked out.
     const also = alsoS.map((one): LateDay => {
-      return { ...day, lateS: one, judge: judgeFor(this.longer(asked.task, one)), judged: null };
+      return { ...day, lateS: one, judge: judgeFor(this.longer(lateTask.task, one)), judged: null };
     });
     const ways = (otherwise.then.length > 0 ? [true, false] : [false])
       .flatMap((onArrival) => this.starting([day, ...also], rests, onArrival) ?? [])
@@ -95,11 +95,11 @@ export class LateDays {
     return ways[0] ? { rests, ...ways[0] } : null;
   }
 
-  private worked(asked: Asked, lateS: number, otherwise: Otherwise): LateDay {
-    const judge = judgeFor(this.longer(asked.task, lateS));
+  private worked(lateTask: LateTask, lateS: number, otherwise: Otherwise): LateDay {
+    const judge = judgeFor(this.longer(lateTask.task, lateS));
     const schedule = this.scheduleOf(otherwise);
     const judged = judge(schedule);
-    return { asked, lateS, otherwise, judge, schedule, judged, outings: judged.outings };
+    return { lateTask, lateS, otherwise, judge, schedule, judged, outings: judged.outings };
   }
 
   /** How START has to be read in one of both ways, with as few tasks held back as the days need; null where it takes too many, or helps nothing. */
@@ -140,7 +140,7 @@ export class LateDays {
     if (added.length === 0) return [];
     const untold = startsOf(this.letter(day, this.printed, { onArrival: false, from: [] }));
     const inTime = added.flatMap(({ eva, crew, before }) =>
-      before !== null && eva === day.asked.eva && (untold.get(before) ?? 0) >= knownS(day)
+      before !== null && eva === day.lateTask.eva && (untold.get(before) ?? 0) >= knownS(day)
         ? [{ crew, task: before }]
         : [],
     );
@@ -211,10 +211,10 @@ export class LateDays {
     );
   }
 
-  private knownRests({ asked }: LateDay, added: readonly RestBefore[]): ReadonlySet<string> {
+  private knownRests({ lateTask }: LateDay, added: readonly RestBefore[]): ReadonlySet<string> {
     return new Set([
       ...this.printed,
-      ...added.map(({ crew, task }) => restKey({ eva: asked.eva, crew, before: task })),
+      ...added.map(({ crew, task }) => restKey({ eva: lateTask.eva, crew, before: task })),
     ]);
   }
 
@@ -237,7 +237,7 @@ export class LateDays {
    * the way, one that no page tells of from `sinceS` on; in the order in which it was worked out.
    */
   private played(
-    { schedule, outings, asked: { task: late }, lateS }: LateDay,
+    { schedule, outings, lateTask: { task: late }, lateS }: LateDay,
     knownRests: ReadonlySet<string>,
     floor: (one: Placement) => number,
     sinceS = -Infinity,
@@ -277,8 +277,8 @@ export class LateDays {
 }
 
 /** When it is known how late it is. */
-function knownS({ asked, lateS }: LateDay): number {
-  return asked.endS + lateS;
+function knownS({ lateTask, lateS }: LateDay): number {
+  return lateTask.endS + lateS;
 }
 
 function startsOf({ placements }: Schedule): ReadonlyMap<string, number> {

@@ -38,12 +38,12 @@ function inList(items: ReadonlyMap<string, unknown>, tree: Tree, clashes: Change
       else made.set(key, item);
     } else wanted.set(key, inner.own?.to);
   }
-  const order = orderAsked([...made.keys()], items, wanted) ?? orderBeside([...made.keys()], items, wanted);
+  const order = orderWanted([...made.keys()], items, wanted) ?? orderBeside([...made.keys()], items, wanted);
   return order.map((key) => made.get(key));
 }
 
 /** `keys` with what is wanted to come next where that is said; null when that is no order of all of them. */
-function orderAsked(
+function orderWanted(
   keys: readonly string[],
   known: ReadonlyMap<string, unknown>,
   wanted: ReadonlyMap<string, unknown>,

@@ -160,12 +160,12 @@ function homeWords({ walkbackS }: Verdict, task: string): string {
 /** With nothing pointed at: what can be done. */
 function OfDay() {
   const empty = useSession(({ plan }) => plan.schedule.placements.length === 0);
-  const asked = useSession(({ plan }) => plan.tasks.length);
+  const taskCount = useSession(({ plan }) => plan.tasks.length);
   return empty ? (
     <>
       <b>Nothing on the line.</b>
       <span>
-        {asked === 0
+        {taskCount === 0
           ? "Add what is asked for under Setup."
           : "Drag a task from the bench on to a lane, or pack."}
       </span>

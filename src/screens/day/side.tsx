@@ -6,7 +6,7 @@ import { Bench } from "../bench/bench.tsx";
 import { useApp, useSession, useView } from "../context.ts";
 import { Findings } from "../findings/findings.tsx";
 import { Safety } from "../parts/safety.tsx";
-import { Asked } from "./asked.tsx";
+import { DemandLine } from "./demand.tsx";
 import { Chosen } from "./chosen.tsx";
 import { MoveCost } from "./cost.tsx";
 
@@ -39,7 +39,7 @@ export function Side(props: { readonly details: ReactNode }) {
       <Rail />
       <section className="side" aria-label="Beside the line">
         {isInHand ? <MoveCost /> : details ? props.details : <Chosen />}
-        <Asked />
+        <DemandLine />
         <Findings />
         <Bench />
         <Safety />

@@ -131,7 +131,7 @@ function unitless(draft: string, unit: string): { readonly bare: string; readonl
 }
 
 /** A number as it is edited: one that would be asked about has a nought more. */
-function asked(text: string): string {
+function withNought(text: string): string {
   return EITHER.test(ungrouped(text)) ? `${text}0` : text;
 }
 
@@ -141,7 +141,7 @@ export function quantity(unit: string, scale = 1): Entry {
     editor: "line",
     align: "end",
     show: (value) => (typeof value === "number" ? digits(value / scale) : ""),
-    draft: (value) => (typeof value === "number" ? asked(bare(value / scale)) : ""),
+    draft: (value) => (typeof value === "number" ? withNought(bare(value / scale)) : ""),
     read(draft, _plan, guide) {
       const { bare: number, factor } = unitless(draft, unit);
       if (number.trim() === "" || number.trim() === unit) return emptyRead(guide);

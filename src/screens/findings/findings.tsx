@@ -258,7 +258,7 @@ const DayFigures = memo(function DayFigures() {
         {verdict.placed} of {tasks} tasks
       </span>
       <span>
-        <From of="walked, all crew" ask={{ what: "walked" }}>
+        <From of="walked, all crew" request={{ what: "walked" }}>
           {metres(verdict.score.walkM, "up")}
         </From>{" "}
         walked
@@ -303,7 +303,7 @@ const FindingRow = memo(function FindingRow(props: RowProps) {
       <div className="finding-ask">
         <From
           of={FLIGHT_RULES[finding.rule].words}
-          ask={{ what: "finding", rule: finding.rule, subjects: finding.subjects }}
+          request={{ what: "finding", rule: finding.rule, subjects: finding.subjects }}
         />
         {finding.level !== "tight" && (
           <button

@@ -11,7 +11,7 @@ import { useApp, useSession, useView } from "../context.ts";
 import type { ViewStore } from "../viewstate.ts";
 import { Prose } from "../parts/prose.tsx";
 import type { Services } from "../services.ts";
-import { leadingStep, type LeftOut, type FirstStep, firstSteps, askOf, type StepId } from "./steps.ts";
+import { leadingStep, type LeftOut, type FirstStep, firstSteps, stepKey, type StepId } from "./steps.ts";
 
 const KEPT = "outset";
 const STATE_WORDS: Readonly<Record<FirstStep["state"], string>> = {
@@ -145,15 +145,15 @@ function useWayThrough(steps: readonly FirstStep[]) {
   const next = leadingStep(steps, fresh, gone);
   // A step that was pressed is told of until its place is left, or until another one is the next.
   const here = useView(({ screen, setupPage }) => (screen === "setup" ? setupPage : screen));
-  const [asked, ask] = useState<{ readonly id: StepId; readonly at: string; readonly next: StepId } | null>(
+  const [picked, pick] = useState<{ readonly id: StepId; readonly at: string; readonly next: StepId } | null>(
     null,
   );
-  const isStillAsked = asked !== null && asked.next === next.id && asked.at === here;
-  const shown = (isStillAsked && steps.find((one) => one.id === asked.id)) || next;
+  const isStillPicked = picked !== null && picked.next === next.id && picked.at === here;
+  const shown = (isStillPicked && steps.find((one) => one.id === picked.id)) || next;
   const go = (step: FirstStep): void => {
-    const now = new Set([...gone, askOf(step)]);
+    const now = new Set([...gone, stepKey(step)]);
     setGone(now);
-    ask({ id: step.id, at: step.page ?? screenOf(step), next: leadingStep(steps, fresh, now).id });
+    pick({ id: step.id, at: step.page ?? screenOf(step), next: leadingStep(steps, fresh, now).id });
     lead(view, step);
   };
   return { next, shown, go };

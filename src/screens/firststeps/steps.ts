@@ -82,20 +82,20 @@ export function nextStep(steps: readonly FirstStep[]): FirstStep {
 
 /**
  * The step to lead to. While there is no request yet, that is also one that works with what the empty plan came with,
- * until what is asked there (`askOf`) is among what was `gone` to: whoever begins is shown all once and held up by none.
+ * until what is asked there (`stepKey`) is among what was `gone` to: whoever begins is shown all once and held up by none.
  */
 export function leadingStep(
   steps: readonly FirstStep[],
   fresh: boolean,
   gone: ReadonlySet<string>,
 ): FirstStep {
-  const begun = steps.find((one) => one.state === "begun" && !gone.has(askOf(one)));
+  const begun = steps.find((one) => one.state === "begun" && !gone.has(stepKey(one)));
   const next = nextStep(steps);
   return fresh && begun && steps.indexOf(begun) < steps.indexOf(next) ? begun : next;
 }
 
 /** What is asked at a step, told apart from other steps and from what else is asked at the same one. */
-export function askOf({ id, page, state }: FirstStep): string {
+export function stepKey({ id, page, state }: FirstStep): string {
   return `${id}/${page ?? ""}/${state}`;
 }
 

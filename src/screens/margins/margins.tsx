@@ -239,9 +239,9 @@ function WorstFigure(props: {
   return (
     <span className={`margin-figure ${row.status}`} title={row.of}>
       <StateWord status={row.status} />
-      <Asked of={`${row.group}, ${row.label}`} ask={row.ask}>
+      <ExplainedFigure of={`${row.group}, ${row.label}`} request={row.request}>
         <Change was={before?.figure} now={figure} />
-      </Asked>{" "}
+      </ExplainedFigure>{" "}
       <span className="unseen">{row.of}</span>
     </span>
   );
@@ -314,16 +314,16 @@ function SuitFigures(props: {
         title={parts.map((part) => `${part.name}: ${part.figure}, ${part.cause}`).join("; ")}
       >
         <StateWord status={shown.status} />
-        <Asked of={`${row.group}, ${shown.name}, ${shown.cause}`} ask={shown.ask}>
+        <ExplainedFigure of={`${row.group}, ${shown.name}, ${shown.cause}`} request={shown.request}>
           <Change was={wasFigure} now={shown.figure} />
-        </Asked>
+        </ExplainedFigure>
       </span>
       {!low && (
         <span className="margin-part">
           <span className="margin-of">{shown.cause}, stay</span>{" "}
-          <Asked of={`${row.group}, stay, ${stay.cause}`} ask={stay.ask}>
+          <ExplainedFigure of={`${row.group}, stay, ${stay.cause}`} request={stay.request}>
             {stay.figure}
-          </Asked>
+          </ExplainedFigure>
         </span>
       )}
     </>
@@ -336,14 +336,14 @@ function StateWord({ status }: { readonly status: MarginRow["status"] }) {
 }
 
 /** A figure that says from what it comes, where it can. */
-function Asked(props: {
+function ExplainedFigure(props: {
   readonly of: string;
-  readonly ask: ExplainRequest | undefined;
+  readonly request: ExplainRequest | undefined;
   readonly children: ReactNode;
 }) {
-  if (!props.ask) return props.children;
+  if (!props.request) return props.children;
   return (
-    <From of={props.of} ask={props.ask}>
+    <From of={props.of} request={props.request}>
       {props.children}
     </From>
   );

@@ -25,7 +25,7 @@ interface RowBase {
   readonly of: string;
   readonly status: MarginStatus;
   /** What the figure is asked by, from what it comes; none where there is nothing to work out. */
-  readonly ask?: ExplainRequest;
+  readonly request?: ExplainRequest;
   /** The same for each EVA apart, worst first; none where it is not told by EVA. */
   readonly parts?: readonly MarginPart[];
 }
@@ -36,7 +36,7 @@ interface MarginPart {
   readonly name: string;
   readonly figure: string;
   readonly cause: string;
-  readonly ask: ExplainRequest;
+  readonly request: ExplainRequest;
   readonly status: MarginStatus;
 }
 
@@ -120,7 +120,7 @@ function partsOf(plan: Plan, tracks: readonly MarginTrack[]): readonly MarginPar
       name: evaName(plan, track.eva),
       figure: percent(track.margin, "down"),
       cause: consumableWords(track.consumable),
-      ask: leftAsk(track),
+      request: leftRequest(track),
       status: stand(track.margin, plan.rules.reserve.tight),
     }));
 }
@@ -144,14 +144,14 @@ function stockRow(
     tracks,
     figure: worst ? percent(worst.margin, "down") : "not out",
     of: worst ? `above reserve, ${evaName(plan, worst.eva)}` : "",
-    ...(worst ? { ask: leftAsk(worst) } : {}),
+    ...(worst ? { request: leftRequest(worst) } : {}),
     status: worst ? stand(worst.margin, plan.rules.reserve.tight) : "none",
     parts: partsOf(plan, tracks),
   };
 }
 
 /** How the margin at ingress is asked from what it comes. */
-function leftAsk({ eva, crew, consumable }: MarginTrack): ExplainRequest {
+function leftRequest({ eva, crew, consumable }: MarginTrack): ExplainRequest {
   return { what: "left", eva, crew, consumable, atS: null };
 }
 
@@ -173,7 +173,7 @@ function heatRow(plan: Plan, verdict: Verdict, member: CrewMember): MarginRow | 
     figure: worst ? loadText(peak(worst), "kJ") : "not out",
     of: worst ? `at the most, ${evaName(plan, worst.eva)}` : "",
     status: worst ? standOver(verdict, member.id, "heat-storage") : "none",
-    ...(worst ? { ask: { what: "heat", eva: worst.eva, crew: member.id } } : {}),
+    ...(worst ? { request: { what: "heat", eva: worst.eva, crew: member.id } } : {}),
   };
 }
 
@@ -206,7 +206,7 @@ function drinkRow(plan: Plan, verdict: Verdict, member: CrewMember): MarginRow |
     figure: outings.length === 0 ? "not out" : loadText(worst?.kg ?? 0, "kg"),
     of: known ? `of ${mass(drinkKg, "given")}` : "stock not known",
     status: outings.length === 0 || !known ? "none" : standOver(verdict, member.id, "drinking-water"),
-    ask: { what: "rule", rule: "drinking-water" },
+    request: { what: "rule", rule: "drinking-water" },
   };
 }
 
@@ -236,7 +236,7 @@ function spareRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
     topS: lasts.length > 0 ? Math.max(...lasts) - plan.rules.walkback.emergencyReserveS : 1800,
     figure: least === Infinity ? "not out" : lasting(least, "down"),
     of: least === Infinity ? "" : "at the least",
-    ...(eva === undefined ? {} : { ask: { what: "walkback", eva, crew, atS: null } }),
+    ...(eva === undefined ? {} : { request: { what: "walkback", eva, crew, atS: null } }),
     status: least === Infinity ? "none" : stand(least, plan.rules.tightS),
   };
 }
@@ -257,7 +257,7 @@ function apartRow(plan: Plan, verdict: Verdict): MarginRow {
     // Who is out alone is apart from nobody.
     figure: most >= 0 ? metres(most, "up") : verdict.outings.length > 0 ? "alone" : "–",
     of: `of ${metres(limit, "down")}`,
-    ask: { what: "rule", rule: "crew-separation" },
+    request: { what: "rule", rule: "crew-separation" },
     status: most < 0 ? "none" : most > limit ? "breach" : "fine",
   };
 }
@@ -274,7 +274,7 @@ function massRow(plan: Plan, schedule: Schedule, verdict: Verdict): MarginRow {
     unit: "kg",
     figure: loadText(verdict.returnKg, "kg"),
     of: `of ${mass(limit, "given")}`,
-    ask: { what: "rule", rule: "return-mass" },
+    request: { what: "rule", rule: "return-mass" },
     status: verdict.returnKg > limit ? "breach" : "fine",
   };
 }

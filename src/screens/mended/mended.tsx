@@ -10,8 +10,8 @@ import "./mended.css";
 /** What the last mend made of the day, until the day changes or it is put away. A question why takes its place. */
 export function Mended() {
   const outcome = useSession(mendOutcome);
-  const asking = useSession((state) => state.why !== null);
-  return outcome && !asking ? <Outcome outcome={outcome} /> : null;
+  const isWhyOpen = useSession((state) => state.why !== null);
+  return outcome && !isWhyOpen ? <Outcome outcome={outcome} /> : null;
 }
 
 function Outcome({ outcome }: { readonly outcome: MendReport }) {

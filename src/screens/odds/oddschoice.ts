@@ -19,6 +19,6 @@ export function shapeWords(shape: Shape): string {
 }
 
 /** Whether a report is what these settings give. */
-export function isAsked({ days, seed, shape }: OddsReport, choice: OddsChoice): boolean {
+export function isOfChoice({ days, seed, shape }: OddsReport, choice: OddsChoice): boolean {
   return days === choice.days && seed === choice.seed && shape === choice.shape;
 }

@@ -2,7 +2,7 @@ import type { Shape } from "../../kernel/index.ts";
 import { oddsAreDue, type OddsChoice, type OddsWork, PRESENT } from "../../session/index.ts";
 import { grouped } from "../../words/index.ts";
 import { useApp, useSession } from "../context.ts";
-import { DAYS, isAsked, LARGEST_SEED, SHAPES } from "./oddschoice.ts";
+import { DAYS, isOfChoice, LARGEST_SEED, SHAPES } from "./oddschoice.ts";
 
 /** A day whose odds are looked at, and what is known of them. */
 interface LookedAt {
@@ -114,7 +114,7 @@ function SeedChoice({ choice, onChoice }: ChoiceProps) {
 function StartAndStop({ which, work, stale, nothing, choice }: LookedAt & Pick<ChoiceProps, "choice">) {
   const { session } = useApp();
   const running = work?.running ?? false;
-  const same = work !== null && !stale && work.report !== null && isAsked(work.report, choice);
+  const same = work !== null && !stale && work.report !== null && isOfChoice(work.report, choice);
   return (
     <>
       <button

@@ -16,20 +16,17 @@ export function PaperView({ paper }: { readonly paper: PaperPort }) {
   const given = usePaperGiven(paper, kind, printed, late.tables);
   const pages = useMemo(() => (given ? paper.pages(job, given) : []), [paper, job, given]);
   const doubts = usePaperDoubts(paper);
-  const [asking, setAsking] = useState(false);
+  const [isOpen, setOpen] = useState(false);
   usePageSize(pages[0]);
   return (
     <div className="paper-view">
-      <PaperTools
-        {...{ paper, chosen, printed, late, given, pages, doubts }}
-        onPrint={() => setAsking(true)}
-      />
-      {asking && kind && !isIdle(pages, late) && (
+      <PaperTools {...{ paper, chosen, printed, late, given, pages, doubts }} onPrint={() => setOpen(true)} />
+      {isOpen && kind && !isIdle(pages, late) && (
         <PrintDialog
           {...{ kind, job, pages, doubts }}
           onJob={chosen.wish}
           onPrint={() => window.print()}
-          onClose={() => setAsking(false)}
+          onClose={() => setOpen(false)}
         />
       )}
       <Pages pages={pages} />

@@ -75,9 +75,9 @@ export async function openAndKeep(session: Session): Promise<void> {
 }
 
 /** What was chosen; null where nothing was, or the browser did not ask. */
-async function chosen<Value>(ask: () => Promise<Value> | undefined): Promise<Value | null> {
+async function chosen<Value>(open: () => Promise<Value> | undefined): Promise<Value | null> {
   try {
-    return (await ask()) ?? null;
+    return (await open()) ?? null;
   } catch {
     return null;
   }

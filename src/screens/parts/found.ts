@@ -4,12 +4,12 @@ import { wordsOf } from "../../session/index.ts";
 /** What was asked for: nothing yet, why it could not be had, or the answer. */
 export type Found<Answer> = { readonly answer: Answer } | { readonly problem: string } | null;
 
-/** The answer to `ask`, asked again whenever it is another function; the last one stays until the next is there. */
-export function useFound<Answer>(ask: () => Promise<Answer>): Found<Answer> {
+/** What `find` finds, looked for again whenever it is another function; the last one stays until the next is there. */
+export function useFound<Answer>(find: () => Promise<Answer>): Found<Answer> {
   const [found, setFound] = useState<Found<Answer>>(null);
   useEffect(() => {
     let gone = false;
-    ask().then(
+    find().then(
       (answer) => {
         if (!gone) setFound({ answer });
       },
@@ -20,6 +20,6 @@ export function useFound<Answer>(ask: () => Promise<Answer>): Found<Answer> {
     return () => {
       gone = true;
     };
-  }, [ask]);
+  }, [find]);
   return found;
 }

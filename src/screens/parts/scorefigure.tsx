@@ -9,7 +9,7 @@ export function ScoreFigure(props: {
   readonly state: keyof typeof STATE_WORDS;
   readonly value: string;
   /** What the value is asked by, from what it comes. */
-  readonly ask?: ExplainRequest | null;
+  readonly request?: ExplainRequest | null;
   readonly name: string;
   /** What stands below the figure; the name where left out. */
   readonly says?: string;
@@ -23,8 +23,8 @@ export function ScoreFigure(props: {
   return (
     <div className={`score-figure ${state}`} role="group" aria-label={props.name} title={more ?? undefined}>
       <span className="figure">
-        {props.ask ? (
-          <From of={props.name} ask={props.ask}>
+        {props.request ? (
+          <From of={props.name} request={props.request}>
             {props.value}
           </From>
         ) : (

@@ -118,7 +118,7 @@ function Anew({ broken }: { readonly broken: boolean }) {
         <div className="rehearsal-proposal">
           <p>
             <b>
-              {proposal.how === "mend" ? "Mended" : "Packed"} as of {clock(proposal.askedS)}:
+              {proposal.how === "mend" ? "Mended" : "Packed"} as of {clock(proposal.requestedS)}:
             </b>{" "}
             <Prose
               words={`worth from ${grouped(verdict.score.worth)} to ${grouped(proposal.verdict.score.worth)}, worst margin from ${percent(verdict.score.worstMargin / 10_000, "down")} to ${percent(proposal.verdict.score.worstMargin / 10_000, "down")}, ${counted(proposal.verdict.score.breaches, "breach", "breaches")}.`}

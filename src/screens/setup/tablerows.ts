@@ -12,7 +12,7 @@ export interface TableRows {
   /** Removes a line, or asks first where something hangs on it. */
   remove(line: Line): void;
   /** A removal that is asked about; null while none is. */
-  readonly asked: { readonly line: Line; readonly removal: Removal } | null;
+  readonly pending: { readonly line: Line; readonly removal: Removal } | null;
   /** Removes what is asked about. */
   confirm(): void;
   /** Does what is offered instead of the removal. */
@@ -38,7 +38,7 @@ export function useTableRows(
   lines: readonly Line[],
   view: RowsView,
 ): TableRows {
-  const [asked, setAsked] = useState<TableRows["asked"]>(null);
+  const [pending, setPending] = useState<TableRows["pending"]>(null);
   /** One step; true when the plan could take it, else the reason is said. */
   const took = (step: string, change: (plan: Plan) => Partial<Plan>): boolean => {
     const put = session.edit(step, change);
@@ -50,11 +50,11 @@ export function useTableRows(
   const finish = (line: Line, removal: Removal): void => {
     const index = lines.findIndex((one) => one.id === line.id);
     const next = lines[index + 1] ?? lines[index - 1] ?? null;
-    setAsked(null);
+    setPending(null);
     if (took(`Remove ${line.name}`, removal.change)) view.removed(next);
   };
   return {
-    asked,
+    pending,
     add(made, step) {
       if (typeof made === "string") return view.word({ refused: true, text: made });
       const name = table.lines({ ...plan, ...made.change(plan) }).find((one) => one.id === made.id)?.name;
@@ -63,18 +63,18 @@ export function useTableRows(
     remove(line) {
       const removal = table.rows?.remove(plan, line.id);
       if (!removal) return;
-      if (removal.hindrances.length + removal.consequences.length > 0) setAsked({ line, removal });
+      if (removal.hindrances.length + removal.consequences.length > 0) setPending({ line, removal });
       else finish(line, removal);
     },
     confirm() {
-      if (asked) finish(asked.line, asked.removal);
+      if (pending) finish(pending.line, pending.removal);
     },
     doInstead() {
-      const instead = asked?.removal.instead;
-      if (!asked || !instead) return;
-      setAsked(null);
-      if (took(`${asked.line.name}: ${instead.words}`, instead.change)) view.returned();
+      const instead = pending?.removal.instead;
+      if (!pending || !instead) return;
+      setPending(null);
+      if (took(`${pending.line.name}: ${instead.words}`, instead.change)) view.returned();
     },
-    keep: () => setAsked(null),
+    keep: () => setPending(null),
   };
 }

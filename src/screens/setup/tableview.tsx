@@ -81,7 +81,7 @@ export function TableView(props: { readonly table: Table; readonly from?: string
       </div>
       {shown.length > 0 && <CellWords cell={at.cell} rows={table.rows !== null} helpId={helpId} />}
       <UsualOf cell={at.cell} onWord={setWord} />
-      <RemovalAsked work={work} />
+      <RemovalQuestion work={work} />
     </section>
   );
 }
@@ -167,12 +167,12 @@ function UsualOf(props: { readonly cell: Cell | null; readonly onWord: (word: Wo
 }
 
 /** What is asked before a row goes on which others hang. */
-function RemovalAsked({ work }: { readonly work: TableRows }) {
-  if (!work.asked) return null;
+function RemovalQuestion({ work }: { readonly work: TableRows }) {
+  if (!work.pending) return null;
   return (
     <RemovalDialog
-      name={work.asked.line.name}
-      removal={work.asked.removal}
+      name={work.pending.line.name}
+      removal={work.pending.removal}
       onRemove={work.confirm}
       onInstead={work.doInstead}
       onKeep={work.keep}

@@ -208,13 +208,13 @@ function BinnedWork(props: {
   readonly onDrop: () => void;
 }) {
   const { title, onBack, onDrop } = props;
-  const [sure, ask] = useState(false);
+  const [sure, setSure] = useState(false);
   return (
     <div className="pair" role="group" aria-label={`Do with ${title}`}>
       <button type="button" className="primary" onClick={onBack}>
         Put back<span className="unseen"> {title}</span>
       </button>
-      <button type="button" className="danger" onClick={() => (sure ? onDrop() : ask(true))}>
+      <button type="button" className="danger" onClick={() => (sure ? onDrop() : setSure(true))}>
         {sure ? "Delete it and all its states" : "Delete for good…"}
         <span className="unseen"> {title}</span>
       </button>

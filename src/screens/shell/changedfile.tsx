@@ -5,10 +5,10 @@ import { savePlan, savePlanAsDownload } from "../parts/files.ts";
 /** Asks what to do where somebody else has written the plan's file since it was read or saved here. */
 export function ChangedFile() {
   const name = useView((state) => state.changedFile);
-  return name === null ? null : <Asked name={name} />;
+  return name === null ? null : <ChangedFileQuestion name={name} />;
 }
 
-function Asked({ name }: { readonly name: string }) {
+function ChangedFileQuestion({ name }: { readonly name: string }) {
   const { session, view } = useApp();
   const close = (): void => view.setState({ changedFile: null });
   return (

@@ -40,7 +40,7 @@ export function ScoreLine() {
       <ScoreFigure
         state="plain"
         value={grouped(score.worth)}
-        ask={{ what: "worth" }}
+        request={{ what: "worth" }}
         name="worth"
         says={`worth, ${verdict.placed} of ${plan.tasks.length}`}
         change={change?.worth ?? 0}
@@ -49,7 +49,7 @@ export function ScoreLine() {
       <ScoreFigure
         state={marginState}
         value={worst === null ? "–" : percent(margin, "down")}
-        ask={
+        request={
           worst && { what: "left", eva: worst.eva, crew: worst.crew, consumable: worst.consumable, atS: null }
         }
         name="worst margin"

@@ -7,10 +7,10 @@ export interface Latest<Answer> {
 }
 
 /**
- * The answer to `ask`, asked again whenever it is another function: one question under way at a time, and after it
+ * What `find` finds, looked for again whenever it is another function: one question under way at a time, and after it
  * the newest one only, so that a fast hand never piles up work. The last answer stays until the next is there.
  */
-export function useLatest<Answer>(ask: (signal: AbortSignal) => Promise<Answer>): Latest<Answer> {
+export function useLatest<Answer>(find: (signal: AbortSignal) => Promise<Answer>): Latest<Answer> {
   const [latest, setLatest] = useState<Latest<Answer>>({ answer: null, problem: null });
   const queue = useRef<{ running: boolean; next: (() => void) | null }>({ running: false, next: null });
   useEffect(() => {
@@ -20,7 +20,7 @@ export function useLatest<Answer>(ask: (signal: AbortSignal) => Promise<Answer>)
       if (control.signal.aborted) return;
       waiting.running = true;
       // An overtaken answer is still shown when it comes: it is newer than what stands there.
-      ask(new AbortController().signal)
+      find(new AbortController().signal)
         .then(
           (answer) => setLatest({ answer, problem: null }),
           (error: unknown) =>
@@ -36,6 +36,6 @@ export function useLatest<Answer>(ask: (signal: AbortSignal) => Promise<Answer>)
     if (waiting.running) waiting.next = run;
     else run();
     return () => control.abort();
-  }, [ask]);
+  }, [find]);
   return latest;
 }

@@ -18,16 +18,16 @@ export function useGroundAndLight(
     still.current = open;
   }, [open]);
   // The open plan itself is sent, never a copy of it: what the engine has already is not sent again.
-  const askGround = useCallback(
+  const findGround = useCallback(
     (signal: AbortSignal) => site.ground(still.current, signal),
     // eslint-disable-next-line react-hooks/exhaustive-deps
     [site, stored],
   );
-  const askLight = useCallback(
+  const findLight = useCallback(
     (signal: AbortSignal) => site.light(still.current, minuteS, signal),
     // What the light depends on beside the minute.
     // eslint-disable-next-line react-hooks/exhaustive-deps
     [site, stored, stay, body, skyKey, minuteS],
   );
-  return { ground: useLatest(askGround), light: useLatest(askLight) };
+  return { ground: useLatest(findGround), light: useLatest(findLight) };
 }

@@ -13,14 +13,14 @@ export function useAnswers(minuteS: number, plan: Plan) {
   const { site } = useSite();
   const open = useSession((state) => state.plan);
   const verdict = useSession((state) => state.verdict);
-  const askRings = useCallback(
+  const findRings = useCallback(
     (signal: AbortSignal) => site.rings(open, leftAt(verdict, minuteS), signal),
     [site, open, verdict, minuteS],
   );
-  const askWalks = useCallback((signal: AbortSignal) => site.walks(plan, signal), [site, plan]);
+  const findWalks = useCallback((signal: AbortSignal) => site.walks(plan, signal), [site, plan]);
   const { ground, light } = useGroundAndLight(open, minuteS);
-  const rings = useLatest(askRings);
-  const walks = useLatest(askWalks);
+  const rings = useLatest(findRings);
+  const walks = useLatest(findWalks);
   return {
     ground: ground.answer,
     light: light.answer,

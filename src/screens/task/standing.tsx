@@ -108,7 +108,7 @@ function WalkBack({ task }: { readonly task: Task }) {
         {walkback === undefined || walkback === null ? (
           "no way home known"
         ) : (
-          <From of={`walk-back and rates of ${task.name}`} ask={{ what: "task", task: task.id }}>
+          <From of={`walk-back and rates of ${task.name}`} request={{ what: "task", task: task.id }}>
             {lasting(walkback, "up")}
           </From>
         )}

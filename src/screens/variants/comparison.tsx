@@ -102,7 +102,7 @@ function scores(dial: Dial): readonly Measure[] {
     {
       name: "Worth",
       shown: (day) => (
-        <From of={`worth, ${day.name}`} ask={{ what: "worth" }} day={day}>
+        <From of={`worth, ${day.name}`} request={{ what: "worth" }} day={day}>
           {grouped(day.verdict.score.worth)}
         </From>
       ),
@@ -120,7 +120,7 @@ function scores(dial: Dial): readonly Measure[] {
     {
       name: "Walked, all crew",
       shown: (day) => (
-        <From of={`walked, ${day.name}`} ask={{ what: "walked" }} day={day}>
+        <From of={`walked, ${day.name}`} request={{ what: "walked" }} day={day}>
           {metres(day.verdict.score.walkM, "up")}
         </From>
       ),
@@ -155,7 +155,7 @@ function margins(days: readonly Compared[]): readonly Measure[] {
         <>
           <From
             of={`worst margin of ${crewName(plan, crew)} on ${evaName(plan, eva)}, ${day.name}`}
-            ask={{ what: "left", eva, crew, consumable: worst.consumable, atS: null }}
+            request={{ what: "left", eva, crew, consumable: worst.consumable, atS: null }}
             day={day}
           >
             {percent(worst.margin, "down")}

@@ -1,7 +1,7 @@
 import { memo, useMemo, useState } from "react";
 import type { Relaxation, WhyReport } from "../../answers/index.ts";
 import { applyEdit, type Plan } from "../../plan/index.ts";
-import { type Asking, shownTasks } from "../../session/index.ts";
+import { type WhyQuestion, shownTasks } from "../../session/index.ts";
 import { counted, grouped, numberedSentence, numberedTask, percent, signed } from "../../words/index.ts";
 import { useApp, useSession } from "../context.ts";
 import { DayChances } from "../daychances.tsx";
@@ -10,7 +10,7 @@ import { FEW } from "./conflict.tsx";
 
 /** What could be given up, cheapest first; each becomes a variant with one press. The open day stays as it is. */
 export function Relaxations(props: {
-  readonly why: Asking;
+  readonly why: WhyQuestion;
   readonly report: WhyReport;
   readonly stale: boolean;
 }) {

@@ -1,7 +1,7 @@
 import "../theme/why.css";
 import { useEffect, useRef } from "react";
 import type { WhyReport } from "../../answers/index.ts";
-import { type Asking, type SessionState, whyIsStale } from "../../session/index.ts";
+import { type WhyQuestion, type SessionState, whyIsStale } from "../../session/index.ts";
 import { counted, numberedSentence, numberedTask } from "../../words/index.ts";
 import { useApp, useSession } from "../context.ts";
 import { Conflict, FEW, Guarded } from "./conflict.tsx";
@@ -15,7 +15,7 @@ export function WhyPanel() {
   return why ? <Answer key={why.task ?? "the day"} why={why} /> : null;
 }
 
-function Answer({ why }: { readonly why: Asking }) {
+function Answer({ why }: { readonly why: WhyQuestion }) {
   const { session } = useApp();
   const plan = useSession((state) => state.plan);
   const stale = useSession(whyIsStale);
@@ -86,7 +86,7 @@ function Closer() {
 }
 
 /** How far the search is, and what can be done about it. */
-function How({ why, stale }: { readonly why: Asking; readonly stale: boolean }) {
+function How({ why, stale }: { readonly why: WhyQuestion; readonly stale: boolean }) {
   const { session } = useApp();
   const { report, running } = why;
   const tried = report?.tried ?? 0;
@@ -129,7 +129,7 @@ function How({ why, stale }: { readonly why: Asking; readonly stale: boolean }) 
   );
 }
 
-function ended({ end, report, message }: Pick<Asking, "end" | "report" | "message">): string {
+function ended({ end, report, message }: Pick<WhyQuestion, "end" | "report" | "message">): string {
   if (end === "failed") return `It could not be found out: ${message ?? "unknown"}.`;
   if (!report) return "Stopped before anything was found.";
   const share = `${report.tried} of ${report.offers} changes tried`;
@@ -141,7 +141,7 @@ function ended({ end, report, message }: Pick<Asking, "end" | "report" | "messag
 }
 
 function Found(props: {
-  readonly why: Asking;
+  readonly why: WhyQuestion;
   readonly report: WhyReport;
   readonly plan: SessionState["plan"];
   readonly stale: boolean;
@@ -167,7 +167,7 @@ function Found(props: {
 }
 
 /** What is known where there is no conflict to show. */
-function known(why: Asking, { state, sentence }: WhyReport): string {
+function known(why: WhyQuestion, { state, sentence }: WhyReport): string {
   if (sentence !== "") return numberedSentence(why.plan, sentence);
   if (state !== "looking") return "";
   return why.running
@@ -176,7 +176,7 @@ function known(why: Asking, { state, sentence }: WhyReport): string {
 }
 
 /** Says the outcome once, when the search has ended. */
-function useSpoken({ running, report, end, message }: Asking): void {
+function useSpoken({ running, report, end, message }: WhyQuestion): void {
   const { view } = useApp();
   useEffect(() => {
     if (running || !report || end !== "answered") return;

@@ -6,9 +6,9 @@ export function whyWork(session: Session, view: ViewStore): readonly Command[] {
   const now = session.state.getState;
   const benched = (): string | undefined =>
     now().selection.find((task) => !placementsByTask(now()).has(task));
-  const onDay = (ask: () => void): void => {
+  const onDay = (act: () => void): void => {
     view.setState({ screen: "day" });
-    ask();
+    act();
   };
   return [
     {

@@ -55,11 +55,11 @@ export async function writeInto(
   over: boolean,
 ): Promise<WriteEnd> {
   const how = { mode: "readwrite" } as const;
-  const asked = async (): Promise<PermissionState> => {
+  const permission = async (): Promise<PermissionState> => {
     const known = (await handle.queryPermission?.(how)) ?? "granted";
     return known === "prompt" ? ((await handle.requestPermission?.(how)) ?? known) : known;
   };
-  if ((await asked()) !== "granted") return "refused";
+  if ((await permission()) !== "granted") return "refused";
   const there = await (await handle.getFile()).text();
   if (!over && there !== "" && there !== text && digestOf(there) !== digest) return "changed";
   const writer = await handle.createWritable();

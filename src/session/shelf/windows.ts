@@ -75,7 +75,7 @@ function penOf(locks: LockManager, what: string, on: Claim, tell: (word: Word) =
   let waiting: AbortController | null = null;
   let over = false;
 
-  const ask = (options: LockOptions): void => {
+  const request = (options: LockOptions): void => {
     let granted = false;
     const untilReleased = (): Promise<void> =>
       new Promise((resolve) => {
@@ -98,7 +98,7 @@ function penOf(locks: LockManager, what: string, on: Claim, tell: (word: Word) =
   const wait = (): void => {
     const mine = new AbortController();
     waiting = mine;
-    ask({ signal: mine.signal });
+    request({ signal: mine.signal });
   };
   const free = (): void => {
     const mine = release;
@@ -113,7 +113,7 @@ function penOf(locks: LockManager, what: string, on: Claim, tell: (word: Word) =
       setTimeout(() => {
         if (release || over) return;
         waiting?.abort();
-        ask({ steal: true });
+        request({ steal: true });
       }, HAND_OVER_MS);
     },
     pass: free,

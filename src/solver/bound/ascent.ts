@@ -68,8 +68,8 @@ export class Ascent {
   private readonly steady: number;
   private readonly common: number;
 
-  constructor(asked: Problem, musts: boolean, classes: readonly RouteClass[]) {
-    const { problem, more } = byCrewTime(asked, classes, musts);
+  constructor(given: Problem, musts: boolean, classes: readonly RouteClass[]) {
+    const { problem, more } = byCrewTime(given, classes, musts);
     this.problem = problem;
     this.classes = classes;
     this.musts = musts;

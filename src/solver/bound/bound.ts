@@ -43,8 +43,8 @@ export class RouteBound {
   private least = Infinity;
 
   /** `musts`: only schedules with every must-do task count. */
-  constructor(asked: Problem, musts: boolean, classes = routeClasses(asked)) {
-    const { problem, more } = byCrewTime(asked, classes, musts);
+  constructor(given: Problem, musts: boolean, classes = routeClasses(given)) {
+    const { problem, more } = byCrewTime(given, classes, musts);
     this.problem = problem;
     this.classes = classes;
     this.pricers = this.classes.map((one) => new Pricer(one, NEAR));

@@ -137,14 +137,14 @@ export class Exact {
   /** Same crew, different crew, same EVA, not both: against what is given out already. */
   private pairsAllow(a: number, c: number): boolean {
     const { problem, choiceOf } = this;
-    return problem.pairs[a]!.every(({ other, asks }) => {
+    return problem.pairs[a]!.every(({ other, relation }) => {
       const theirs = choiceOf[other]!;
       if (theirs < 0) return true;
-      if (asks === "not both") return false;
-      if (asks === "same eva") return this.evaOf(a, c) === this.evaOf(other, theirs);
+      if (relation === "not both") return false;
+      if (relation === "same eva") return this.evaOf(a, c) === this.evaOf(other, theirs);
       const mine = this.membersOf(a, c);
       const common = this.membersOf(other, theirs).filter((member) => mine.includes(member)).length;
-      return asks === "same crew"
+      return relation === "same crew"
         ? common === problem.crewCount[other]! && common === mine.length
         : common === 0;
     });

@@ -22,8 +22,8 @@ export function relationsOf(problem: Problem): Relation[] {
           [b, -1],
         ]),
       });
-    for (const { other, asks } of pairs[a]!)
-      if (asks === "not both" && a < other)
+    for (const { other, relation } of pairs[a]!)
+      if (relation === "not both" && a < other)
         relations.push({
           limit: 1,
           share: new Map([

@@ -238,8 +238,8 @@ export class Verifier {
   private relationsOf(a: number, first: number, tell: Hearer): boolean {
     const { problem, board } = this;
     for (const b of problem.needs[a]!) if (board.placed[b] === 0 && !tell("link-needs", a)) return false;
-    for (const { other, asks, link } of problem.pairs[a]!) {
-      if (other < first || board.placed[other] === 0 || pairHolds(board, a, other, asks)) continue;
+    for (const { other, relation, link } of problem.pairs[a]!) {
+      if (other < first || board.placed[other] === 0 || pairHolds(board, a, other, relation)) continue;
       if (!tell("link", link)) return false;
     }
     return true;

@@ -31,7 +31,7 @@ export function choosing(
       pin?.eva !== undefined && pin.eva !== eva
         ? []
         : subsets(all.filter(able), count).filter((set) =>
-            isAsked(
+            isEligible(
               task,
               set.map((r) => plan.crew[routes[r]!.member]!),
             ),
@@ -56,7 +56,7 @@ function partiesOf(
 }
 
 /** Whether the task is for these crew members: named, pinned and qualified as it asks. */
-function isAsked(
+function isEligible(
   { crew: { named, qualification }, pin }: Task,
   crew: readonly Plan["crew"][number][],
 ): boolean {

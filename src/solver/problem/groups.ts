@@ -3,13 +3,13 @@ import { type Groups, NEVER, type Problem } from "./problem.ts";
 
 /** The groups of `plan`; null where none asks for anything, and nothing has to be looked at. */
 export function groupsOf({ groups, tasks }: Plan): Groups | null {
-  const asks = groups.some(
+  const isBinding = groups.some(
     (group) =>
       group.least > 0 ||
       (group.most ?? NEVER) < group.tasks.length ||
       (group.tasks.length > 0 && group.shares.some((share) => share < 100)),
   );
-  if (!asks) return null;
+  if (!isBinding) return null;
   const index = new Map(tasks.map((task, a) => [task.id, a]));
   const members = groups.map((group) =>
     Int32Array.from(group.tasks, (id) => index.get(id)!).sort(
@@ -30,7 +30,7 @@ export function groupsOf({ groups, tasks }: Plan): Groups | null {
 }
 
 /** What worth and what must be done depends on. */
-type Asked = Pick<Problem, "worth" | "must" | "groups">;
+type Valued = Pick<Problem, "worth" | "must" | "groups">;
 
 /** How much less than whole the worth of the members of group `g` counts of which `there` says that they are done, points (S17). */
 export function lessIn(
@@ -53,14 +53,14 @@ export function lessIn(
 }
 
 /** The same over all groups. */
-export function lessOver(problem: Asked, there: (a: number) => boolean): number {
+export function lessOver(problem: Valued, there: (a: number) => boolean): number {
   const { groups } = problem;
   if (!groups) return 0;
   return groups.members.reduce((sum, _, g) => sum + lessIn(problem, groups, g, there), 0);
 }
 
 /** What counts more of what is `there` once `a`, which is not, is there too: its worth, or what its groups' shares leave of that (S17). */
-export function addedBy(problem: Asked, there: (a: number) => boolean, a: number): number {
+export function addedBy(problem: Valued, there: (a: number) => boolean, a: number): number {
   const { groups, worth } = problem;
   const lessMore = (groups?.of[a] ?? []).reduce(
     (sum, g) =>
@@ -71,7 +71,7 @@ export function addedBy(problem: Asked, there: (a: number) => boolean, a: number
 }
 
 /** How many members are missing over all groups of what is least wanted of each. */
-export function missingOver({ groups }: Asked, there: (a: number) => boolean): number {
+export function missingOver({ groups }: Valued, there: (a: number) => boolean): number {
   if (!groups) return 0;
   return groups.members.reduce(
     (sum, list, g) => sum + Math.max(0, groups.least[g]! - list.filter(there).length),
@@ -86,7 +86,7 @@ export function onlyMost(groups: Groups | null): Groups | null {
 
 /** What goes with the activities `lost` of those that are there: must-do ones, what groups then lack of their least, and worth as it counted. */
 export function tollOf(
-  problem: Asked,
+  problem: Valued,
   there: (a: number) => boolean,
   lost: readonly number[],
 ): { readonly mustLost: number; readonly worthLost: number } {
@@ -110,13 +110,13 @@ export function tollIn(
   lost: readonly string[],
 ): ReturnType<typeof tollOf> {
   const placed = new Set(placements.map(({ task }) => task));
-  const asked = {
+  const valued = {
     worth: Float64Array.from(plan.tasks, ({ worth }) => worth),
     must: Uint8Array.from(plan.tasks, ({ must }) => (must ? 1 : 0)),
     groups: groupsOf(plan),
   };
   return tollOf(
-    asked,
+    valued,
     (a) => placed.has(plan.tasks[a]!.id),
     plan.tasks.flatMap(({ id }, a) => (lost.includes(id) ? [a] : [])),
   );

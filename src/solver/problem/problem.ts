@@ -180,7 +180,7 @@ export interface FromEgress {
 /** A relation between two activities that is not about time. */
 export interface Pair {
   readonly other: number;
-  readonly asks: "same crew" | "different crew" | "same eva" | "not both";
+  readonly relation: "same crew" | "different crew" | "same eva" | "not both";
   readonly link: number;
 }
 

@@ -73,11 +73,11 @@ class Reader {
   pair(link: Exclude<Link, LagLink>, l: number): void {
     const a = this.index.get(link.tasks[0])!;
     const b = this.index.get(link.tasks[1])!;
-    const asks = this.asked(link, a, b);
-    if (asks === null) return;
+    const relation = this.relationOf(link, a, b);
+    if (relation === null) return;
     const { pairs } = this.relations;
-    pairs[a]!.push({ other: b, asks, link: l });
-    pairs[b]!.push({ other: a, asks, link: l });
+    pairs[a]!.push({ other: b, relation, link: l });
+    pairs[b]!.push({ other: a, relation, link: l });
   }
 
   /** A hot keep-out after a task: what stands in it ends no later than that task. */
@@ -98,7 +98,7 @@ class Reader {
   }
 
   /** What a link asks of two tasks; null where it holds anyway. */
-  private asked(link: Exclude<Link, LagLink>, a: number, b: number): Pair["asks"] | null {
+  private relationOf(link: Exclude<Link, LagLink>, a: number, b: number): Pair["relation"] | null {
     const { tasks } = this.plan;
     const [one, other] = [tasks[a]!.crew.count, tasks[b]!.crew.count];
     switch (link.type) {
@@ -179,7 +179,7 @@ export function clustersOf(relations: Relations, activities: number): Int32Array
     for (const b of list) tie(a, b);
   });
   relations.pairs.forEach((list, a) => {
-    for (const { other, asks } of list) if (asks !== "not both") tie(a, other);
+    for (const { other, relation } of list) if (relation !== "not both") tie(a, other);
   });
   let groups = 0;
   for (let a = 0; a < activities; a += 1) {

@@ -34,11 +34,11 @@ export function slotsOf(plan: Plan): Slots {
 
 /** Equipment that all its users together could ask too much of; the rest never binds and gets no chains. */
 function scarceEquipment(plan: Plan): Map<string, number> {
-  const asked = new Map<string, number>();
+  const needed = new Map<string, number>();
   for (const task of plan.tasks)
-    for (const use of task.equipment) asked.set(use.equipment, (asked.get(use.equipment) ?? 0) + use.count);
+    for (const use of task.equipment) needed.set(use.equipment, (needed.get(use.equipment) ?? 0) + use.count);
   return new Map(
-    plan.equipment.flatMap((one, q) => ((asked.get(one.id) ?? 0) > one.count ? [[one.id, q] as const] : [])),
+    plan.equipment.flatMap((one, q) => ((needed.get(one.id) ?? 0) > one.count ? [[one.id, q] as const] : [])),
   );
 }
 

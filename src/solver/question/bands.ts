@@ -175,10 +175,10 @@ export class Bands {
     const { problem } = this;
     const use = problem.plan.tasks[a]!.equipment;
     const lasts = problem.lengthS[a]!;
-    const asked = new Map<string, number>();
-    for (const one of use) asked.set(one.equipment, (asked.get(one.equipment) ?? 0) + one.count);
+    const needed = new Map<string, number>();
+    for (const one of use) needed.set(one.equipment, (needed.get(one.equipment) ?? 0) + one.count);
     let barred: Interval[] = [];
-    for (const [equipment, count] of asked) {
+    for (const [equipment, count] of needed) {
       const spare = problem.plan.equipment.find((one) => one.id === equipment)!.count - count;
       const uses = placings.flatMap((placing) => {
         const taken = problem.plan.tasks[placing.activity]!.equipment.filter(

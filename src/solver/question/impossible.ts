@@ -88,10 +88,10 @@ function unknownSky(plan: Plan, task: Task): string | null {
 function lacking(plan: Plan, { equipment, duration: { likelyS } }: Task): string | null {
   if (likelyS === 0) return null;
   for (const { id, name, count } of plan.equipment) {
-    const asked = equipment.reduce((sum, use) => sum + (use.equipment === id ? use.count : 0), 0);
-    if (asked > 0 && count === 0) return `${name} is missing: there are 0 of the ${asked} that it needs.`;
-    if (asked > count)
-      return `It uses ${asked} of ${name} at once; there ${count === 1 ? "is 1" : `are ${count}`}.`;
+    const needed = equipment.reduce((sum, use) => sum + (use.equipment === id ? use.count : 0), 0);
+    if (needed > 0 && count === 0) return `${name} is missing: there are 0 of the ${needed} that it needs.`;
+    if (needed > count)
+      return `It uses ${needed} of ${name} at once; there ${count === 1 ? "is 1" : `are ${count}`}.`;
   }
   return null;
 }

@@ -5,7 +5,7 @@ import { duration, instant } from "../../../src/kernel/index.ts";
 import { given, type Plan, parse } from "../../../src/plan/index.ts";
 import { blankPlan } from "../../../src/session/index.ts";
 import {
-  askOf,
+  stepKey,
   leadingStep,
   type LeftOut,
   nextStep,
@@ -76,7 +76,7 @@ describe("the steps to a packed day", () => {
     const gone = new Set<string>();
     const led = (plan: Plan): string => {
       const next = leadingStep(stepsOf(plan), plan.tasks.length === 0, gone);
-      gone.add(askOf(next));
+      gone.add(stepKey(next));
       return `${next.id} ${next.page}`;
     };
     const plan = { ...begun(), tasks: [] };

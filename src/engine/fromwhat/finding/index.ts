@@ -8,10 +8,10 @@ import { paceBehind } from "./pace.ts";
 import * as places from "./places.ts";
 import * as suits from "./suits.ts";
 import * as tasks from "./tasks.ts";
-import type { Asked, Behind } from "./terms.ts";
+import type { FindingOfDay, Behind } from "./terms.ts";
 
 /** From what need and have of each rule's findings come. */
-const BEHIND: Readonly<Record<RuleId, (asked: Asked) => Behind>> = {
+const BEHIND: Readonly<Record<RuleId, (day: FindingOfDay) => Behind>> = {
   "oxygen-reserve": suits.reserveBehind("oxygen"),
   "co2-reserve": suits.reserveBehind("co2"),
   "water-reserve": suits.reserveBehind("water"),

@@ -3,7 +3,7 @@ import { ruleSource, suitIdOn } from "../../../plan/index.ts";
 import { clockToSecond, nameIn } from "../../../words/index.ts";
 import { stretchName } from "../words.ts";
 import {
-  type Asked,
+  type FindingOfDay,
   type Behind,
   given,
   madeOf,
@@ -19,14 +19,14 @@ import { whose } from "./suits.ts";
 const S3 = "judge: egress in time for the first task, ingress when the last one is home (S3)";
 
 /** Egress and ingress of an EVA, from what its crew do first and last. */
-export function boundsBehind(asked: Asked): Behind {
-  const { plan, verdict, finding } = asked;
+export function boundsBehind(day: FindingOfDay): Behind {
+  const { plan, verdict, finding } = day;
   const eva = plan.evas.find(({ id }) => id === subject(finding, "eva"));
   const outings = verdict.outings.filter((one) => one.eva === eva?.id);
   const span = outings[0]?.span;
   if (!eva || !span) return {};
-  const egress = egressOf(asked, outings, eva.egressWorkS);
-  const ingress = ingressOf(asked, outings, eva.ingressWorkS);
+  const egress = egressOf(day, outings, eva.egressWorkS);
+  const ingress = ingressOf(day, outings, eva.ingressWorkS);
   const length = madeOf(
     "time outside",
     span.endS - span.startS,
@@ -58,7 +58,7 @@ export function boundsBehind(asked: Asked): Behind {
 
 type Outings = readonly Outing[];
 
-function egressOf({ plan, verdict }: Asked, outings: Outings, workS: number) {
+function egressOf({ plan, verdict }: FindingOfDay, outings: Outings, workS: number) {
   const first = outings.flatMap((outing) => {
     const at = outing.stretches.findIndex(({ kind }) => kind === "task");
     const way = outing.stretches.slice(0, at).find(({ kind }) => kind === "traverse");
@@ -88,7 +88,7 @@ function egressOf({ plan, verdict }: Asked, outings: Outings, workS: number) {
   );
 }
 
-function ingressOf({ plan }: Asked, outings: Outings, workS: number) {
+function ingressOf({ plan }: FindingOfDay, outings: Outings, workS: number) {
   const last = outings.flatMap((outing) => {
     const at = outing.stretches.findLastIndex(({ kind }) => kind === "task");
     const task = outing.stretches[at];
@@ -119,8 +119,8 @@ function ingressOf({ plan }: Asked, outings: Outings, workS: number) {
 }
 
 /** The block and the EVA beside it. */
-export function blocksBehind(asked: Asked): Behind {
-  const { plan, verdict, finding } = asked;
+export function blocksBehind(day: FindingOfDay): Behind {
+  const { plan, verdict, finding } = day;
   const block = plan.stay.blocks.find(({ id }) => id === subject(finding, "block"));
   const eva = plan.evas.find(({ id }) => id === subject(finding, "eva"));
   const outings = verdict.outings.filter((one) => one.eva === eva?.id);
@@ -146,12 +146,12 @@ export function blocksBehind(asked: Asked): Behind {
   return {
     need: given("to spare at least", 0, "s", "an EVA may not overlap a block of its crew"),
     have: clash ? { ...between, value: -between.value, formula: "-(later - earlier)" } : between,
-    more: [egressOf(asked, outings, eva.egressWorkS), ingressOf(asked, outings, eva.ingressWorkS)],
+    more: [egressOf(day, outings, eva.egressWorkS), ingressOf(day, outings, eva.ingressWorkS)],
   };
 }
 
 /** Time outside in the stay, EVA by EVA. */
-export function dutyBehind({ plan, verdict, finding }: Asked): Behind {
+export function dutyBehind({ plan, verdict, finding }: FindingOfDay): Behind {
   const own = verdict.outings.filter((one) => one.crew === subject(finding, "crew"));
   const terms = own.map(({ eva, span }): Term => [
     `${nameIn(plan.evas, eva)}, ${clockToSecond(span.startS)} to ${clockToSecond(span.endS)}`,
@@ -164,7 +164,7 @@ export function dutyBehind({ plan, verdict, finding }: Asked): Behind {
 }
 
 /** The outings in a suit, in order of egress. */
-function wornIn({ plan, verdict }: Asked, suit: string): Outings {
+function wornIn({ plan, verdict }: FindingOfDay, suit: string): Outings {
   return verdict.outings
     .filter(({ crew, eva }) => {
       const outing = plan.evas.find(({ id }) => id === eva);
@@ -174,10 +174,10 @@ function wornIn({ plan, verdict }: Asked, suit: string): Outings {
 }
 
 /** From ingress to the next egress of a crew member, or of somebody else in the same suit. */
-export function rechargeBehind(asked: Asked): Behind {
-  const { plan, verdict, finding } = asked;
+export function rechargeBehind(day: FindingOfDay): Behind {
+  const { plan, verdict, finding } = day;
   const suit = subject(finding, "suit");
-  const outings = suit === "" ? verdict.outings : wornIn(asked, suit);
+  const outings = suit === "" ? verdict.outings : wornIn(day, suit);
   const crew = subject(finding, "crew");
   const of = (nth: number) =>
     outings.find((one) => one.eva === subject(finding, "eva", nth) && (suit !== "" || one.crew === crew));
@@ -195,10 +195,10 @@ export function rechargeBehind(asked: Asked): Behind {
 }
 
 /** Who wears a suit when. */
-export function wornBehind(asked: Asked): Behind {
-  const { plan, finding } = asked;
+export function wornBehind(day: FindingOfDay): Behind {
+  const { plan, finding } = day;
   const suit = subject(finding, "suit");
-  const rows = wornIn(asked, suit).map(({ crew, eva, span }) => [
+  const rows = wornIn(day, suit).map(({ crew, eva, span }) => [
     `${nameIn(plan.crew, crew)}, ${nameIn(plan.evas, eva)}`,
     clockToSecond(span.startS),
     clockToSecond(span.endS),
@@ -207,8 +207,8 @@ export function wornBehind(asked: Asked): Behind {
 }
 
 /** Metres walked, stretch by stretch. */
-export function walkedBehind(asked: Asked): Behind {
-  const { plan, verdict, finding } = asked;
+export function walkedBehind(day: FindingOfDay): Behind {
+  const { plan, verdict, finding } = day;
   const inOne = finding.rule === "eva-distance";
   const outings = verdict.outings.filter(
     (one) => one.crew === subject(finding, "crew") && (!inOne || one.eva === subject(finding, "eva")),
@@ -228,8 +228,8 @@ export function walkedBehind(asked: Asked): Behind {
 }
 
 /** The longest stretch of work without a rest, step by step. */
-export function workBehind(asked: Asked): Behind {
-  const { plan, verdict, finding } = asked;
+export function workBehind(day: FindingOfDay): Behind {
+  const { plan, verdict, finding } = day;
   const outing = verdict.outings.find(
     (one) => one.eva === subject(finding, "eva") && one.crew === subject(finding, "crew"),
   );
@@ -250,7 +250,7 @@ export function workBehind(asked: Asked): Behind {
         ? sum
         : timeBetween("work without a rest", ["begins", span.startS], ["ends", span.endS], source),
     sums: table(
-      `Outing of ${whose(asked)}`,
+      `Outing of ${whose(day)}`,
       ["Stretch", "from MET", "h:mm:ss", "counts, s"],
       outing.stretches.map((one) => [
         stretchName(plan, one),
@@ -269,12 +269,12 @@ const STORES = {
 } as const;
 
 /** What recharges draw, suit by suit, of the store that is shortest. */
-export function storesBehind(asked: Asked): Behind {
-  const { plan, verdict, finding } = asked;
+export function storesBehind(day: FindingOfDay): Behind {
+  const { plan, verdict, finding } = day;
   const worst = finding.parts?.[0];
   if (!worst) return {};
   // The last outing in a suit is followed by no recharge.
-  const recharged = plan.suits.flatMap(({ id }) => wornIn(asked, id).slice(0, -1));
+  const recharged = plan.suits.flatMap(({ id }) => wornIn(day, id).slice(0, -1));
   const who = (one: (typeof recharged)[number]): string =>
     `${nameIn(plan.crew, one.crew)} after ${nameIn(plan.evas, one.eva)}`;
   const source = "judge: recharges before later EVAs, as consumed on the earlier one";

@@ -1,24 +1,24 @@
 import type { Explained } from "../../../kernel/index.ts";
 import { gaitsOf, insideOf, legFaults, waysOf } from "../../../terrain/index.ts";
-import { type Asked, type Behind, given, madeOf, subject, type Term } from "./terms.ts";
+import { type FindingOfDay, type Behind, given, madeOf, subject, type Term } from "./terms.ts";
 
 /** What walking cannot be: speeds of the plan, walks inside a task, or a leg that the planner gave. */
-export function paceBehind(asked: Asked): Behind {
-  const { subjects } = asked.finding;
-  if (subjects.some(({ kind }) => kind === "task")) return insideBehind(asked);
-  return subjects.length > 0 ? legBehind(asked) : speedsBehind(asked);
+export function paceBehind(day: FindingOfDay): Behind {
+  const { subjects } = day.finding;
+  if (subjects.some(({ kind }) => kind === "task")) return insideBehind(day);
+  return subjects.length > 0 ? legBehind(day) : speedsBehind(day);
 }
 
-function fastest(asked: Asked): Explained {
-  const kmH = (asked.finding.need ?? 0) * 3.6;
+function fastest(day: FindingOfDay): Explained {
+  const kmH = (day.finding.need ?? 0) * 3.6;
   const inputs = { kmH: ["km/h, in a suit in 1/6 g", kmH] as Term };
   return madeOf("fastest timed", kmH / 3.6, "m/s", "kmH / 3.6", inputs, "physics/suitedspeed");
 }
 
-function speedsBehind(asked: Asked): Behind {
-  const { walking, walkback } = asked.plan.rules;
+function speedsBehind(day: FindingOfDay): Behind {
+  const { walking, walkback } = day.plan.rules;
   return {
-    need: fastest(asked),
+    need: fastest(day),
     have: madeOf(
       "fastest of the plan",
       Math.max(walking.speedMs, walkback.speedMs),
@@ -31,7 +31,7 @@ function speedsBehind(asked: Asked): Behind {
 }
 
 /** The way between the ends of a task and what is walked beside it, against the time it is given. */
-function insideBehind({ plan, finding }: Asked): Behind {
+function insideBehind({ plan, finding }: FindingOfDay): Behind {
   const task = plan.tasks.find(({ id }) => id === subject(finding, "task"));
   if (!task || finding.have === null) return {};
   const { planned } = gaitsOf(plan);
@@ -56,8 +56,8 @@ function insideBehind({ plan, finding }: Asked): Behind {
 }
 
 /** A given leg against the straight line, or its speed against the fastest. */
-function legBehind(asked: Asked): Behind {
-  const { plan, finding } = asked;
+function legBehind(day: FindingOfDay): Behind {
+  const { plan, finding } = day;
   const [from, to] = [subject(finding, "place"), subject(finding, "place", 1)];
   const fault = legFaults(plan.site, gaitsOf(plan).planned).find(({ leg }) => {
     const one = plan.site.legs[leg]!;
@@ -67,12 +67,12 @@ function legBehind(asked: Asked): Behind {
   if (!leg) return {};
   if (fault.lineM !== null)
     return {
-      need: lineOf(asked, from, to, fault.lineM),
+      need: lineOf(day, from, to, fault.lineM),
       have: given("the leg", leg.distanceM, "m", "plan: the leg"),
     };
   if (fault.speedMs !== null)
     return {
-      need: fastest(asked),
+      need: fastest(day),
       ...(finding.have === null
         ? {}
         : {
@@ -94,7 +94,7 @@ function legBehind(asked: Asked): Behind {
     };
   const lander = plan.site.places.find(({ kind }) => kind === "lander")?.id ?? "";
   const homeM = fault.homeM ?? 0;
-  const lines = [from, to].map((id) => lineOf(asked, id, lander, homeM));
+  const lines = [from, to].map((id) => lineOf(day, id, lander, homeM));
   return {
     need: lines.find(({ inputs }) => inputs.length === 6) ?? lines[0]!,
     have: given("longest way home on the leg", leg.walkbackPeakM ?? 0, "m", "plan: the leg"),
@@ -102,7 +102,7 @@ function legBehind(asked: Asked): Behind {
 }
 
 /** The straight line between two places, with its rise; over a height grid its length is that of the ground. */
-function lineOf({ plan }: Asked, from: string, to: string, lengthM: number): Explained {
+function lineOf({ plan }: FindingOfDay, from: string, to: string, lengthM: number): Explained {
   const [a, b] = [from, to].map((id) => plan.site.places.find((one) => one.id === id));
   const source = "terrain/legfaults: straight from place to place, up and down included";
   if (a && b) {

@@ -2,7 +2,7 @@ import { type Plan, ruleSource } from "../../../plan/index.ts";
 import { pointsAt } from "../../../check/index.ts";
 import { walksOf } from "../../../terrain/index.ts";
 import { clockToSecond, nameIn } from "../../../words/index.ts";
-import { type Asked, type Behind, given, madeOf, subject, sumOf, table, type Term } from "./terms.ts";
+import { type FindingOfDay, type Behind, given, madeOf, subject, sumOf, table, type Term } from "./terms.ts";
 
 interface NamedPlace {
   readonly words: string;
@@ -39,7 +39,7 @@ function endOf({ site, tasks }: Plan, id: string): NamedPlace | null {
   return place ? { words: place.name, eastM: place.eastM, northM: place.northM } : null;
 }
 
-export function blastBehind({ plan, finding }: Asked): Behind {
+export function blastBehind({ plan, finding }: FindingOfDay): Behind {
   const lander = plan.site.places.find(({ kind }) => kind === "lander");
   const end = endOf(plan, subject(finding, "task"));
   if (!lander || !end) return {};
@@ -49,7 +49,7 @@ export function blastBehind({ plan, finding }: Asked): Behind {
   };
 }
 
-export function linkApartBehind({ plan, finding }: Asked): Behind {
+export function linkApartBehind({ plan, finding }: FindingOfDay): Behind {
   const link = plan.links.find(({ id }) => id === subject(finding, "link"));
   if (link?.type !== "apart") return {};
   const [a, b] = [endOf(plan, link.tasks[0]), endOf(plan, link.tasks[1])];
@@ -58,7 +58,7 @@ export function linkApartBehind({ plan, finding }: Asked): Behind {
 }
 
 /** Where both are at the moment at which they are farthest apart. */
-export function separationBehind({ plan, schedule, finding }: Asked): Behind {
+export function separationBehind({ plan, schedule, finding }: FindingOfDay): Behind {
   const atS = finding.span?.startS;
   const eva = subject(finding, "eva");
   const [one, other] = [subject(finding, "crew"), subject(finding, "crew", 1)];
@@ -88,7 +88,7 @@ export function separationBehind({ plan, schedule, finding }: Asked): Behind {
 }
 
 /** Weight that so many may carry, against what is carried out. */
-export function carryBehind({ plan, finding }: Asked): Behind {
+export function carryBehind({ plan, finding }: FindingOfDay): Behind {
   const task = plan.tasks.find(({ id }) => id === subject(finding, "task"));
   if (!task) return {};
   const { greatestN, source } = plan.rules.carry;
@@ -111,7 +111,7 @@ export function carryBehind({ plan, finding }: Asked): Behind {
 
 /** Placed samples of some containers, kg or litres; each rounded up to grams and millilitres. */
 function samples(
-  { plan, schedule }: Asked,
+  { plan, schedule }: FindingOfDay,
   containers: readonly string[],
   of: "massKg" | "volumeL",
 ): readonly Term[] {
@@ -130,8 +130,8 @@ function samples(
 
 const SAMPLES = "plan: samples of placed tasks, to the gram and millilitre, rounded up";
 
-export function containerBehind(asked: Asked): Behind {
-  const { plan, finding } = asked;
+export function containerBehind(day: FindingOfDay): Behind {
+  const { plan, finding } = day;
   const box = plan.containers.find(({ id }) => id === subject(finding, "container"));
   if (!box) return {};
   const mass = finding.unit === "kg";
@@ -140,31 +140,26 @@ export function containerBehind(asked: Asked): Behind {
     have: sumOf(
       "samples in it",
       mass ? "kg" : "L",
-      samples(asked, [box.id], mass ? "massKg" : "volumeL"),
+      samples(day, [box.id], mass ? "massKg" : "volumeL"),
       SAMPLES,
     ),
   };
 }
 
-export function returnMassBehind(asked: Asked): Behind {
-  const { plan, finding } = asked;
+export function returnMassBehind(day: FindingOfDay): Behind {
+  const { plan, finding } = day;
   const boxes = finding.subjects.map(({ id }) => id);
   const empty = plan.containers
     .filter(({ id }) => boxes.includes(id))
     .map(({ name, emptyMassKg }): Term => [`${name}, empty`, Math.ceil(emptyMassKg * 1000 - 1e-6) / 1000]);
   return {
     need: given("lifted at most", plan.rules.returnMass.greatestKg, "kg", ruleSource(plan, "returnMass")),
-    have: sumOf(
-      "samples and their containers",
-      "kg",
-      [...empty, ...samples(asked, boxes, "massKg")],
-      SAMPLES,
-    ),
+    have: sumOf("samples and their containers", "kg", [...empty, ...samples(day, boxes, "massKg")], SAMPLES),
   };
 }
 
 /** The keep-out, when it is hot, and who is where in it. */
-export function hotBehind({ plan, schedule, finding }: Asked): Behind {
+export function hotBehind({ plan, schedule, finding }: FindingOfDay): Behind {
   const keepOut = plan.site.keepOuts.find(({ id }) => id === subject(finding, "keep-out"));
   if (!keepOut) return {};
   const rows = [keepOut.afterTask, subject(finding, "task")].flatMap((id) => {
@@ -188,7 +183,7 @@ export function hotBehind({ plan, schedule, finding }: Asked): Behind {
 }
 
 /** Direct ways to and from the places of a finding. */
-export function wayBehind({ plan, finding }: Asked): Behind {
+export function wayBehind({ plan, finding }: FindingOfDay): Behind {
   const walks = walksOf(plan);
   const { places } = plan.site;
   const ends = finding.subjects.filter(({ kind }) => kind === "place").map(({ id }) => id);

@@ -6,11 +6,20 @@ import { gaitsOf, homeOf, stops, waysOf } from "../../../terrain/index.ts";
 import { fromHeat, fromLeft } from "../left.ts";
 import { stretchName, UNITS } from "../words.ts";
 import { nameIn } from "../../../words/index.ts";
-import { type Asked, type Behind, given, madeOf, subject, sumOf, type Term, timeBetween } from "./terms.ts";
+import {
+  type FindingOfDay,
+  type Behind,
+  given,
+  madeOf,
+  subject,
+  sumOf,
+  type Term,
+  timeBetween,
+} from "./terms.ts";
 
 /** What is left at ingress, the sum of the suit's ledger, against the reserve. */
 export function reserveBehind(consumable: Consumable) {
-  return ({ plan, schedule, finding }: Asked): Behind => {
+  return ({ plan, schedule, finding }: FindingOfDay): Behind => {
     const eva = subject(finding, "eva");
     const crew = subject(finding, "crew");
     const ledger = ledgerOf(plan, schedule, eva, crew);
@@ -32,7 +41,7 @@ export function reserveBehind(consumable: Consumable) {
 }
 
 /** Heat stored at its most: what came in over the cooling since there was last none. */
-export function heatBehind({ plan, schedule, finding }: Asked): Behind {
+export function heatBehind({ plan, schedule, finding }: FindingOfDay): Behind {
   const eva = subject(finding, "eva");
   const crew = subject(finding, "crew");
   const ledger = ledgerOf(plan, schedule, eva, crew);
@@ -60,7 +69,7 @@ export function heatBehind({ plan, schedule, finding }: Asked): Behind {
 }
 
 /** Drinking water for the time outside, against what the suit holds. */
-export function drinkingBehind({ plan, verdict, finding }: Asked): Behind {
+export function drinkingBehind({ plan, verdict, finding }: FindingOfDay): Behind {
   const outing = outingOf(verdict, finding);
   const eva = plan.evas.find(({ id }) => id === outing?.eva);
   const suit = outing && eva ? suitOn(plan, eva, outing.crew) : null;
@@ -89,13 +98,13 @@ export function drinkingBehind({ plan, verdict, finding }: Asked): Behind {
 }
 
 /** The walk-back at the worst moment, against emergency oxygen. */
-export function emergencyBehind(asked: Asked): Behind {
-  const { plan, finding } = asked;
+export function emergencyBehind(day: FindingOfDay): Behind {
+  const { plan, finding } = day;
   const eva = plan.evas.find(({ id }) => id === subject(finding, "eva"));
   const suit = eva ? suitOn(plan, eva, subject(finding, "crew")) : null;
   if (!suit) return {};
   const { emergencyReserveS, source } = plan.rules.walkback;
-  const need = walkbackOf(asked);
+  const need = walkbackOf(day);
   const have = madeOf(
     "emergency oxygen less what is kept",
     suit.emergencyOxygenS - emergencyReserveS,
@@ -111,12 +120,12 @@ export function emergencyBehind(asked: Asked): Behind {
 }
 
 /** The walk-back at the worst moment, against what the consumable that bounds it carries. */
-export function stocksBehind(asked: Asked): Behind {
-  const { plan, schedule, finding } = asked;
+export function stocksBehind(day: FindingOfDay): Behind {
+  const { plan, schedule, finding } = day;
   const eva = subject(finding, "eva");
   const crew = subject(finding, "crew");
   const ledger = ledgerOf(plan, schedule, eva, crew);
-  const need = walkbackOf(asked);
+  const need = walkbackOf(day);
   if (!ledger || finding.have === null || !finding.span) return need ? { need } : {};
   const atS = finding.span.startS;
   // Every consumable at the moment; the one that bounds is that by which the judge says so.
@@ -175,7 +184,7 @@ function leftAt(
 }
 
 /** The walk-back that a finding needs: from a place, hop by hop; or the worst of a way, from where both ends are equally far. */
-function walkbackOf({ plan, verdict, finding }: Asked): Explained | null {
+function walkbackOf({ plan, verdict, finding }: FindingOfDay): Explained | null {
   const { need, span } = finding;
   const outing = outingOf(verdict, finding);
   if (need === null || !span || !outing) return null;
@@ -229,13 +238,13 @@ function walkbackOf({ plan, verdict, finding }: Asked): Explained | null {
   );
 }
 
-function outingOf(verdict: Asked["verdict"], finding: Asked["finding"]) {
+function outingOf(verdict: FindingOfDay["verdict"], finding: FindingOfDay["finding"]) {
   return verdict.outings.find(
     (one) => one.eva === subject(finding, "eva") && one.crew === subject(finding, "crew"),
   );
 }
 
 /** Who and where, for a caption. */
-export function whose({ plan, finding }: Asked): string {
+export function whose({ plan, finding }: FindingOfDay): string {
   return `${nameIn(plan.crew, subject(finding, "crew"))}, ${nameIn(plan.evas, subject(finding, "eva"))}`;
 }

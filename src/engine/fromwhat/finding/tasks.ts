@@ -3,7 +3,7 @@ import type { Placement, Plan, Task } from "../../../plan/index.ts";
 import { heavensOf, taskSky } from "../../../terrain/index.ts";
 import { clockToSecond, nameIn } from "../../../words/index.ts";
 import {
-  type Asked,
+  type FindingOfDay,
   type Behind,
   given,
   madeOf,
@@ -23,7 +23,7 @@ interface Under {
   readonly endS: number;
 }
 
-function under({ plan, schedule }: Pick<Asked, "plan" | "schedule">, id: string): Under | null {
+function under({ plan, schedule }: Pick<FindingOfDay, "plan" | "schedule">, id: string): Under | null {
   const task = plan.tasks.find((one) => one.id === id);
   const own = schedule.placements.filter((one) => one.task === id);
   // Of a task placed twice the earlier one counts.
@@ -33,10 +33,10 @@ function under({ plan, schedule }: Pick<Asked, "plan" | "schedule">, id: string)
 }
 
 /** A table of placed tasks: when, on which EVA, by whom. */
-function placements(asked: Asked, caption: string, ids: readonly string[]): Behind {
-  const { plan } = asked;
+function placements(day: FindingOfDay, caption: string, ids: readonly string[]): Behind {
+  const { plan } = day;
   const rows = ids.map((id) => {
-    const one = under(asked, id);
+    const one = under(day, id);
     const name = nameIn(plan.tasks, id);
     if (!one) return [name, "not placed", "", "", ""];
     const crew = one.placement.crew.map((member) => nameIn(plan.crew, member)).join(", ");
@@ -54,9 +54,9 @@ function placements(asked: Asked, caption: string, ids: readonly string[]): Behi
 const SPARE = "judge: seconds to spare until the stretch ends; below 0 what lies outside of it";
 
 /** A task against the one of `stretches` that it comes closest to. */
-function insideOf(asked: Asked, stretches: readonly Interval[] | null, what: string): Behind {
-  const { finding } = asked;
-  const one = under(asked, subject(finding, "task"));
+function insideOf(day: FindingOfDay, stretches: readonly Interval[] | null, what: string): Behind {
+  const { finding } = day;
+  const one = under(day, subject(finding, "task"));
   if (!one) return {};
   const all = table(
     `${what}, all there are`,
@@ -66,7 +66,7 @@ function insideOf(asked: Asked, stretches: readonly Interval[] | null, what: str
   const ends: Term = [`${one.task.name} ends`, one.endS];
   const begins: Term = [`${one.task.name} begins`, one.startS];
   if (finding.have === null || stretches === null)
-    return { more: [], sums: all, ...placements(asked, "The task", [one.task.id]) };
+    return { more: [], sums: all, ...placements(day, "The task", [one.task.id]) };
   const within = stretches.filter(({ startS, endS }) => startS <= one.startS && one.endS <= endS);
   const best = within.toSorted((a, b) => b.endS - a.endS)[0];
   const need = given("to spare at least", 0, "s", `${what}: from its begin to its end inside one`);
@@ -95,24 +95,24 @@ function insideOf(asked: Asked, stretches: readonly Interval[] | null, what: str
   };
 }
 
-export function windowBehind(asked: Asked): Behind {
-  const task = asked.plan.tasks.find(({ id }) => id === subject(asked.finding, "task"));
-  const whole = { startS: 0, endS: asked.plan.stay.lengthS } as unknown as Interval;
-  const inStay = task?.crew.count === 0 && !within(whole, under(asked, task.id));
-  return insideOf(asked, inStay ? [whole] : (task?.windows ?? []), inStay ? "the stay" : "its window");
+export function windowBehind(day: FindingOfDay): Behind {
+  const task = day.plan.tasks.find(({ id }) => id === subject(day.finding, "task"));
+  const whole = { startS: 0, endS: day.plan.stay.lengthS } as unknown as Interval;
+  const inStay = task?.crew.count === 0 && !within(whole, under(day, task.id));
+  return insideOf(day, inStay ? [whole] : (task?.windows ?? []), inStay ? "the stay" : "its window");
 }
 
 /** The window from egress as it falls on this day. */
-export function egressWindowBehind(asked: Asked): Behind {
-  const task = asked.plan.tasks.find(({ id }) => id === subject(asked.finding, "task"));
-  const one = task && under(asked, task.id);
-  const eva = asked.schedule.placements.find((placement) => placement.task === task?.id)?.eva;
-  const out = asked.verdict.outings.find((outing) => outing.eva === eva);
+export function egressWindowBehind(day: FindingOfDay): Behind {
+  const task = day.plan.tasks.find(({ id }) => id === subject(day.finding, "task"));
+  const one = task && under(day, task.id);
+  const eva = day.schedule.placements.find((placement) => placement.task === task?.id)?.eva;
+  const out = day.verdict.outings.find((outing) => outing.eva === eva);
   if (!task?.pet || !one || !out) return {};
   const { startS = 0, endS } = task.pet;
   const egressS: number = out.span.startS;
   const window = { startS: egressS + startS, endS: endS === undefined ? one.endS : egressS + endS };
-  return insideOf(asked, [window as Interval], "its time from egress");
+  return insideOf(day, [window as Interval], "its time from egress");
 }
 
 function within({ startS, endS }: Interval, one: Under | null): boolean {
@@ -121,22 +121,22 @@ function within({ startS, endS }: Interval, one: Under | null): boolean {
 
 /** A task against when sky or relay are as it asks. */
 export function skyBehind(kind: "sun" | "light" | "sunAngle" | "relay", what: string) {
-  return (asked: Asked): Behind => {
-    const { plan, finding } = asked;
+  return (day: FindingOfDay): Behind => {
+    const { plan, finding } = day;
     const task = plan.tasks.find(({ id }) => id === subject(finding, "task"));
     if (!task) return {};
     const sky = taskSky(heavensOf(plan), { ...plan.stay, places: plan.site.places }, task);
-    return insideOf(asked, sky[kind] ?? null, what);
+    return insideOf(day, sky[kind] ?? null, what);
   };
 }
 
 /** Both moments of a lag. */
-export function lagBehind(asked: Asked): Behind {
-  const { plan, finding } = asked;
+export function lagBehind(day: FindingOfDay): Behind {
+  const { plan, finding } = day;
   const link = plan.links.find(({ id }) => id === subject(finding, "link"));
   if (link?.type !== "lag" || finding.need === null) return {};
   const end = (of: typeof link.from): Term | null => {
-    const one = under(asked, of.task);
+    const one = under(day, of.task);
     return one && [`${one.task.name} ${of.end}s`, of.end === "start" ? one.startS : one.endS];
   };
   const [from, to] = [end(link.from), end(link.to)];
@@ -149,27 +149,27 @@ export function lagBehind(asked: Asked): Behind {
       `plan: ${finding.need === link.leastS ? "least" : "greatest"} lag of the link`,
     ),
     have: timeBetween("lag", from, to, "plan: placements and likely lengths"),
-    ...placements(asked, "Linked tasks", [link.from.task, link.to.task]),
+    ...placements(day, "Linked tasks", [link.from.task, link.to.task]),
   };
 }
 
 /** The tasks of a link, side by side. */
-export function linkedBehind(asked: Asked): Behind {
-  const link = asked.plan.links.find(({ id }) => id === subject(asked.finding, "link"));
+export function linkedBehind(day: FindingOfDay): Behind {
+  const link = day.plan.links.find(({ id }) => id === subject(day.finding, "link"));
   if (!link) return {};
-  return placements(asked, "Linked tasks", link.type === "lag" ? [link.from.task, link.to.task] : link.tasks);
+  return placements(day, "Linked tasks", link.type === "lag" ? [link.from.task, link.to.task] : link.tasks);
 }
 
 /** Crew members of a task, one by one. */
-export function crewBehind(asked: Asked): Behind {
-  const { plan, schedule, finding } = asked;
+export function crewBehind(day: FindingOfDay): Behind {
+  const { plan, schedule, finding } = day;
   const id = subject(finding, "task");
   const own = placements(
-    asked,
+    day,
     "The task",
     schedule.placements.filter((one) => one.task === id).map(() => id),
   );
-  const one = under(asked, id);
+  const one = under(day, id);
   if (!one || finding.have === null) return own;
   const crew = [...new Set(one.placement.crew)];
   return {
@@ -185,10 +185,10 @@ export function crewBehind(asked: Asked): Behind {
 }
 
 /** The gap between two tasks of one crew member against the way, or between two EVAs. */
-export function gapBehind(asked: Asked): Behind {
-  const { plan, verdict, finding } = asked;
+export function gapBehind(day: FindingOfDay): Behind {
+  const { plan, verdict, finding } = day;
   const crew = subject(finding, "crew");
-  const [last, next] = [under(asked, subject(finding, "task")), under(asked, subject(finding, "task", 1))];
+  const [last, next] = [under(day, subject(finding, "task")), under(day, subject(finding, "task", 1))];
   if (last && next && finding.need !== null) {
     const place = (task: Task, end: boolean): string =>
       (end ? (task.endPlace ?? task.place) : task.place) ?? "";
@@ -231,16 +231,16 @@ export function gapBehind(asked: Asked): Behind {
 }
 
 /** Who uses an equipment at the moment of most use. */
-export function equipmentBehind(asked: Asked): Behind {
-  const { plan, schedule, finding } = asked;
+export function equipmentBehind(day: FindingOfDay): Behind {
+  const { plan, schedule, finding } = day;
   const id = subject(finding, "equipment");
   const stocked = plan.equipment.find((one) => one.id === id);
   const atS = finding.span?.startS ?? 0;
   const terms = plan.tasks.flatMap((task): Term[] => {
     const one = under({ plan, schedule }, task.id);
-    const asks = task.equipment.filter(({ equipment }) => equipment === id);
+    const uses = task.equipment.filter(({ equipment }) => equipment === id);
     if (!one || one.startS > atS || one.endS <= atS) return [];
-    return asks.map(({ count }): Term => [
+    return uses.map(({ count }): Term => [
       `${task.name}, ${clockToSecond(one.startS)} to ${clockToSecond(one.endS)}`,
       count,
     ]);
@@ -252,11 +252,11 @@ export function equipmentBehind(asked: Asked): Behind {
 }
 
 /** A pin against where the task is. */
-export function pinBehind(asked: Asked): Behind {
-  const one = under(asked, subject(asked.finding, "task"));
+export function pinBehind(day: FindingOfDay): Behind {
+  const one = under(day, subject(day.finding, "task"));
   const pin = one?.task.pin;
   if (!one || !pin) return {};
-  const { need, have } = asked.finding;
+  const { need, have } = day.finding;
   return {
     ...(need === null || have === null
       ? {}
@@ -272,13 +272,13 @@ export function pinBehind(asked: Asked): Behind {
             ),
           ],
         }),
-    ...placements(asked, "The task, as placed", [one.task.id]),
+    ...placements(day, "The task, as placed", [one.task.id]),
   };
 }
 
 /** How many of a group are placed, against how many may or must be. */
-export function groupBehind(asked: Asked): Behind {
-  const { plan, schedule, finding } = asked;
+export function groupBehind(day: FindingOfDay): Behind {
+  const { plan, schedule, finding } = day;
   const group = plan.groups.find(({ id }) => id === subject(finding, "group"));
   if (!group || finding.need === null) return {};
   const most = finding.rule === "group-most";
@@ -292,15 +292,15 @@ export function groupBehind(asked: Asked): Behind {
       ),
       "plan: placements",
     ),
-    ...placements(asked, `Tasks of ${group.name}`, group.tasks),
+    ...placements(day, `Tasks of ${group.name}`, group.tasks),
   };
 }
 
 /** The must-do task that is not placed. */
-export function openBehind(asked: Asked): Behind {
-  const tasks: Plan["tasks"] = asked.plan.tasks.filter((task) => task.must);
+export function openBehind(day: FindingOfDay): Behind {
+  const tasks: Plan["tasks"] = day.plan.tasks.filter((task) => task.must);
   return placements(
-    asked,
+    day,
     "Must-do tasks",
     tasks.map(({ id }) => id),
   );

@@ -5,7 +5,7 @@ import type { Unit } from "../../../rules/index.ts";
 import { bare, clockToSecond } from "../../../words/index.ts";
 
 /** A finding of a day, asked from what it comes. */
-export interface Asked {
+export interface FindingOfDay {
   readonly plan: Plan;
   readonly schedule: Schedule;
   readonly verdict: Verdict;

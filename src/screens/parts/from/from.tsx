@@ -1,15 +1,15 @@
 import { type ReactNode, useCallback, useEffect, useId, useLayoutEffect, useRef, useState } from "react";
 import type { FromAnswer, ExplainRequest } from "../../../answers/index.ts";
 import type { Explained } from "../../../kernel/index.ts";
-import type { AskedDay } from "../../../session/index.ts";
-import { Asking } from "./asking.tsx";
+import type { GivenDay } from "../../../session/index.ts";
+import { Explanation } from "./explanation.tsx";
 import { beside } from "./beside.ts";
 import { Worked } from "./worked.tsx";
 import "./from.css";
 
 /**
  * A button that says from what a figure comes: formula, inputs with units, source, and the lines it is the sum of. With
- * `children` it is the figure itself. What is known beforehand stands in `from`; `known` is worked out, and `ask` asked, when it
+ * `children` it is the figure itself. What is known beforehand stands in `from`; `known` is worked out, and `request` sent, when it
  * is opened.
  * Escape or a press elsewhere closes it.
  */
@@ -17,19 +17,19 @@ export function From(props: {
   readonly of: string;
   readonly from?: readonly Explained[];
   readonly known?: () => FromAnswer;
-  readonly ask?: ExplainRequest;
+  readonly request?: ExplainRequest;
   /** The day that is asked; the one on the screen when left out. */
-  readonly day?: AskedDay;
+  readonly day?: GivenDay;
   readonly children?: ReactNode;
 }) {
-  const { of, from, known, ask, day, children } = props;
+  const { of, from, known, request, day, children } = props;
   const id = useId();
   const box = useRef<HTMLDivElement>(null);
   const button = useRef<HTMLButtonElement>(null);
   const [open, setOpen] = useState(false);
   const lay = useLayBeside(open, button, box);
   useOwnEscape(open, box);
-  if (!ask && !known && (!from || from.length === 0)) return children ?? null;
+  if (!request && !known && (!from || from.length === 0)) return children ?? null;
   const name = `How it is worked out: ${of}`;
 
   return (
@@ -50,14 +50,14 @@ export function From(props: {
         ref={box}
         id={id}
         popover="auto"
-        className={ask ? "from panel wide" : "from panel"}
+        className={request ? "from panel wide" : "from panel"}
         role="group"
         aria-label={name}
         tabIndex={0}
         onToggle={(event) => setOpen(event.newState === "open")}
       >
-        {open && ask && <Asking ask={ask} day={day} laid={lay} />}
-        {open && !ask && <Worked answer={known?.() ?? { figures: from ?? [], sums: null }} />}
+        {open && request && <Explanation request={request} day={day} laid={lay} />}
+        {open && !request && <Worked answer={known?.() ?? { figures: from ?? [], sums: null }} />}
       </div>
     </>
   );

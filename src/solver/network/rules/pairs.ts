@@ -7,14 +7,15 @@ import type { Pair } from "../../problem/problem.ts";
 export function pairsAllow(board: Board, activity: number, choice: number): boolean {
   const { placed, problem } = board;
   const at = problem.choiceAt[choice]!;
-  for (const { other, asks } of problem.pairs[activity]!)
-    if (placed[other] === 1 && !agree(board, asks, activity, problem.choiceRoutes, at, other)) return false;
+  for (const { other, relation } of problem.pairs[activity]!)
+    if (placed[other] === 1 && !agree(board, relation, activity, problem.choiceRoutes, at, other))
+      return false;
   return true;
 }
 
-/** True when two that are placed keep what `asks` says. */
-export function pairHolds(board: Board, a: number, other: number, asks: Pair["asks"]): boolean {
-  return agree(board, asks, a, board.lane, board.problem.slotStart[a]!, other);
+/** True when two that are placed keep what `relation` says. */
+export function pairHolds(board: Board, a: number, other: number, relation: Pair["relation"]): boolean {
+  return agree(board, relation, a, board.lane, board.problem.slotStart[a]!, other);
 }
 
 /** True when all that is placed keeps it. */
@@ -23,23 +24,25 @@ export function pairsHold(board: Board): boolean {
   return problem.pairs.every(
     (pairs, a) =>
       placed[a] === 0 ||
-      pairs.every(({ other, asks }) => other < a || placed[other] === 0 || pairHolds(board, a, other, asks)),
+      pairs.every(
+        ({ other, relation }) => other < a || placed[other] === 0 || pairHolds(board, a, other, relation),
+      ),
   );
 }
 
 /** `a` by the crew whose routes stand in `routes` from number `at` on, with `other` as it is placed. */
 function agree(
   board: Board,
-  asks: Pair["asks"],
+  relation: Pair["relation"],
   a: number,
   routes: Int32Array,
   at: number,
   other: number,
 ): boolean {
-  if (asks === "not both") return false;
+  if (relation === "not both") return false;
   const { crewCount, evaOfRoute, memberOfRoute, slotStart } = board.problem;
   const crew = crewCount[a]!;
-  if (asks === "same eva") return (crew === 0 ? -1 : evaOfRoute[routes[at]!]!) === board.evaOf[other];
+  if (relation === "same eva") return (crew === 0 ? -1 : evaOfRoute[routes[at]!]!) === board.evaOf[other];
   const first = slotStart[other]!;
   const end = first + crewCount[other]!;
   let common = 0;
@@ -47,5 +50,5 @@ function agree(
     const member = memberOfRoute[routes[k]!]!;
     for (let s = first; s < end; s += 1) if (memberOfRoute[board.lane[s]!] === member) common += 1;
   }
-  return asks === "same crew" ? common === end - first : common === 0;
+  return relation === "same crew" ? common === end - first : common === 0;
 }

@@ -70,7 +70,7 @@ function storeExcesses(board: Board, excesses: Excess[]): boolean {
   const { limits } = problem;
   const need = new Float64Array(KINDS);
   const perSecond = Array.from({ length: KINDS }, () => new Float64Array(problem.evas));
-  const changes = askStores(board, (r, kind, seconds) => {
+  const changes = tellRecharges(board, (r, kind, seconds) => {
     const rate = restRateOf(board, r, kind);
     need[kind]! += drawnOn(board, r, kind) + rate * seconds;
     perSecond[kind]![problem.evaOfRoute[r]!]! += rate;
@@ -85,14 +85,14 @@ function storeExcesses(board: Board, excesses: Excess[]): boolean {
 function storesHold(board: Board): boolean {
   const { limits } = board.problem;
   const need = new Float64Array(KINDS);
-  const changes = askStores(board, (r, kind, seconds) => {
+  const changes = tellRecharges(board, (r, kind, seconds) => {
     need[kind]! += drawnOn(board, r, kind) + restRateOf(board, r, kind) * seconds;
   });
   return changes <= limits.changes && STORED.every((kind) => need[kind]! <= limits.stores[kind]!);
 }
 
 /** Tells of every outing that is recharged for, by kind, and gives how many there are: all but the last in each suit. */
-function askStores(board: Board, tell: (r: number, kind: number, seconds: number) => void): number {
+function tellRecharges(board: Board, tell: (r: number, kind: number, seconds: number) => void): number {
   const { problem } = board;
   const { suits, routes } = problem;
   let changes = 0;

@@ -62,7 +62,7 @@ export function* changes(
 }
 
 /** What one lateness is asked with. */
-interface Asked {
+interface LateQuestion {
   readonly base: Problem;
   readonly schedule: Schedule;
   readonly remainder: Remainder;
@@ -73,7 +73,7 @@ interface Asked {
 
 /** Of `orders` the one that does most, where that is more than `alone` by what an order has to gain; null where none does. */
 function* bestChange(
-  { base, schedule, remainder, played, lengthS, gain }: Asked,
+  { base, schedule, remainder, played, lengthS, gain }: LateQuestion,
   alone: Dropped,
   orders: readonly Schedule[],
 ): Generator<void, Change | null> {

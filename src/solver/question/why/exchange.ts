@@ -25,11 +25,11 @@ export function* exchange(
   const problem = compiled(plan, schedule);
   yield;
   const wanted = new Set([...schedule.placements.map((one) => one.task), ...extra]);
-  const asked = new Set(extra);
+  const added = new Set(extra);
   const search = new Anneal(
     {
       ...restricted(problem, wanted),
-      must: Uint8Array.from(plan.tasks, (task) => (asked.has(task.id) || task.must ? 1 : 0)),
+      must: Uint8Array.from(plan.tasks, (task) => (added.has(task.id) || task.must ? 1 : 0)),
     },
     effort.seed,
     schedule,
@@ -46,7 +46,7 @@ export function* exchange(
   const lost = plan.tasks.filter((task) => wanted.has(task.id) && !there.has(task.id));
   const dropped = lost.map((task) => task.id);
   const { mustLost, worthLost } = tollIn(plan, schedule, dropped);
-  const forMust = extra.length === 0 || plan.tasks.some((task) => asked.has(task.id) && task.must);
+  const forMust = extra.length === 0 || plan.tasks.some((task) => added.has(task.id) && task.must);
   if (lost.length === 0 || (mustLost > 0 && !forMust)) return null;
   const names = listed(lost.map((task) => task.name));
   const sentence = `${names} ${lost.length === 1 ? "goes" : "go"} to the bench: worth ${worthLost} lost.`;

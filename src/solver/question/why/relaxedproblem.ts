@@ -121,7 +121,7 @@ export class RelaxedProblem {
   ): readonly (readonly number[])[] {
     const { plan } = this.problem;
     const task = plan.tasks[a]!;
-    const asked = plan.equipment.map((_, q) => equipmentAsked(this.problem, a, q));
+    const needed = plan.equipment.map((_, q) => equipmentNeeded(this.problem, a, q));
     const key = [
       a,
       ...(["pin", "crew", "blast", "carry"] as const).map((kind) => Number(holds(kind, a))),
@@ -130,11 +130,11 @@ export class RelaxedProblem {
       Number(holds("work", 0)),
       ...plan.evas.map((_, e) => Number(holds("suit", e))),
       ...plan.site.keepOuts.map((_, k) => Number(holds("hot", k))),
-      ...asked.map((count, q) => Number(count > plan.equipment[q]!.count && holds("equipment", q))),
+      ...needed.map((count, q) => Number(count > plan.equipment[q]!.count && holds("equipment", q))),
     ].join(" ");
     let known = this.choices.get(key);
     if (!known) {
-      const short = asked.some((count, q) => count > plan.equipment[q]!.count && holds("equipment", q));
+      const short = needed.some((count, q) => count > plan.equipment[q]!.count && holds("equipment", q));
       const easy: Task = {
         ...task,
         pin: holds("pin", a) ? task.pin : undefined,
@@ -292,11 +292,11 @@ function chainsUnder(problem: Problem, holds: CauseTest) {
   };
 }
 
-function equipmentAsked(problem: Problem, a: number, q: number): number {
-  let asked = 0;
+function equipmentNeeded(problem: Problem, a: number, q: number): number {
+  let needed = 0;
   for (let s = problem.slotStart[a]!; s < problem.slotStart[a + 1]!; s += 1)
-    if (problem.slotEquipment[s] === q) asked += 1;
-  return asked;
+    if (problem.slotEquipment[s] === q) needed += 1;
+  return needed;
 }
 
 function starts(lists: readonly (readonly unknown[])[]): Int32Array {

@@ -94,12 +94,12 @@ class Why {
     yield;
     const sound = readSound(problem, schedule) !== null;
     yield;
-    const asked = this.report.task;
+    const task = this.report.task;
     if (!sound) return yield* this.broken(problem);
-    if (asked === null) return this.add({ state: "sound", sentence: "The schedule keeps every rule." });
-    const wanted = plan.tasks.findIndex((one) => one.id === asked);
-    if (wanted < 0) throw new Error(`the plan has no task "${asked}"`);
-    if (schedule.placements.some((one) => one.task === asked))
+    if (task === null) return this.add({ state: "sound", sentence: "The schedule keeps every rule." });
+    const wanted = plan.tasks.findIndex((one) => one.id === task);
+    if (wanted < 0) throw new Error(`the plan has no task "${task}"`);
+    if (schedule.placements.some((one) => one.task === task))
       return this.add({ state: "placed", sentence: `${plan.tasks[wanted]!.name} is on the day.` });
     return yield* this.left(problem, wanted);
   }

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import {
   boxesMeet,
   labelBox,
-  type LabelAsk,
+  type LabelToPlace,
   type LabelSky,
   type PlacedLabel,
   placeLabels,
@@ -18,7 +18,7 @@ function sky(lane: string, over: Partial<LabelSky> = {}): LabelSky {
   return { lane, rows: ROWS, ribbon, inHand: [], taken: [], names: [], widthPx: WIDTH_PX, ...over };
 }
 
-function ask(over: Partial<LabelAsk> = {}): LabelAsk {
+function ask(over: Partial<LabelToPlace> = {}): LabelToPlace {
   return { key: "a", text: "first start 3:20", widthPx: 100, x: 300, side: "before", lanes: ["up"], ...over };
 }
 
@@ -28,7 +28,7 @@ function boxAt(x0: number, out: number): Box {
 
 /** A place for each of the words in these skies. */
 function placed(
-  asks: readonly LabelAsk[],
+  asks: readonly LabelToPlace[],
   skies: readonly LabelSky[],
   had: readonly PlacedLabel[] = [],
 ): readonly PlacedLabel[] {

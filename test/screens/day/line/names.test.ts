@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import {
   clash,
   HALF_TEXT_PX,
-  type NameAsk,
+  type NameToPlace,
   type PlacedName,
   placeNames,
   placeNamesBetter,
@@ -33,7 +33,7 @@ const day = fc
   .map(({ blocks, thick, ceiling, both, box }) => {
     const ribbon = new Float32Array(WIDTH_PX + 1);
     let x = 4;
-    const asks: NameAsk[] = [];
+    const asks: NameToPlace[] = [];
     for (const [i, { gap, wide, away, text, worth }] of blocks.entries()) {
       const from = x + gap;
       const to = from + wide;
@@ -92,7 +92,7 @@ function faults(placed: readonly PlacedName[], skies: readonly Sky[]): readonly 
   return found;
 }
 
-function patiently(asks: readonly NameAsk[], skies: readonly Sky[]): readonly PlacedName[] {
+function patiently(asks: readonly NameToPlace[], skies: readonly Sky[]): readonly PlacedName[] {
   const run = placeNamesBetter(asks, skies);
   for (;;) {
     const step = run.next();
@@ -175,7 +175,7 @@ describe("names in the free sky", () => {
       left: 0,
       right: 200,
     };
-    const ask = (key: string, worth: number, from: number): NameAsk => ({
+    const ask = (key: string, worth: number, from: number): NameToPlace => ({
       key,
       widthPx: 150,
       worth,
@@ -196,7 +196,7 @@ describe("names in the free sky", () => {
       right: 300,
     };
     // Alone the first takes the place to its right, which is the only one the second has.
-    const asks: NameAsk[] = [
+    const asks: NameToPlace[] = [
       { key: "first", widthPx: 140, worth: 9, on: [{ lane: "up", from: 140, to: 150 }] },
       { key: "second", widthPx: 140, worth: 1, on: [{ lane: "up", from: 155, to: 165 }] },
     ];

@@ -9,7 +9,7 @@ import { nameMarks } from "./names.ts";
 
 /** The site from above, north up, in black: places, keep-outs, contours, and who walks where. */
 
-export interface MapAsk {
+export interface MapOptions {
   readonly plan: Plan;
   readonly ground?: SiteGround | null | undefined;
   /** Ways that are drawn. */
@@ -32,13 +32,13 @@ const NARROW_MM = 120;
 /** What the sign of north takes of its corner. */
 const NORTH_MM = { wide: 11, high: 10 };
 
-export function mapDrawing(ask: MapAsk): Drawing {
-  const what = ask.courses.length > 0 ? "the ways and the places on them" : "the places and keep-outs";
+export function mapDrawing(options: MapOptions): Drawing {
+  const what = options.courses.length > 0 ? "the ways and the places on them" : "the places and keep-outs";
   return {
     kind: "drawing",
     aspect: ASPECT,
     says: `Map of ${what}, north up. The table says where every place lies.`,
-    draw: (x, y, wide, high) => draw(ask, x, y, wide, high - 2),
+    draw: (x, y, wide, high) => draw(options, x, y, wide, high - 2),
   };
 }
 
@@ -49,10 +49,10 @@ interface Scale {
   readonly yOf: (northM: number) => number;
 }
 
-function draw(ask: MapAsk, x: number, y: number, wide: number, high: number): Mark[] {
-  const { plan, ground, courses, noteOf } = ask;
+function draw(options: MapOptions, x: number, y: number, wide: number, high: number): Mark[] {
+  const { plan, ground, courses, noteOf } = options;
   const frame = { left: x, top: y, right: x + wide, bottom: y + high };
-  const scale = scaleOf(ask, frame);
+  const scale = scaleOf(options, frame);
   const at = (eastM: number, northM: number): readonly [number, number] => [
     scale.xOf(eastM),
     scale.yOf(northM),
@@ -105,7 +105,7 @@ function isInside({ left, top, right, bottom }: Frame, [x, y]: readonly [number,
 }
 
 /** As large as lets the map reach every place that it is about and every way. */
-function scaleOf({ plan, courses, noteOf }: MapAsk, frame: Frame): Scale {
+function scaleOf({ plan, courses, noteOf }: MapOptions, frame: Frame): Scale {
   const points = [
     ...plan.site.places
       .filter(({ id, kind }) => kind === "lander" || noteOf(id) !== null)

@@ -7,7 +7,7 @@ import type { Box } from "../names/place.ts";
  */
 
 /** Words of the hand that ask for a row. */
-export interface LabelAsk {
+export interface LabelToPlace {
   readonly key: string;
   readonly text: string;
   readonly widthPx: number;
@@ -39,7 +39,7 @@ export interface PlacedLabel {
   readonly key: string;
   readonly text: string;
   readonly lane: string;
-  readonly side: LabelAsk["side"];
+  readonly side: LabelToPlace["side"];
   readonly x0: number;
   readonly x1: number;
   readonly out: number;
@@ -66,31 +66,31 @@ const ELSEWHERE = 2;
  * The sky of a lane is asked for only where no better lane has a place as cheap: it is dear to look at.
  */
 export function placeLabels(
-  asks: readonly LabelAsk[],
+  labels: readonly LabelToPlace[],
   skyOver: (lane: string) => LabelSky | null,
   had: readonly PlacedLabel[] = [],
 ): readonly PlacedLabel[] {
   const placed: PlacedLabel[] = [];
-  for (const ask of asks) {
-    const best = bestPlace(ask, skyOver, had.find(({ key }) => key === ask.key) ?? null, placed);
+  for (const label of labels) {
+    const best = bestPlace(label, skyOver, had.find(({ key }) => key === label.key) ?? null, placed);
     if (best) placed.push(best);
   }
   return placed;
 }
 
 function bestPlace(
-  ask: LabelAsk,
+  label: LabelToPlace,
   skyOver: (lane: string) => LabelSky | null,
   was: PlacedLabel | null,
   placed: readonly PlacedLabel[],
 ): PlacedLabel | null {
   let best: PlacedLabel | null = null;
   let least = Infinity;
-  for (const [nth, lane] of ask.lanes.entries()) {
+  for (const [nth, lane] of label.lanes.entries()) {
     if (nth * OTHER_LANE >= least) break;
     const sky = skyOver(lane);
     if (!sky) continue;
-    for (const [place, dear] of placesIn(sky, ask, nth, was)) {
+    for (const [place, dear] of placesIn(sky, label, nth, was)) {
       // What it stands on is looked at only where it can still be the cheapest.
       const cost = dear >= least ? Infinity : dear + costIn(place, sky);
       if (cost >= least || placed.some((other) => labelsMeet(place, other))) continue;
@@ -104,14 +104,14 @@ function bestPlace(
 /** The places in the `nth` lane, and what each costs without what it stands on. */
 function placesIn(
   sky: LabelSky,
-  ask: LabelAsk,
+  label: LabelToPlace,
   nth: number,
   was: PlacedLabel | null,
 ): readonly (readonly [PlacedLabel, number])[] {
   return sky.rows.toReversed().flatMap((out, row) =>
     SIDES.map((side): readonly [PlacedLabel, number] => {
-      const place = beside(ask, sky, out, side);
-      return [place, nth * OTHER_LANE + row * FARTHER_IN + dearOf(ask, place, was)];
+      const place = beside(label, sky, out, side);
+      return [place, nth * OTHER_LANE + row * FARTHER_IN + dearOf(label, place, was)];
     }),
   );
 }
@@ -119,21 +119,25 @@ function placesIn(
 const SIDES = ["before", "after"] as const;
 
 /** What a place costs for its side of the line, and for being another than before. */
-function dearOf(ask: LabelAsk, { lane, side, x0, x1, out }: PlacedLabel, was: PlacedLabel | null): number {
+function dearOf(
+  label: LabelToPlace,
+  { lane, side, x0, x1, out }: PlacedLabel,
+  was: PlacedLabel | null,
+): number {
   const same = was?.lane === lane && was.out === out && was.side === side;
   return (
-    (side === ask.side ? 0 : OTHER_SIDE) +
-    (x1 > ask.x && x0 < ask.x ? ON_ITS_LINE : 0) +
+    (side === label.side ? 0 : OTHER_SIDE) +
+    (x1 > label.x && x0 < label.x ? ON_ITS_LINE : 0) +
     (was === null || same ? 0 : ELSEWHERE)
   );
 }
 
 /** Beside its line, and at the edge of the lane where it has no room there. */
 function beside(
-  { key, text, widthPx, x }: LabelAsk,
+  { key, text, widthPx, x }: LabelToPlace,
   sky: LabelSky,
   out: number,
-  side: LabelAsk["side"],
+  side: LabelToPlace["side"],
 ): PlacedLabel {
   const wanted = side === "before" ? x - widthPx : x;
   const x0 = Math.max(EDGE_PX, Math.min(sky.widthPx - EDGE_PX - widthPx, wanted));

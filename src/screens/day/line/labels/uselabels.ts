@@ -17,7 +17,7 @@ import { WINDOW_FACE, windowBoxes, windowsShown } from "../windowwords.ts";
 import {
   boxesMeet,
   labelBox,
-  type LabelAsk,
+  type LabelToPlace,
   type LabelSky,
   type PlacedLabel,
   placeLabels,
@@ -55,7 +55,7 @@ export function useHandLabels(layout: DayLayout, scale: TimeScale, named: Named 
       ...flags(hand, { layout, bands, gridS, dial }),
       ...pins(hand, { layout, difference, dial }),
     ];
-    const asks = handLabels
+    const toPlace = handLabels
       .map((one) => ({ ...one, widthPx: wide(one.text), x: one.atS === null ? 0 : scale.x(one.atS) }))
       .filter(({ x }) => x >= 0 && x <= scale.widthPx);
     const signPx = (text: string): number => facePx(ctx, SIGN_FACE, text);
@@ -78,7 +78,7 @@ export function useHandLabels(layout: DayLayout, scale: TimeScale, named: Named 
       return sky;
     };
     const kinds = new Map(handLabels.map(({ key, kind }) => [key, kind]));
-    return placeLabels(asks, skyOver, had.current).map((one) => ({
+    return placeLabels(toPlace, skyOver, had.current).map((one) => ({
       ...one,
       kind: kinds.get(one.key) ?? "nowhere",
     }));
@@ -91,7 +91,7 @@ export function useHandLabels(layout: DayLayout, scale: TimeScale, named: Named 
   return useMemo(() => (placed.length === 0 ? NONE : { labels: placed, covered }), [placed, covered]);
 }
 
-interface HandLabel extends Omit<LabelAsk, "widthPx" | "x"> {
+interface HandLabel extends Omit<LabelToPlace, "widthPx" | "x"> {
   readonly kind: LabelKind;
   /** The time of its line; null at the left edge. */
   readonly atS: number | null;

@@ -32,7 +32,7 @@ export interface Sky {
 }
 
 /** A name that asks for a place. */
-export interface NameAsk {
+export interface NameToPlace {
   readonly key: string;
   readonly widthPx: number;
   /** Who must go without goes by the least of it. */
@@ -81,19 +81,19 @@ interface Option extends PlacedName {
 }
 
 /** Every place that a name may have with nothing else in the sky, best first. */
-function optionsOf(ask: NameAsk, skies: readonly Sky[], { offsets, alongs }: Choice): readonly Option[] {
+function optionsOf(name: NameToPlace, skies: readonly Sky[], { offsets, alongs }: Choice): readonly Option[] {
   const options: Option[] = [];
   const tries = offsets.flatMap((offset) => alongs.map((along) => ({ offset, along })));
-  for (const [nth, { lane, from, to }] of ask.on.entries()) {
+  for (const [nth, { lane, from, to }] of name.on.entries()) {
     const sky = skies.find((one) => one.lane === lane);
     if (!sky) continue;
     for (const { offset, along } of tries) {
       const hair = hairOf(from, to - from, along);
-      const x0 = hair - 3 - offset * (ask.widthPx - 6);
-      const x1 = x0 + ask.widthPx;
+      const x0 = hair - 3 - offset * (name.widthPx - 6);
+      const x1 = x0 + name.widthPx;
       if (x0 < sky.left || x1 > sky.right) continue;
       const dear = offset * 3 + (along === 0.5 ? 0 : 0.6) + nth * 1.5;
-      options.push(...inRows(ask.key, sky, { x0, x1, hair }, dear));
+      options.push(...inRows(name.key, sky, { x0, x1, hair }, dear));
     }
   }
   return options.sort((a, b) => a.cost - b.cost);
@@ -155,7 +155,7 @@ function through(a: PlacedName, b: PlacedName): boolean {
 
 /** What is being placed: for each ask its options and the one it has, or none. */
 interface Placing {
-  readonly asks: readonly NameAsk[];
+  readonly wanted: readonly NameToPlace[];
   readonly options: readonly (readonly Option[])[];
   readonly has: (Option | null)[];
   /** For each ask the others, in order, one of whose options may meet one of its own: all that it can clash with. */
@@ -164,13 +164,13 @@ interface Placing {
   readonly order: readonly number[];
 }
 
-function placingOf(asks: readonly NameAsk[], options: readonly (readonly Option[])[]): Placing {
+function placingOf(wanted: readonly NameToPlace[], options: readonly (readonly Option[])[]): Placing {
   return {
-    asks,
+    wanted,
     options,
-    has: asks.map(() => null),
+    has: wanted.map(() => null),
     near: neighbours(options),
-    order: asks.map((_, n) => n).sort((a, b) => asks[b]!.worth - asks[a]!.worth || a - b),
+    order: wanted.map((_, n) => n).sort((a, b) => wanted[b]!.worth - wanted[a]!.worth || a - b),
   };
 }
 
@@ -214,13 +214,13 @@ const FARTHER = 0.004;
  * go, since who has just come stays a while, and who has had to go often stays longer. The best that it comes by is kept.
  */
 function makeRoom(placing: Placing): void {
-  const { asks, has } = placing;
+  const { wanted, has } = placing;
   let best = [...has];
   let most = countOf(has);
-  const gone = asks.map(() => 0);
-  const until = asks.map(() => 0);
+  const gone = wanted.map(() => 0);
+  const until = wanted.map(() => 0);
   const missing = placing.order.filter((n) => !has[n] && placing.options[n]!.length > 0);
-  for (let turn = 0; turn < TURNS * asks.length; turn += 1) {
+  for (let turn = 0; turn < TURNS * wanted.length; turn += 1) {
     const n = missing.shift();
     if (n === undefined) break;
     const weigh = (m: number): number => (until[m]! > turn ? Infinity : 1 + AGAIN * gone[m]!);
@@ -289,13 +289,13 @@ function drawNear(placing: Placing): void {
 function takeBack(placing: Placing, skies: readonly Sky[], had: readonly PlacedName[]): void {
   const before = new Map(had.map((one) => [one.key, one]));
   for (const n of placing.order) {
-    const ask = placing.asks[n]!;
-    const was = before.get(ask.key);
-    const block = was && ask.on.find(({ lane }) => lane === was.lane);
+    const name = placing.wanted[n]!;
+    const was = before.get(name.key);
+    const block = was && name.on.find(({ lane }) => lane === was.lane);
     const sky = was && skies.find(({ lane }) => lane === was.lane);
-    if (!was || !block || !sky || Math.abs(was.x1 - was.x0 - ask.widthPx) > 0.5) continue;
+    if (!was || !block || !sky || Math.abs(was.x1 - was.x0 - name.widthPx) > 0.5) continue;
     if (was.hair < block.from || was.hair > block.to || was.x0 < sky.left || was.x1 > sky.right) continue;
-    const same = inRows(ask.key, sky, was, 0).find(({ out }) => out === was.out);
+    const same = inRows(name.key, sky, was, 0).find(({ out }) => out === was.out);
     if (same && inTheWay(placing, n, same).length === 0) placing.has[n] = same;
   }
 }
@@ -305,12 +305,12 @@ function takeBack(placing: Placing, skies: readonly Sky[], had: readonly PlacedN
  * places before they keep them, so that an edit elsewhere moves none.
  */
 export function placeNames(
-  asks: readonly NameAsk[],
+  wanted: readonly NameToPlace[],
   skies: readonly Sky[],
   had: readonly PlacedName[] = [],
 ): readonly PlacedName[] {
-  const options = asks.map((ask) => optionsOf(ask, skies, FEW));
-  const placing = placingOf(asks, options);
+  const options = wanted.map((name) => optionsOf(name, skies, FEW));
+  const placing = placingOf(wanted, options);
   takeBack(placing, skies, had);
   const kept = placing.has.some((one) => one !== null);
   fill(placing);
@@ -334,17 +334,17 @@ const NOWHERE_COST = 999;
  * the same. It pauses after every slice of work; its answer is never less than `atOnce`, which `placeNames` has placed.
  */
 export function* placeNamesBetter(
-  asks: readonly NameAsk[],
+  wanted: readonly NameToPlace[],
   skies: readonly Sky[],
-  atOnce: readonly PlacedName[] = placeNames(asks, skies),
+  atOnce: readonly PlacedName[] = placeNames(wanted, skies),
 ): Generator<void, readonly PlacedName[]> {
   let best = atOnce;
   const options: (readonly Option[])[] = [];
-  for (const ask of asks) {
-    options.push(optionsOf(ask, skies, MANY));
+  for (const name of wanted) {
+    options.push(optionsOf(name, skies, MANY));
     yield;
   }
-  const placing = placingOf(asks, options);
+  const placing = placingOf(wanted, options);
   const open = placing.order.filter((n) => placing.options[n]!.length > 0);
   const stream = random(7);
   for (const [cooling, each] of COOLINGS.entries()) {

@@ -2,7 +2,7 @@ import { REMOTE, type TimeScale } from "../../../../editor/index.ts";
 import type { Measure } from "../blocktext.ts";
 import { shows, slabFor, type DayLayout } from "../geometry.ts";
 import { blockWords, insideText } from "../inside.ts";
-import type { Wanting } from "./asks.ts";
+import type { Wanting } from "./wanting.ts";
 import { HALF_TEXT_PX, type PlacedName } from "./place.ts";
 
 /** Free space beside a block or a name, pixels. */

@@ -6,7 +6,7 @@ import { useFace } from "../../../parts/canvas/canvas.tsx";
 import { blockMeasure } from "../paintblocks.ts";
 import { PAUSE_FACE } from "../paintribbon.ts";
 import type { DayLayout } from "../geometry.ts";
-import { type Wanting, wantingOf } from "./asks.ts";
+import { type Wanting, wantingOf } from "./wanting.ts";
 import { type PlacedName, placeNames, placeNamesBetter, type Sky } from "./place.ts";
 import { boxesOf, limitBoxes, markBoxes, type SkySign, skySigns, stayBoxes } from "./signs.ts";
 import { remoteNames } from "./remote.ts";
@@ -76,10 +76,10 @@ export function useNames(
 }
 
 function named({ layout, scale, signs, wanting, remote }: Sought, places: readonly PlacedName[]): Named {
-  const asks = new Map(wanting.map((one) => [one.key, one]));
+  const wanted = new Map(wanting.map((one) => [one.key, one]));
   const names = places.flatMap((place) => {
-    const ask = asks.get(place.key);
-    return ask ? [{ ...place, task: ask.task, text: ask.text }] : [];
+    const name = wanted.get(place.key);
+    return name ? [{ ...place, task: name.task, text: name.text }] : [];
   });
   return { layout, scale, signs, names: [...names, ...remote] };
 }

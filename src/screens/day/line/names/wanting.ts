@@ -2,10 +2,10 @@ import { REMOTE, type TimeScale } from "../../../../editor/index.ts";
 import type { Measure } from "../blocktext.ts";
 import { isJoint, shows, slabFor, type DayLayout } from "../geometry.ts";
 import { blockWords, insideText } from "../inside.ts";
-import type { NameAsk } from "./place.ts";
+import type { NameToPlace } from "./place.ts";
 
 /** A name that asks for a place in the sky, with what is written there. */
-export interface Wanting extends NameAsk {
+export interface Wanting extends NameToPlace {
   readonly task: string;
   readonly text: string;
 }

@@ -1,9 +1,9 @@
 import type { Plan } from "../plan/index.ts";
 
 /** Crew time that a plan asks for and crew time that it has, seconds. */
-export interface AskedAgainstThere {
+export interface DemandAndSupply {
   /** Likely durations times the crew that each task takes; work by command takes none. */
-  readonly askedS: number;
+  readonly demandS: number;
   readonly mustS: number;
   readonly tasks: number;
   readonly must: number;
@@ -13,20 +13,20 @@ export interface AskedAgainstThere {
 }
 
 /** What is asked against what is there, before any way or rest. */
-export function askedAgainstThere({ tasks, evas }: Pick<Plan, "tasks" | "evas">): AskedAgainstThere {
-  const asked = tasks.filter((task) => task.crew.count > 0);
-  const sum = (of: typeof asked): number =>
+export function demandAndSupply({ tasks, evas }: Pick<Plan, "tasks" | "evas">): DemandAndSupply {
+  const demanding = tasks.filter((task) => task.crew.count > 0);
+  const sum = (of: typeof demanding): number =>
     of.reduce((total, task) => total + task.duration.likelyS * task.crew.count, 0);
-  const must = asked.filter((task) => task.must);
+  const must = demanding.filter((task) => task.must);
   const outings = evas.flatMap((eva) => {
     const longestS = Math.min(eva.longestS, eva.latestIngressS - eva.earliestEgressS);
     const workS = Math.max(0, longestS - eva.egressWorkS - eva.ingressWorkS);
     return eva.crew.map((crew) => ({ eva: eva.id, crew, workS }));
   });
   return {
-    askedS: sum(asked),
+    demandS: sum(demanding),
     mustS: sum(must),
-    tasks: asked.length,
+    tasks: demanding.length,
     must: must.length,
     thereS: outings.reduce((total, { workS }) => total + workS, 0),
     outings,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { duration, instant } from "../../src/kernel/index.ts";
-import { askedAgainstThere } from "../../src/session/index.ts";
+import { demandAndSupply } from "../../src/session/index.ts";
 import { sessionWith } from "./bench.ts";
 
 describe("asked against there", () => {
@@ -22,9 +22,9 @@ describe("asked against there", () => {
       egressWorkS: duration(1080),
       ingressWorkS: duration(1320),
     }));
-    const sums = askedAgainstThere({ tasks, evas });
+    const sums = demandAndSupply({ tasks, evas });
     // Three tasks of 15 min for none, one and two: 0, 900 and 1800 s. The first, by command, is no crew time.
-    expect([sums.askedS, sums.mustS, sums.tasks, sums.must]).toEqual([2700, 0, 2, 0]);
+    expect([sums.demandS, sums.mustS, sums.tasks, sums.must]).toEqual([2700, 0, 2, 0]);
     // 6:30 at most, less 18 min and 22 min: 5:50 for each of two.
     expect(sums.outings.map(({ workS }) => workS)).toEqual([21_000, 21_000]);
     expect(sums.thereS).toBe(42_000);
@@ -40,6 +40,6 @@ describe("asked against there", () => {
       egressWorkS: duration(1000),
       ingressWorkS: duration(1500),
     }));
-    expect(askedAgainstThere({ tasks: [], evas }).thereS).toBe(500);
+    expect(demandAndSupply({ tasks: [], evas }).thereS).toBe(500);
   });
 });

@@ -18,7 +18,7 @@ interface Asked {
 function opened() {
   const asked: Asked[] = [];
   const stage = show(
-    <From of="worth" ask={{ what: "worth" }}>
+    <From of="worth" request={{ what: "worth" }}>
       10
     </From>,
     (_session, engine) =>

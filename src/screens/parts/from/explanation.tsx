@@ -1,6 +1,6 @@
 import { useEffect, useLayoutEffect, useMemo, useState } from "react";
 import type { FromAnswer, ExplainRequest } from "../../../answers/index.ts";
-import { type AskedDay, shownPlan, shownSchedule } from "../../../session/index.ts";
+import { type GivenDay, shownPlan, shownSchedule } from "../../../session/index.ts";
 import { useApp, useSession } from "../../context.ts";
 import { useSettled } from "../../settled.ts";
 import { Worked } from "./worked.tsx";
@@ -12,10 +12,10 @@ const REST_MS = 200;
  * From what a figure comes, asked while it is open: again whenever the day changes underneath it. What is of a day before says so.
  * `laid` is called whenever what stands here may have another size.
  */
-export function Asking(props: {
-  readonly ask: ExplainRequest;
+export function Explanation(props: {
+  readonly request: ExplainRequest;
   /** The day that is asked; the one on the screen when left out. */
-  readonly day: AskedDay | undefined;
+  readonly day: GivenDay | undefined;
   readonly laid: () => void;
 }) {
   const { day, laid } = props;
@@ -25,19 +25,19 @@ export function Asking(props: {
   const now = useMemo(() => ({ plan, schedule }), [plan, schedule]);
   const settled = useSettled(now, REST_MS);
   // Requests are made anew with every drawing; what they say stays the same.
-  const ask = JSON.stringify(props.ask);
+  const request = JSON.stringify(props.request);
   const [tries, setTries] = useState(0);
-  const [reply, say] = useState<{ readonly of: AskedDay; readonly answer: Answer } | null>(null);
+  const [reply, say] = useState<{ readonly of: GivenDay; readonly answer: Answer } | null>(null);
 
   useEffect(() => {
     let wanted = true;
-    void session.fromWhat(JSON.parse(ask) as ExplainRequest, settled).then((answer) => {
+    void session.fromWhat(JSON.parse(request) as ExplainRequest, settled).then((answer) => {
       if (wanted) say({ of: settled, answer });
     });
     return () => {
       wanted = false;
     };
-  }, [session, ask, settled, tries]);
+  }, [session, request, settled, tries]);
   const current = reply?.of === now;
   useLayoutEffect(laid, [laid, reply, current]);
 

@@ -1,5 +1,5 @@
 import { useMemo } from "react";
-import { askedAgainstThere } from "../../session/index.ts";
+import { demandAndSupply } from "../../session/index.ts";
 import { counted, crewName, evaName, lasting } from "../../words/index.ts";
 import { useSession } from "../context.ts";
 
@@ -7,17 +7,17 @@ import { useSession } from "../context.ts";
  * Before anything is on the line: the crew time that is asked for and the crew time at hand, on one scale. Ways and rests
  * are in neither: they are not known before there is a day.
  */
-export function Asked() {
+export function DemandLine() {
   const empty = useSession(
     (state) => state.plan.schedule.placements.length === 0 && state.run?.running !== true,
   );
   const plan = useSession((state) => state.plan);
-  const sums = useMemo(() => askedAgainstThere(plan), [plan]);
-  if (!empty || sums.askedS === 0) return null;
-  const { askedS, mustS, thereS, tasks, must, outings } = sums;
-  const most = Math.max(askedS, thereS);
+  const sums = useMemo(() => demandAndSupply(plan), [plan]);
+  if (!empty || sums.demandS === 0) return null;
+  const { demandS, mustS, thereS, tasks, must, outings } = sums;
+  const most = Math.max(demandS, thereS);
   const wide = (seconds: number): string => `${(seconds / most) * 100}%`;
-  const tooMuchS = askedS - thereS;
+  const tooMuchS = demandS - thereS;
   return (
     <section className="asked" aria-label="Crew time asked and at hand">
       <header className="part-head">
@@ -25,11 +25,11 @@ export function Asked() {
         <span className="note">h:mm</span>
       </header>
       <p>
-        <b>Asked</b> {lasting(askedS, "up")} in {counted(tasks, "task")}
+        <b>Asked</b> {lasting(demandS, "up")} in {counted(tasks, "task")}
       </p>
       <div className="asked-bar" aria-hidden="true">
         <span className="asked-must" style={{ width: wide(mustS) }} />
-        <span className="asked-rest" style={{ width: wide(askedS - mustS) }} />
+        <span className="asked-rest" style={{ width: wide(demandS - mustS) }} />
       </div>
       <p className="note">
         must-do first: {lasting(mustS, "up")} in {counted(must, "task")}
