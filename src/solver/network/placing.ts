@@ -56,10 +56,24 @@ export function loadSchedule(day: Day, schedule: Schedule): number {
       return twice;
     }
   }
-  removeAll(day, once);
-  let leftOut = 0;
-  for (const placing of once) if (!linkOne(day, placing)) leftOut += 1;
-  return twice + leftOut;
+  return twice + layOneByOne(day, once);
+}
+
+/** Lays what holds of `order`, one after the other, without what needs something of it that does not; how many were left out. */
+function layOneByOne(day: Day, order: readonly PlacedActivity[]): number {
+  const { placed } = day.board;
+  const { needs } = day.problem;
+  const given = new Set(order.map(({ activity }) => activity));
+  const lacks = ({ activity }: PlacedActivity): boolean =>
+    placed[activity] === 1 && needs[activity]!.some((one) => placed[one] === 0 && given.has(one));
+  let list = order;
+  for (;;) {
+    removeAll(day, order);
+    const out = list.filter((placing) => !linkOne(day, placing)).length;
+    const left = list.filter((placing) => !lacks(placing));
+    if (left.length === list.length) return order.length - list.length + out;
+    list = left;
+  }
 }
 
 /** Which of `placings` are too many of a group, pinned and must-do ones kept first, then the most worth; and what needs them. */

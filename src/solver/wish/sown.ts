@@ -18,7 +18,13 @@ export function sown(problem: Problem, random: Random): Schedule {
   const evas = Array.from({ length: problem.evas }, (_, e) => e);
   while (evas.length > 0) {
     const [e] = evas.splice(random.below(evas.length), 1);
-    const own = withChoices(problem, (a, c) => evaOfChoice(problem, a, c) === e);
+    // By itself an EVA does not know what is asked of a task and another one that is on an EVA before it.
+    const own = withChoices(
+      problem,
+      (a, c) =>
+        evaOfChoice(problem, a, c) === e &&
+        !problem.pairs[a]!.some(({ other }) => taken.has(problem.plan.tasks[other]!.id)),
+    );
     const free = problem.plan.tasks.flatMap(({ id }, a) =>
       own.choiceStart[a]! < own.choiceStart[a + 1]! && !taken.has(id) ? [a] : [],
     );

@@ -1,8 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { check } from "../../../src/check/index.ts";
 import { random } from "../../../src/kernel/index.ts";
 import { Day } from "../../../src/solver/network/day.ts";
-import { loadSchedule } from "../../../src/solver/network/placing.ts";
+import { loadSchedule, scheduleOf } from "../../../src/solver/network/placing.ts";
 import { compile } from "../../../src/solver/problem/compile.ts";
+import { restretch } from "../../../src/solver/wish/restretch.ts";
 import { sown } from "../../../src/solver/wish/sown.ts";
 import { readyPlan } from "../../readyplan.ts";
 
@@ -26,6 +28,25 @@ describe("a sown beginning of a day", () => {
     expect(lost).toBeLessThan(placed / 4);
     // By worth a second it would always be the same.
     expect(firstPlaces.size).toBeGreaterThan(2);
+  });
+
+  it("keeps every link on a day that has less room, whatever of it is lost there", () => {
+    for (const name of ["demo", "large"] as const) {
+      const plan = readyPlan(name);
+      const problem = compile(plan);
+      const stretched = restretch(problem, () => 0.05);
+      let lost = 0;
+      for (let seed = 1; seed <= 12; seed += 1) {
+        const day = new Day(stretched);
+        lost += loadSchedule(day, sown(problem, random(seed)));
+        const broken = check(plan, scheduleOf(day.board)).findings.filter(({ level }) => level === "breach");
+        expect(
+          broken.filter(({ rule }) => rule.startsWith("link-")),
+          `${name}, seed ${seed}`,
+        ).toEqual([]);
+      }
+      expect(lost, name).toBeGreaterThan(0);
+    }
   });
 
   it("is the same for the same numbers drawn", () => {
