@@ -4,6 +4,7 @@ export { ledgerOf } from "./ledger.ts";
 export type { Ledger, LedgerLine } from "./ledger.ts";
 export { ingressLimitsByEva } from "./latestingress.ts";
 export { limiterWords, recallLimiterWords } from "./limits.ts";
+export { recallWords } from "./recallwords.ts";
 export { overWords, recallOf } from "./turnback.ts";
 export { compareScores, easedWords, scoreGain, spareWords, subtract, worseWords } from "./comparison.ts";
 export { pointsAt } from "./points.ts";

@@ -1,5 +1,5 @@
 import type { Recall, TurnBack } from "../answers/index.ts";
-import { judgeFor, overWords, recallLimiterWords, recallOf } from "../check/index.ts";
+import { judgeFor, overWords, recallLimiterWords, recallOf, recallWords } from "../check/index.ts";
 import { debriefCsv } from "../exchange/index.ts";
 import type { Plan } from "../plan/index.ts";
 import {
@@ -63,16 +63,17 @@ function momentTable(plan: Plan, seed: number, atS: number, recalls: readonly Re
   const lines = [
     ...headLines(plan),
     `  seed ${seed}, at ${clock(atS)}: ${recalls.length === 0 ? "nobody is out" : "outside"}`,
-    ...recalls.flatMap(({ eva, earliestS, latest, crew }) => [
-      `  ${nameIn(plan.evas, eva)}: ${
-        earliestS === null
-          ? "somebody has no way home"
-          : `earliest ingress ${clock(earliestS, "up")} if everything is dropped now`
-      }, latest ${clock(latest.ingressS, "down")} (${recallLimiterWords(plan, latest.by)})`,
-      ...crew.map((one) => `    ${nameIn(plan.crew, one.crew)}: ${turnWords(plan, one)}`),
+    ...recalls.flatMap((recall) => [
+      recallLine(plan, recall),
+      ...recall.crew.map((one) => `    ${nameIn(plan.crew, one.crew)}: ${turnWords(plan, one)}`),
     ]),
   ];
   return `${lines.join("\n")}\n`;
+}
+
+function recallLine(plan: Plan, recall: Recall): string {
+  const { isShort, words } = recallWords(plan, recall);
+  return isShort ? `  ${words}` : `  ${nameIn(plan.evas, recall.eva)}: ${words}`;
 }
 
 function turnWords(plan: Plan, { from, to, walkbackS, startHomeS, by, over }: TurnBack): string {

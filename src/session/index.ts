@@ -54,6 +54,7 @@ export {
   easedWords,
   overWords,
   recallLimiterWords,
+  recallWords,
   spareWords,
   subtract,
   worseWords,

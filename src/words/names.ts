@@ -65,15 +65,18 @@ function isNumbered(before: string, number: string): boolean {
   return ` ${before}`.endsWith(` ${number} `);
 }
 
-/** A finding's sentence with the numbers of the tasks that it is about. */
+/** A finding's sentence with the numbers of the tasks that it is about, those of a group among them. */
 export function findingWords(
-  plan: Pick<Plan, "tasks">,
+  plan: Pick<Plan, "tasks" | "groups">,
   finding: {
     readonly sentence: string;
     readonly subjects: readonly { readonly kind: string; readonly id: string }[];
   },
 ): string {
-  const tasks = finding.subjects.flatMap(({ kind, id }) => (kind === "task" ? [id] : []));
+  const tasks = finding.subjects.flatMap(({ kind, id }) => {
+    if (kind === "group") return plan.groups.find((group) => group.id === id)?.tasks ?? [];
+    return kind === "task" ? [id] : [];
+  });
   return numberedSentence(plan, finding.sentence, tasks);
 }
 

@@ -5,6 +5,7 @@ import {
   limiterWords,
   recallLimiterWords,
   recallOf,
+  recallWords,
 } from "../../src/check/index.ts";
 import { duration } from "../../src/kernel/index.ts";
 import type { Plan } from "../../src/plan/index.ts";
@@ -51,6 +52,27 @@ describe("the earliest ingress if everything is dropped", () => {
   it("brings the work at the hatch to its end, and counts what is left of it at the other end", () => {
     expect(recalled(plan, 2200).recall.earliestS).toBe(2700 + 600);
     expect(recalled(plan, 4000).recall.earliestS).toBe(4500);
+  });
+
+  it("is said with the latest one, and where the two do not go together that is said", () => {
+    const words = (latestIngressS: number) => {
+      const of = tinyPlan({ ...PARTS, evas: [eva("eva-1", { latestIngressS })] });
+      return recallWords(of, recalled(of, 3200).recall);
+    };
+    // 4100 is 1:08:20, up to the minute 1:09; 4140 is 1:09, 4099 is 1:08:19, down to the minute 1:08.
+    expect(words(4140)).toEqual({
+      isShort: false,
+      words: "earliest ingress 1:09 if everything is dropped now, latest 1:09 (latest ingress)",
+    });
+    expect(words(4099)).toEqual({
+      isShort: true,
+      words:
+        "eva-1 cannot be inside by 1:08 (latest ingress): earliest ingress 1:09, if everything is dropped now.",
+    });
+    expect(recallWords(plan, { ...recalled(plan, 3200).recall, earliestS: null })).toEqual({
+      isShort: true,
+      words: "Somebody on eva-1 has no way home.",
+    });
   });
 
   it("is nothing while nobody is out", () => {

@@ -1,11 +1,21 @@
 import { describe, expect, it } from "vitest";
-import { numberedSentence } from "../../src/words/index.ts";
+import { findingWords, numberedSentence } from "../../src/words/index.ts";
+import type { Plan } from "../../src/plan/index.ts";
 import { samplePlan } from "../exchange/samplePlan.ts";
 
 const plan = (...names: readonly (readonly [number: string, name: string])[]) => {
   const [task] = samplePlan().tasks;
   return { tasks: names.map(([number, name]) => ({ ...task!, id: `t${number}`, number, name })) };
 };
+
+const groupOf = (...tasks: string[]): Plan["groups"][number] => ({
+  id: "either",
+  name: "Either",
+  tasks,
+  least: 0,
+  most: 1,
+  shares: [],
+});
 
 describe("a sentence with numbers", () => {
   it("has the number before each name that it says, the longer name first", () => {
@@ -29,6 +39,17 @@ describe("a sentence with numbers", () => {
     const two = plan(["3", "Core"], ["8", "Core"]);
     expect(numberedSentence(two, "Core waits.")).toBe("3 or 8 Core waits.");
     expect(numberedSentence(two, "Core waits.", ["t8"])).toBe("8 Core waits.");
+  });
+
+  it("of a finding has the numbers of the tasks that it is about, and of those of a group", () => {
+    const two = { ...plan(["3", "Core"], ["7", "Rake"], ["9", "Dig"]), groups: [groupOf("t3", "t7")] };
+    const of = (kind: string, id: string) => ({
+      subjects: [{ kind, id }],
+      sentence: "At most 1: Core, Rake and Dig.",
+    });
+    expect(findingWords(two, of("task", "t7"))).toBe("At most 1: Core, 7 Rake and Dig.");
+    expect(findingWords(two, of("group", "either"))).toBe("At most 1: 3 Core, 7 Rake and Dig.");
+    expect(findingWords(two, of("group", "another"))).toBe("At most 1: Core, Rake and Dig.");
   });
 
   it("numbers no name that has its number, and is not misled by another's", () => {
