@@ -42,6 +42,8 @@ interface Candidate {
   readonly crew: CrewRules;
   /** Whether it meets the wish, with what is asked for beyond it. */
   readonly meets: boolean;
+  /** Whether it does as it was counted, without that. */
+  readonly isCounted: boolean;
   readonly value: number;
   readonly outcome: Outcome;
 }
@@ -76,7 +78,8 @@ export function* choose(
     return {
       elite,
       crew: rules,
-      meets: seen.home >= aim.home && seen.must >= aim.must,
+      meets: hasBoth(aim, seen),
+      isCounted: hasBoth(wish, seen),
       value: valueOf(aim, seen),
       outcome: outcomeOf(count),
     };
@@ -95,8 +98,10 @@ export function* choose(
     if (last.length >= FINALISTS + MORE_ASKED || last.some(({ meets }) => meets)) break;
     last.push(yield* candidate(one.elite, one.crew, days.more));
   }
-  // What meets the wish comes before what does more.
-  const best = last.sort((a, b) => Number(b.meets) - Number(a.meets) || byValue(a, b))[0];
+  // What meets the wish comes before what does more: surely, and else as it was counted.
+  const best = last.sort(
+    (a, b) => Number(b.meets) - Number(a.meets) || Number(b.isCounted) - Number(a.isCounted) || byValue(a, b),
+  )[0];
   if (!best) return null;
   return choiceOf(best, wish, yield* counted(best.elite, best.crew, days.shown));
 }
@@ -109,9 +114,13 @@ function choiceOf({ elite, crew, outcome }: Candidate, { home, must }: Wish, cou
     wish: { home, must },
     outcome: outcomeOf(count),
     days: count.days,
-    meets: count.seen.home >= home && count.seen.must >= must,
+    meets: hasBoth({ home, must }, count.seen),
   };
   return { day, chosenBy: outcome };
+}
+
+function hasBoth(wish: Pick<Wish, "home" | "must">, seen: Pick<Wish, "home" | "must">): boolean {
+  return seen.home >= wish.home && seen.must >= wish.must;
 }
 
 /** Those first that have the least of `wish` missing, and of as much those that do most. */

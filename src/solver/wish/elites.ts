@@ -34,6 +34,8 @@ export class Elites {
    * nothing on any of them may be lost on one of a hundred others.
    */
   readonly alike: Elite[] = [];
+  /** The best that has both chances wanted: days that do much more and fall short by much may fill the list with their like. */
+  meeting: Elite | null = null;
   private heard = 0;
 
   constructor(wish: Wish) {
@@ -54,6 +56,7 @@ export class Elites {
     const { list } = this;
     const value = valueOf(this.wish, sampled);
     this.noteAlike(board, sampled, value);
+    this.noteMeeting(board, sampled, value);
     const worst = list.at(-1);
     if (worst && list.length >= MOST && value <= worst.value) return;
     const placed = board.placed.slice(0, board.problem.activities);
@@ -83,6 +86,15 @@ export class Elites {
     if (differing(best.placed, placed) > 0) return;
     alike[this.heard % MOST_ALIKE] = { schedule: scheduleOf(board), sampled, value, placed };
     this.heard += 1;
+  }
+
+  /** Keeps the schedule on `board` where it has both chances and none that has them is better. */
+  private noteMeeting(board: Board, sampled: Sampled, value: number): void {
+    const { wish, meeting } = this;
+    if (sampled.home < wish.home || sampled.must < wish.must) return;
+    if (meeting !== null && meeting.value >= value) return;
+    const placed = board.placed.slice(0, board.problem.activities);
+    this.meeting = { schedule: scheduleOf(board), sampled, value, placed };
   }
 
   /** Keeps only what is as good as the new best. */

@@ -268,9 +268,14 @@ class Run implements WishRun {
     this.answer = this.wishes.map((wish, w) => dayNearest(wish, choices[w]!, choices) ?? none[w]!);
   }
 
-  /** What is counted on many days for wish `w`, best first: of what is sure, and of what may be. */
+  /** What is counted on many days for wish `w`, best first: of what is sure, and of what may be; what meets the wish always among them. */
   private candidates(w: number): readonly Elite[] {
-    const sure = this.elites[w]!.list.slice(0, SURE);
+    const { list, meeting } = this.elites[w]!;
+    const best = list.slice(0, SURE);
+    const sure =
+      meeting === null || best.some(({ value }) => value === meeting.value)
+        ? best
+        : [...best.slice(0, SURE - 1), meeting];
     const hopes = this.hopes[w]!.list.filter(({ sampled }) => sure.every((one) => one.sampled !== sampled));
     return [...sure, ...hopes.slice(0, HOPES)];
   }

@@ -51,9 +51,9 @@ function elite(...tasks: string[]): Elite {
 const risky = OPTIONAL.map((first, k) => elite(first, "must", OPTIONAL[(k + 1) % OPTIONAL.length]!));
 const sure = elite("must", OPTIONAL[0]!);
 
-function chosen(elites: readonly Elite[], few: Days, more: Days): Choice | null {
+function chosen(elites: readonly Elite[], few: Days, more: Days, wanted = wish): Choice | null {
   const days = { few, more, shown: new Days(problem, "pert", 600, 31), exact: false };
-  const work = choose(stage, elites, [], CARRIES_ON, wish, days, () => 1);
+  const work = choose(stage, elites, [], CARRIES_ON, wanted, days, () => 1);
   for (;;) {
     const step = work.next();
     if (step.done) return step.value;
@@ -77,5 +77,18 @@ describe("the choice among days", () => {
       expect(choice!.day.meets).toBe(true);
     }
     expect(lucky).toBeGreaterThan(0);
+  });
+
+  it("is one that meets the wish as it was counted where none is sure to, before one that falls short and does much more", () => {
+    // So many optional tasks first that the must-do work has no time left on many days; the price of that is too low to matter.
+    const more = new Days(problem, "pert", 600, 21);
+    const share = countOf(stage, risky[0]!.schedule, CARRIES_ON, more).until(more.count).seen.must;
+    const least = { home: 0, must: share - 1e-9, price: 0.01 };
+    const short = elite(OPTIONAL[0]!, OPTIONAL[1]!, "must", OPTIONAL[2]!, OPTIONAL[3]!);
+    expect(countOf(stage, short.schedule, CARRIES_ON, more).until(more.count).seen.must).toBeLessThan(
+      least.must,
+    );
+    const choice = chosen([short, risky[0]!], new Days(problem, "pert", 250, 5), more, least);
+    expect(choice!.day.schedule).toEqual(risky[0]!.schedule);
   });
 });

@@ -57,6 +57,20 @@ describe("the best of a pack for the wish", () => {
     expect(elites.alike.map((one) => one.sampled)).toEqual([other]);
   });
 
+  it("keeps one that has the chances, where others that do more and lack them fill the list", () => {
+    const lacking = (worth: number): Sampled => ({ ...sampled(worth), must: 0.5 });
+    const elites = new Elites(wish);
+    elites.note(three, sampled(10));
+    elites.note(straight, sampled(9));
+    expect(elites.meeting!.sampled.worth).toBe(10);
+    // What is short of 0.9 by 0.4 costs 100 x 0.3 x 5 x 0.4 = 60.
+    elites.note(zigzag, lacking(100));
+    expect(elites.best!.value).toBe(40);
+    expect(elites.meeting!.sampled).toEqual(sampled(10));
+    elites.note(zigzag, sampled(11));
+    expect(elites.meeting!.value).toBe(11);
+  });
+
   it("loses those beside it to a better one, and has no more than six of them", () => {
     const elites = new Elites(wish);
     elites.note(zigzag, sampled(19));
