@@ -50,6 +50,7 @@ export function Curve() {
         <button
           type="button"
           aria-disabled={isCounting}
+          title={isCounting ? "Stopped: what was found is being counted." : undefined}
           onClick={() => (curve?.running ? session.stopCurve() : void session.askCurve(seconds))}
         >
           {curve?.running ? "Stop" : "Work out anew"}
