@@ -40,8 +40,11 @@ test("from an empty plan to a packed day, led by the steps, by keys alone", asyn
   await expect(strip(page).getByRole("status")).toContainText("Nobody has given latitude and longitude");
   await lead(page).focus();
   await page.keyboard.press("Enter");
+  const inRow = (name: string) => page.getByRole("row", { name: new RegExp(`^${name}`) }).locator(":focus");
+  await expect(inRow("Latitude")).toHaveCount(1);
   await page.keyboard.type("72.5 S");
   await page.keyboard.press("Enter");
+  await expect(inRow("Longitude")).toHaveCount(1);
   await page.keyboard.type("0");
   await page.keyboard.press("Enter");
   await expect(lead(page)).toHaveText("To the stay");
