@@ -28,7 +28,7 @@ export function Curve() {
   }, [due, rests, seconds, session]);
   const report = curve?.report ?? null;
   const isCounting = curve?.running === true && curve.isStopped;
-  const isAnswered = curve?.end === "answered" || (curve?.end === "stopped" && curve.isStopped);
+  const isAnswered = curve?.end === "answered" || curve?.end === "stopped";
   const answered = isAnswered && isCurrent ? report : null;
   useEffect(() => {
     if (answered)
@@ -94,12 +94,11 @@ function State() {
       </span>
     );
   if (packing) return <span className="note">Follows when the packer rests.</span>;
-  if (curve?.end === "stopped")
+  if (curve?.end === "stopped" && curve.report)
     return (
       <span className="note">
-        {curve.isStopped && curve.report
-          ? `Stopped after ${Math.round(curve.report.seconds)} of ${curve.seconds} s: the best until then, counted on days that the search did not see.`
-          : "Stopped."}
+        Stopped after {Math.round(curve.report.seconds)} of {curve.seconds} s: the best until then, counted on
+        days that the search did not see.
       </span>
     );
   if (curve?.end === "overtaken" && !curve.report)
@@ -139,8 +138,8 @@ function Days({ days, isCurrent }: { readonly days: readonly CurveDay[]; readonl
   const ref = useRef<HTMLDivElement>(null);
   const widthPx = Math.min(900, useWidth(ref));
   const wish = useSession((state) => state.plan.odds.wish);
-  const counted = useSession(chancesNow);
-  const present = counted !== null && counted.days > 0 ? counted : null;
+  const inSight = useSession(chancesNow);
+  const present = inSight !== null && inSight.days > 0 ? inSight : null;
   return (
     <div className={isCurrent ? "odds-curve" : "odds-curve older"}>
       <div ref={ref} className="curve-picture">
