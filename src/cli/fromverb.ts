@@ -37,7 +37,7 @@ export async function fromVerb(args: readonly string[], streams: Streams): Promi
   streams.out(
     values.json === true
       ? `${JSON.stringify(answer, null, 2)}\n`
-      : `${[...restsOn, formatted(answer)].join("\n")}`,
+      : [...restsOn, formatted(answer)].join("\n"),
   );
   return 0;
 }

@@ -6,7 +6,7 @@ import type { Days } from "./days.ts";
 import type { Script } from "./script.ts";
 import { outcomeOf, type Seen, seenOf } from "./seen.ts";
 import type { Tally } from "./tally.ts";
-import { valueOf, type Wish, wishFor } from "./value.ts";
+import { meetsWish, valueOf, type Wish, wishFor } from "./value.ts";
 
 /** Days on which tasks to bench are compared, at most; an offer is counted on all days of the run, against what the run comes to. */
 const FEW = 200;
@@ -58,9 +58,9 @@ export class Offers {
   private *all(): Generator<undefined, void> {
     const { script, tally, wish, verifier, placings } = this;
     // Of a day that breaks a rule, or that nothing is known of, nothing is offered.
-    if (tally.count === 0 || script.unplayed.length > 0 || !verifier.holds(placings)) return;
+    if (tally.count === 0 || !verifier.holds(placings)) return;
     const seen = this.now;
-    if (seen.must < wish.must || seen.home < wish.home) {
+    if (!meetsWish(wish, seen)) {
       const bench = yield* this.forTheWish();
       if (bench.length > 0) yield* this.offer(bench, "chance");
     }
@@ -94,7 +94,7 @@ export class Offers {
         if (valueOf(wish, seen) <= value) continue;
         value = valueOf(wish, seen);
         best = without;
-        met = seen.must >= wish.must && seen.home >= wish.home;
+        met = meetsWish(wish, seen);
       }
       if (best === bench) break;
       bench = best;

@@ -17,6 +17,14 @@ export function wishFor({ worth, activities }: Problem, home: number, must: numb
   return { home: Math.min(1, home), must: Math.min(1, must), price: 100 * PRICE * Math.max(1, mean) };
 }
 
+/** Whether a day has both chances that are wanted. */
+export function meetsWish(
+  { home, must }: Pick<Wish, "home" | "must">,
+  seen: Pick<Seen, "home" | "must">,
+): boolean {
+  return seen.home >= home && seen.must >= must;
+}
+
 /** Worth on average, less the price of what is missing of the chances wanted. */
 export function valueOf(wish: Wish, seen: Seen): number {
   return seen.worth - wish.price * (Math.max(0, wish.must - seen.must) + Math.max(0, wish.home - seen.home));

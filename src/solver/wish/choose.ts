@@ -7,7 +7,7 @@ import { beyond } from "./beyond.ts";
 import type { Elite } from "./elites.ts";
 import { missingOf } from "./missing.ts";
 import { CAUTIONS } from "./trial.ts";
-import { type Wish, valueOf } from "../simulate/value.ts";
+import { meetsWish, type Wish, valueOf } from "../simulate/value.ts";
 
 /** The cautions are tried on few days; so many of what is best then are counted on more. */
 const FINALISTS = 5;
@@ -43,7 +43,7 @@ interface Candidate {
   /** Whether it meets the wish, with what is asked for beyond it. */
   readonly meets: boolean;
   /** Whether it does as it was counted, without that. */
-  readonly isCounted: boolean;
+  readonly meetsAsCounted: boolean;
   readonly value: number;
   readonly outcome: Outcome;
 }
@@ -78,8 +78,8 @@ export function* choose(
     return {
       elite,
       crew: rules,
-      meets: hasBoth(aim, seen),
-      isCounted: hasBoth(wish, seen),
+      meets: meetsWish(aim, seen),
+      meetsAsCounted: meetsWish(wish, seen),
       value: valueOf(aim, seen),
       outcome: outcomeOf(count),
     };
@@ -100,7 +100,10 @@ export function* choose(
   }
   // What meets the wish comes before what does more: surely, and else as it was counted.
   const best = last.sort(
-    (a, b) => Number(b.meets) - Number(a.meets) || Number(b.isCounted) - Number(a.isCounted) || byValue(a, b),
+    (a, b) =>
+      Number(b.meets) - Number(a.meets) ||
+      Number(b.meetsAsCounted) - Number(a.meetsAsCounted) ||
+      byValue(a, b),
   )[0];
   if (!best) return null;
   return choiceOf(best, wish, yield* counted(best.elite, best.crew, days.shown));
@@ -114,13 +117,9 @@ function choiceOf({ elite, crew, outcome }: Candidate, { home, must }: Wish, cou
     wish: { home, must },
     outcome: outcomeOf(count),
     days: count.days,
-    meets: hasBoth({ home, must }, count.seen),
+    meets: meetsWish({ home, must }, count.seen),
   };
   return { day, chosenBy: outcome };
-}
-
-function hasBoth(wish: Pick<Wish, "home" | "must">, seen: Pick<Wish, "home" | "must">): boolean {
-  return seen.home >= wish.home && seen.must >= wish.must;
 }
 
 /** Those first that have the least of `wish` missing, and of as much those that do most. */

@@ -3,7 +3,7 @@ import type { Board } from "../network/board.ts";
 import { scheduleOf } from "../network/placing.ts";
 import type { Seen } from "../simulate/seen.ts";
 import type { Sampled } from "./trial.ts";
-import { type Wish, valueOf } from "../simulate/value.ts";
+import { meetsWish, type Wish, valueOf } from "../simulate/value.ts";
 
 /** A good schedule of a run. */
 export interface Elite {
@@ -59,7 +59,7 @@ export class Elites {
     this.noteMeeting(board, sampled, value);
     const worst = list.at(-1);
     if (worst && list.length >= MOST && value <= worst.value) return;
-    const placed = board.placed.slice(0, board.problem.activities);
+    const placed = placedOn(board);
     const near = list.findIndex(
       (one) => differing(one.placed, placed) < APART && !traded(one.sampled, sampled),
     );
@@ -70,7 +70,7 @@ export class Elites {
         return;
       list.splice(near, 1);
     }
-    const elite = { schedule: scheduleOf(board), sampled, value, placed };
+    const elite = eliteOf(board, sampled, value, placed);
     list.push(elite);
     list.sort((x, y) => y.value - x.value);
     list.length = Math.min(list.length, MOST);
@@ -82,19 +82,16 @@ export class Elites {
     const { best, alike } = this;
     if (!best || !isAsGood(value, best.value)) return;
     if ([best, ...alike].some((one) => one.sampled === sampled)) return;
-    const placed = board.placed.slice(0, board.problem.activities);
+    const placed = placedOn(board);
     if (differing(best.placed, placed) > 0) return;
-    alike[this.heard % MOST_ALIKE] = { schedule: scheduleOf(board), sampled, value, placed };
+    alike[this.heard % MOST_ALIKE] = eliteOf(board, sampled, value, placed);
     this.heard += 1;
   }
 
   /** Keeps the schedule on `board` where it has both chances and none that has them is better. */
   private noteMeeting(board: Board, sampled: Sampled, value: number): void {
-    const { wish, meeting } = this;
-    if (sampled.home < wish.home || sampled.must < wish.must) return;
-    if (meeting !== null && meeting.value >= value) return;
-    const placed = board.placed.slice(0, board.problem.activities);
-    this.meeting = { schedule: scheduleOf(board), sampled, value, placed };
+    if (!meetsWish(this.wish, sampled) || (this.meeting !== null && this.meeting.value >= value)) return;
+    this.meeting = eliteOf(board, sampled, value, placedOn(board));
   }
 
   /** Keeps only what is as good as the new best. */
@@ -105,6 +102,14 @@ export class Elites {
     this.alike.splice(0, this.alike.length, ...still);
     this.heard = still.length;
   }
+}
+
+function placedOn({ placed, problem }: Board): Uint8Array {
+  return placed.slice(0, problem.activities);
+}
+
+function eliteOf(board: Board, sampled: Sampled, value: number, placed: Uint8Array): Elite {
+  return { schedule: scheduleOf(board), sampled, value, placed };
 }
 
 function isAsGood(value: number, best: number): boolean {

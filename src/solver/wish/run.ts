@@ -15,7 +15,7 @@ import { dayNearest } from "./nearest.ts";
 import { Proposer } from "./propose.ts";
 import { surer } from "./surer.ts";
 import { DayTrial } from "./trial.ts";
-import { type Wish, wishFor } from "../simulate/value.ts";
+import { meetsWish, type Wish, wishFor } from "../simulate/value.ts";
 
 /**
  * Packs for what will happen: the most worth done on average under the chances that the plan wants, of everybody home and of every
@@ -270,12 +270,10 @@ class Run implements WishRun {
 
   /** What is counted on many days for wish `w`, best first: of what is sure, and of what may be; what meets the wish always among them. */
   private candidates(w: number): readonly Elite[] {
-    const { list, meeting } = this.elites[w]!;
+    const { list, meeting, wish } = this.elites[w]!;
     const best = list.slice(0, SURE);
-    const sure =
-      meeting === null || best.some(({ value }) => value === meeting.value)
-        ? best
-        : [...best.slice(0, SURE - 1), meeting];
+    const isMet = meeting === null || best.some(({ sampled }) => meetsWish(wish, sampled));
+    const sure = isMet ? best : [...best.slice(0, SURE - 1), meeting];
     const hopes = this.hopes[w]!.list.filter(({ sampled }) => sure.every((one) => one.sampled !== sampled));
     return [...sure, ...hopes.slice(0, HOPES)];
   }
