@@ -2,8 +2,8 @@ import "./curve.css";
 import { counted, grouped, percent } from "../../words/index.ts";
 import { useEffect, useRef, useState } from "react";
 import { sameSchedule } from "../../plan/index.ts";
-import type { WishedDay } from "../../answers/index.ts";
-import { chancesNow, curveIsDue, isCurveCurrent } from "../../session/index.ts";
+import type { CurveReport, WishedDay } from "../../answers/index.ts";
+import { chancesNow, curveIsDue, isCurveCurrent, type SessionState } from "../../session/index.ts";
 import { chanceFigure, chanceInterval } from "../chancewords.ts";
 import { useApp, useSession } from "../context.ts";
 import { useSettled } from "../settled.ts";
@@ -94,18 +94,20 @@ function State() {
       </span>
     );
   if (packing) return <span className="note">Follows when the packer rests.</span>;
-  if (curve?.end === "stopped" && curve.report)
-    return (
-      <span className="note">
-        Stopped after {Math.round(curve.report.seconds)} of {curve.seconds} s: the best until then, counted on
-        days that the search did not see.
-      </span>
-    );
   if (curve?.end === "overtaken" && !curve.report)
     return <span className="note">Goes on when the plan rests.</span>;
-  return curve?.report ? (
-    <span className="note">Of the plan as it stands, counted on days that the search did not see.</span>
-  ) : null;
+  return curve?.report ? <span className="note">{reportWords(curve, curve.report)}</span> : null;
+}
+
+/** Of what a report is, and on which days it was counted where any was found. */
+function reportWords(
+  { end, seconds }: Pick<NonNullable<SessionState["curve"]>, "end" | "seconds">,
+  { days, seconds: usedS }: CurveReport,
+): string {
+  const isStopped = end === "stopped";
+  const of = isStopped ? `Stopped after ${Math.round(usedS)} of ${seconds} s` : "Of the plan as it stands";
+  if (days.length === 0) return `${of}.`;
+  return `${of}${isStopped ? ": the best until then" : ""}, counted on days that the search did not see.`;
 }
 
 /** Days that came out as the same one under several wishes stand once. */
