@@ -1,25 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { check } from "../../src/check/index.ts";
-import { breachesOf, only, pair } from "./pair.ts";
+import { plan } from "./cases/blast-keep-out.ts";
+import { breachesOf, only } from "./pair.ts";
 import { at, eva, place, remote, task, tinyPlan } from "./tinyPlan.ts";
 
-/** An instrument taken from near the lander to `eastM` east of it. */
-const plan = (eastM: number, instrument = true, level: "breach" | "warning" = "breach") =>
-  tinyPlan({
-    places: [place("lander", 0, 0), place("near", 10, 0), place("spot", eastM, 0)],
-    evas: [eva("eva-1", { crew: ["ev1"] })],
-    tasks: [task("deploy", "near", { endPlace: "spot", instrument })],
-    placements: [at("deploy", 2000)],
-    rules: { blast: { leastM: 91.4, level } },
-  });
-
 describe("clear of the ascent blast", () => {
-  pair("blast-keep-out", {
-    breaks: ["91.3 m from the lander, 91.4 m asked for", plan(91.3)],
-    says: { need: 91.4, have: 91.3 },
-    holds: ["91.4 m from the lander", plan(91.4)],
-  });
-
   test("blast-keep-out is about instruments only", () => {
     expect(breachesOf(plan(20, false))).toEqual([]);
   });

@@ -1,24 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { check } from "../../src/check/index.ts";
-import { only, pair } from "./pair.ts";
-import { at, eva, task, tinyPlan } from "./tinyPlan.ts";
-
-/** Two EVAs of EV1, 600 + 300 + 600 + 300 + 600 = 2400 s each: 4800 s. */
-const plan = (stayS: number, tightS = 0) =>
-  tinyPlan({
-    evas: [eva("eva-1", { crew: ["ev1"] }), eva("eva-2", { crew: ["ev1"] })],
-    tasks: [task("one", "a"), task("two", "a")],
-    placements: [at("one", 2000), at("two", 20_000, ["ev1"], "eva-2")],
-    rules: { duty: { stayS }, tightS },
-  });
+import { plan } from "./cases/duty.ts";
+import { only } from "./pair.ts";
 
 describe("EVA time in the stay", () => {
-  pair("duty", {
-    breaks: ["4800 s out, 4799 s allowed", plan(4799)],
-    says: { need: 4799, have: 4800 },
-    holds: ["4800 s out, 4800 s allowed", plan(4800)],
-  });
-
   test("duty is tight when less than the plan's time is to spare", () => {
     expect(only(plan(4900, 101), "duty").level).toBe("tight");
     expect(check(plan(4900, 100)).findings).toEqual([]);

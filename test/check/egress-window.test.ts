@@ -3,30 +3,12 @@ import { check } from "../../src/check/index.ts";
 import { AT_ONCE } from "../../src/check/departures.ts";
 import { duration, instant } from "../../src/kernel/index.ts";
 import { parse } from "../../src/plan/index.ts";
-import { only, pair } from "./pair.ts";
-import { at, task, tinyInput, tinyPlan } from "./tinyPlan.ts";
-
-/** `first` at a, from `firstS` on, and `second` at a from 4000 s on: egress 600 + 300 s before the first. */
-const plan = (firstS: number, pet: { startS?: number; endS?: number }, tightS = 0) =>
-  tinyPlan({
-    tasks: [task("first", "a"), task("second", "a", { pet })],
-    placements: [at("first", firstS), at("second", 4000)],
-    rules: { tightS },
-  });
+import { plan } from "./cases/egress-window.ts";
+import { only } from "./pair.ts";
+import { task, tinyInput } from "./tinyPlan.ts";
 
 // First at 1900 s: egress at 1000 s. The second runs from 3000 s to 3600 s PET.
 describe("windows from egress", () => {
-  pair("egress-window", {
-    breaks: ["a second too soon after egress", plan(1900, { startS: 3001 })],
-    says: { need: 0, have: -1 },
-    holds: ["right at its begin", plan(1900, { startS: 3000 })],
-  });
-  pair("egress-window", {
-    breaks: ["over a second too late after egress", plan(1900, { endS: 3599 })],
-    says: { need: 0, have: -1 },
-    holds: ["right at its end", plan(1900, { startS: 3000, endS: 3600 })],
-  });
-
   test("egress-window moves with a late egress", () => {
     const pet = { startS: 3000, endS: 3600 };
     expect(check(plan(1900, pet)).score.breaches).toBe(0);

@@ -1,24 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { breachesOf, only, pair } from "./pair.ts";
-import { at, remote, task, tinyPlan } from "./tinyPlan.ts";
-
-const drill = { equipment: [{ equipment: "drill" }] };
-
-/** EV1 drills at a from 2000 to 2600; EV2 drills there from `secondS`. */
-const plan = (secondS: number, count = 1) =>
-  tinyPlan({
-    tasks: [task("one", "a", drill), task("two", "a", drill)],
-    placements: [at("one", 2000), at("two", secondS, ["ev2"])],
-    more: { equipment: [{ id: "drill", name: "Drill", count }] },
-  });
+import { drill, plan } from "./cases/equipment.ts";
+import { breachesOf, only } from "./pair.ts";
+import { remote, task, tinyPlan } from "./tinyPlan.ts";
 
 describe("shared equipment", () => {
-  pair("equipment", {
-    breaks: ["the second begins a second before the first ends", plan(2599)],
-    says: { need: 2, have: 1 },
-    holds: ["the second begins as the first ends", plan(2600)],
-  });
-
   test("equipment that is missing, 0 of it, breaks for the first use and holds for none", () => {
     const missing = only(plan(9000, 0), "equipment");
     expect([missing.level, missing.need, missing.have]).toEqual(["breach", 1, 0]);

@@ -1,41 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { breachesOf, only, pair } from "./pair.ts";
-import { at, place, remote, task, tinyPlan, type TinyParts } from "./tinyPlan.ts";
-
-/** EV1 fuels the unit at b from 2000 to 2600: hot from then on within `radiusM`. EV2 works at a, 300 m away. */
-const plan = (
-  otherS: number,
-  radiusM: number,
-  keepOut: { afterTask?: string; exemptTasks?: string[] } = { afterTask: "fuel" },
-  more: TinyParts = {},
-) =>
-  tinyPlan({
-    tasks: [task("fuel", "b"), task("other", "a")],
-    placements: [at("fuel", 2000), at("other", otherS, ["ev2"])],
-    site: {
-      keepOuts: [
-        {
-          id: "hot",
-          name: "the hot unit",
-          kind: "hot",
-          shape: { type: "disc", eastM: 600, northM: 0, radiusM },
-          ...keepOut,
-        },
-      ],
-    },
-    ...more,
-  });
+import { plan } from "./cases/hot-keep-out.ts";
+import { breachesOf, only } from "./pair.ts";
+import { at, place, remote, task, tinyPlan } from "./tinyPlan.ts";
 
 describe("clear of heat", () => {
-  pair("hot-keep-out", {
-    breaks: ["under way inside for a second of heat", plan(2001, 301)],
-    holds: ["done as the heat begins", plan(2000, 301)],
-  });
-  pair("hot-keep-out", {
-    breaks: ["a metre inside", plan(5000, 301)],
-    holds: ["on the rim", plan(5000, 300)],
-  });
-
   test("hot-keep-out without a source holds always, and for the source itself", () => {
     expect(breachesOf(plan(1000, 301, {}))).toEqual(["hot-keep-out", "hot-keep-out"]);
   });

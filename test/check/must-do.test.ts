@@ -1,13 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { check } from "../../src/check/index.ts";
+import { plan } from "./cases/must-do.ts";
 import { at, task, tinyPlan } from "./tinyPlan.ts";
 
-const plan = (placed: boolean) =>
-  tinyPlan({ tasks: [task("one", "a", { must: true })], placements: placed ? [at("one", 2000)] : [] });
-
-// Left open is not a breach, so this rule has its two cases without the common pair.
 describe("must be done", () => {
-  test("must-do breaks: left on the bench it is open, not a breach", () => {
+  test("must-do left on the bench is open, not a breach", () => {
     const verdict = check(plan(false));
     expect(verdict.findings).toMatchObject([{ rule: "must-do", level: "open" }]);
     expect(verdict.score).toMatchObject({ breaches: 0, mustLeftOut: 1 });
@@ -34,7 +31,7 @@ describe("must be done", () => {
     ]);
   });
 
-  test("must-do just holds: placed", () => {
+  test("must-do placed says nothing", () => {
     const verdict = check(plan(true));
     expect(verdict.findings).toEqual([]);
     expect(verdict).toMatchObject({ mustPlaced: 1, mustTotal: 1 });

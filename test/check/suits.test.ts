@@ -2,31 +2,11 @@ import { describe, expect, test } from "vitest";
 import { check } from "../../src/check/index.ts";
 import { moonSun } from "../../src/physics/index.ts";
 import { environmentHeatW } from "../../src/physics/environment.ts";
-import type { Plan } from "../../src/plan/index.ts";
-import { only, pair } from "./pair.ts";
-import { at, eva, task, tinyPlan, type TinyParts } from "./tinyPlan.ts";
-
-/** EV1 (80 kg) alone at the lander, no airlock work, no absorbent heat, no electrical load: heat is work. */
-function plan(parts: TinyParts & { readonly second?: number } = {}): Plan {
-  const { second = 0, suit, ...more } = parts;
-  const heavy = { effort: { watts: 500 }, duration: { likelyS: 1000 } };
-  return tinyPlan({
-    evas: [eva("eva-1", { crew: ["ev1"], egressWorkS: 0, ingressWorkS: 0 })],
-    tasks: [task("work", "lander", heavy), task("more", "lander", heavy)],
-    placements: [at("work", 0), ...(second > 0 ? [at("more", second)] : [])],
-    suit: { leakKgH: 0, electricalW: 0, absorbentKjKg: 0, ...suit },
-    ...more,
-  });
-}
+import { carries, drinks, plan } from "./cases/suits.ts";
+import { only } from "./pair.ts";
+import { at, eva, task, type TinyParts } from "./tinyPlan.ts";
 
 describe("heat stored in the body", () => {
-  // 1000 s of 500 W against 260 W of cooling store 240 kJ: 3 kJ for each of 80 kg.
-  pair("heat-storage", {
-    breaks: ["240 W uncooled for 1000 s, one watt more", plan({ suit: { coolingW: 259 } })],
-    says: { need: 240, have: 241 },
-    holds: ["240 W uncooled for 1000 s", plan({ suit: { coolingW: 260 } })],
-  });
-
   test("spare cooling while standing lets it go again, as long as it takes", () => {
     // Standing is 1.2 W/kg or so, far under 260 W: what is stored goes at the difference.
     const { outings } = check(plan({ suit: { coolingW: 260 }, second: 3000 }));
@@ -81,15 +61,6 @@ describe("heat stored in the body", () => {
 });
 
 describe("drinking water", () => {
-  // 1000 s at 0.36 kg/h is 0.1 kg.
-  const drinks = (drinkKg: number, tightS = 0): Plan =>
-    plan({ suit: { drinkKg }, rules: { drinking: { kgH: 0.36 }, tightS } });
-  pair("drinking-water", {
-    breaks: ["999 s of drinking for 1000 s outside", drinks(0.0999)],
-    says: { need: 0.1, have: 0.0999 },
-    holds: ["1000 s of drinking for 1000 s outside", drinks(0.1)],
-  });
-
   test("drinking-water is tight when less than the plan's time is to spare, and not judged when not known", () => {
     expect(only(drinks(0.11, 101), "drinking-water").level).toBe("tight");
     expect(check(drinks(0.11, 100)).findings).toEqual([]);
@@ -98,19 +69,6 @@ describe("drinking water", () => {
 });
 
 describe("carried by hand", () => {
-  /** 162 N at 1.62 m/s2 is 100 kg for each crew member. */
-  const carries = (massOutKg: number, count = 1): Plan =>
-    tinyPlan({
-      tasks: [task("carry", "lander", { massOutKg, crew: { count } })],
-      placements: [at("carry", 2000, count === 1 ? ["ev1"] : ["ev1", "ev2"])],
-      rules: { carry: { greatestN: 162 } },
-    });
-  pair("carry", {
-    breaks: ["101 kg for one", carries(101)],
-    says: { need: 100, have: 101 },
-    holds: ["190 kg for two", carries(190, 2)],
-  });
-
   test("carry holds at the very limit, 100 kg for one", () => {
     expect(only(carries(100), "carry").level).toBe("tight");
   });

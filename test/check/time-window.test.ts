@@ -1,27 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { check } from "../../src/check/index.ts";
-import { breachesOf, only, pair } from "./pair.ts";
-import { at, remote, task, tinyPlan } from "./tinyPlan.ts";
-
-/** A task of 600 s at 2000, to lie in one of `windows`. */
-const plan = (windows: { startS: number; endS: number }[], tightS = 0) =>
-  tinyPlan({ tasks: [task("one", "a", { windows })], placements: [at("one", 2000)], rules: { tightS } });
+import { plan, remoteAt } from "./cases/time-window.ts";
+import { breachesOf, only } from "./pair.ts";
 
 describe("time windows", () => {
-  pair("time-window", {
-    breaks: ["ends a second after its window", plan([{ startS: 2000, endS: 2599 }])],
-    says: { need: 0, have: -1 },
-    holds: ["fills its window to the second", plan([{ startS: 2000, endS: 2600 }])],
-  });
-  // The stay lasts 72 000 s.
-  const remoteAt = (startS: number) =>
-    tinyPlan({ tasks: [task("far", null)], placements: [remote("far", startS)] });
-  pair("time-window", {
-    breaks: ["remote work ends a second after liftoff", remoteAt(71_401)],
-    says: { need: 0, have: -1 },
-    holds: ["remote work ends at liftoff", remoteAt(71_400)],
-  });
-
   test("time-window: two windows that touch are two windows", () => {
     const touching = [
       { startS: 1000, endS: 2300 },

@@ -1,25 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { check } from "../../src/check/index.ts";
-import { breachesOf, only, pair } from "./pair.ts";
-import { at, eva, place, task, tinyPlan, type TinyParts } from "./tinyPlan.ts";
-
-const parts = (emergencyOxygenS: number, more: TinyParts = {}): TinyParts => ({
-  evas: [eva("eva-1", { crew: ["ev1"] })],
-  tasks: [task("far", "b")],
-  placements: [at("far", 2000)],
-  suit: { emergencyOxygenS },
-  ...more,
-});
+import { parts } from "./cases/walk-back-emergency.ts";
+import { breachesOf, only } from "./pair.ts";
+import { at, place, task, tinyPlan } from "./tinyPlan.ts";
 
 describe("walk-back on emergency oxygen", () => {
-  // b lies 600 m out, walked back at 1 m/s: 600 s. Pack of 780 s less 180 s kept back: 600 s.
-  const reserve = { rules: { walkback: { emergencyReserveS: 180 } } };
-  pair("walk-back-emergency", {
-    breaks: ["600 s to walk, 599 s allowed", tinyPlan(parts(779, reserve))],
-    says: { need: 600, have: 599 },
-    holds: ["600 s to walk, 600 s allowed", tinyPlan(parts(780, reserve))],
-  });
-
   test("walk-back-emergency as a warning: all of the emergency oxygen may be spent, but no second more", () => {
     const rules = { walkback: { emergencyReserveS: 180, level: "warning" as const } };
     expect(only(tinyPlan(parts(600, { rules })), "walk-back-emergency").level).toBe("tight");

@@ -1,29 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { check } from "../../src/check/index.ts";
-import { only, pair } from "./pair.ts";
-import { at, task, tinyPlan } from "./tinyPlan.ts";
-
-/** EV1 works at `a`, walking there and back at these speeds, m/s. */
-const plan = (plannedMs: number, backMs: number, place = "a") =>
-  tinyPlan({
-    tasks: [task("work", place)],
-    placements: [at("work", 2000)],
-    rules: { walking: { speedMs: plannedMs }, walkback: { speedMs: backMs } },
-  });
+import { plan } from "./cases/walking-physics.ts";
+import { only } from "./pair.ts";
 
 describe("walking as people can", () => {
-  // 7.0 km/h is 1.9444 m/s.
-  pair("walking-physics", {
-    breaks: ["the walk-back at 1.945 m/s", plan(1.9, 1.945)],
-    says: { need: 7 / 3.6, have: 1.945 },
-    holds: ["both at 1.944 m/s", plan(1.944, 1.944)],
-  });
-  pair("walking-physics", {
-    breaks: ["planned at 3 m/s and back at 5 m/s", plan(3, 5)],
-    says: { need: 7 / 3.6, have: 5 },
-    holds: ["planned and back at 1 m/s", plan(1, 1)],
-  });
-
   test("walking-physics is a breach also where every rule is a warning", () => {
     const all = plan(3, 5);
     const lax = Object.fromEntries(
