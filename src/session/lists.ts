@@ -17,13 +17,13 @@ import { wordsOf } from "./files.ts";
 /** Lists from spreadsheets on their way into the open plan. */
 
 export {
+  delimitedSheet,
   layoutAt,
   type ListKind,
   type ListRead,
   type Question,
   readList,
   type Reading,
-  rowsIn,
   type RowOutcome,
   type Sheet,
   targetOf,

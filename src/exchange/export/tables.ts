@@ -2,7 +2,7 @@ import type { BenchReason, Verdict } from "../../answers/index.ts";
 import { type Plan, signoffState, type Task } from "../../plan/index.ts";
 import {
   aboutWords,
-  clock,
+  clockToSecond,
   crewName,
   evaName,
   findingWords,
@@ -18,7 +18,7 @@ import { planState } from "../planstate.ts";
 
 type Row = readonly (string | number)[];
 
-/** Tasks under heads by which the window of lists takes them in again. Times are h:mm, masses kg. */
+/** Tasks under heads by which the window of lists takes them in again. Lengths are h:mm:ss, which is read in one way only; masses kg. */
 export function tasksCsv(plan: Plan, madeMs: number): string {
   const heads = [
     "Number",
@@ -50,7 +50,7 @@ export function tasksCsv(plan: Plan, madeMs: number): string {
 
 function taskRow(plan: Plan, task: Task): Row {
   const { duration, sample } = task;
-  const time = (seconds: number | undefined): string => (seconds === undefined ? "" : clock(seconds));
+  const time = (seconds: number | undefined): string => (seconds === undefined ? "" : clockToSecond(seconds));
   return [
     taskNumber(plan, task.id),
     task.name,

@@ -1,6 +1,7 @@
 import { unitNamed } from "../../words/index.ts";
 import type { Sheet } from "./sheet.ts";
 import { type ListKind, type Sort, type Target, TARGETS, UNITS } from "./targets.ts";
+import type { ClockForm } from "./values.ts";
 
 /** Where the heads of a list stand, what they say, and what its columns may mean. */
 
@@ -132,8 +133,29 @@ function groupsOver(sheet: Sheet, headRow: number): readonly string[] {
 /** The unit in brackets or after a comma at the end of a head, and the head without it. */
 function unitIn(text: string): { readonly name: string; readonly unit: string } {
   const [, name = text, bracketed, after] = /^(.*\S)\s*(?:[([]\s*(.*?)\s*[)\]]|,\s*(\S+))$/.exec(text) ?? [];
-  const unit = bracketed ?? after ?? "";
-  return { name, unit: unitNamed(unit) };
+  return { name, unit: unitAmong(bracketed ?? after ?? "") };
+}
+
+/** Every unit that a column is read in. */
+const OWN: ReadonlySet<string> = new Set(
+  Object.values(UNITS).flatMap((units) => Object.keys(units).map((unit) => unit.toLowerCase())),
+);
+
+/** The unit among the words of a bracket, `in hours` or `g, dry`; the words themselves where none or more than one is. */
+function unitAmong(words: string): string {
+  const named = [...words.matchAll(/[^\s,;:.()]+/g)].map(([word]) => unitNamed(word));
+  const own = [...new Set(named.filter((word) => OWN.has(word.toLowerCase())))];
+  const foreign = named.filter((word) => FOREIGN.has(word.toLowerCase()));
+  // A form of clock, `h:mm`, is no unit of bare numbers.
+  if (clockForm(words) !== null) return words;
+  if (own.length === 1) return own[0]!;
+  return own.length === 0 && foreign.length === 1 ? foreign[0]! : unitNamed(words);
+}
+
+/** What a head says of lengths of two numbers: `(h:mm)`, `[mm:ss]`; null where it says nothing of them. */
+export function clockForm(head: string): ClockForm | null {
+  if (/\bh{1,2}:m{1,2}\b/i.test(head)) return "h:mm";
+  return /\bm{1,2}:s{1,2}\b/i.test(head) ? "m:ss" : null;
 }
 
 /** The fit of a head that names a target together with its group. */

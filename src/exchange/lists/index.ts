@@ -1,7 +1,7 @@
 import { done, failed, type Outcome } from "../../kernel/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { delimitedSheet } from "./delimited.ts";
-import { layoutOf } from "./heads.ts";
+import { clockForm, layoutOf } from "./heads.ts";
 import { linksFrom } from "./links.ts";
 import { placesFrom } from "./places.ts";
 import { fitted, type ListRead, listRead, type Reading, rowsUnder } from "./reading.ts";
@@ -13,7 +13,7 @@ import { workbookSheets } from "./workbook.ts";
 
 /** Lists that others write in spreadsheets: requests, places and links, as they are, into the plan. */
 
-export { rowsIn } from "./delimited.ts";
+export { delimitedSheet } from "./delimited.ts";
 export { layoutAt, unitOf } from "./heads.ts";
 export type { Question } from "./questions.ts";
 export type { ListRead, Reading, RowOutcome } from "./reading.ts";
@@ -51,12 +51,13 @@ function textSheets(name: string, bytes: Uint8Array): Outcome<readonly Sheet[], 
 export function firstReading(sheet: Sheet): Reading | null {
   const layout = layoutOf(sheet);
   if (!layout) return null;
-  const lengths = layout.columns.flatMap(({ target }, k) =>
-    targetOf(layout.kind, target)?.sort === "time"
-      ? sheet.rows.slice(layout.headRow + 1).map((row) => row[k] ?? "")
-      : [],
+  const times = layout.columns.flatMap(({ target }, k) =>
+    targetOf(layout.kind, target)?.sort === "time" ? [k] : [],
   );
-  return { ...layout, mark: markIn(sheet.rows.flat()), clocks: clocksIn(lengths), answers: new Map() };
+  const said = times.flatMap((k) => clockForm(sheet.rows[layout.headRow]?.[k] ?? "") ?? []);
+  const lengths = times.flatMap((k) => sheet.rows.slice(layout.headRow + 1).map((row) => row[k] ?? ""));
+  const clocks = said[0] ?? clocksIn(lengths);
+  return { ...layout, mark: markIn(sheet.rows.flat()), clocks, answers: new Map() };
 }
 
 const FROM: Readonly<Record<ListKind, typeof tasksFrom>> = {
@@ -68,6 +69,6 @@ const FROM: Readonly<Record<ListKind, typeof tasksFrom>> = {
 /** What a sheet would make of the plan, read in this way. The plan is not changed. */
 export function readList(plan: Plan, sheet: Sheet, reading: Reading): ListRead {
   const rows = rowsUnder(sheet, reading);
-  const made = fitted(plan, rows, (some) => FROM[reading.kind](plan, some, reading));
+  const made = fitted(plan, rows, reading, (some) => FROM[reading.kind](plan, some, reading));
   return listRead(sheet, reading, rows, made, plan);
 }

@@ -15,7 +15,10 @@ export function linksFrom(plan: Plan, rows: readonly Row[], reading: Reading): M
     const from = references.one(row.cells.get("first") ?? "");
     const to = references.one(row.cells.get("second") ?? "");
     if (!from || !to || !known.has(from) || !known.has(to)) {
-      outcomes.push(leftOut(row, whyNoPair(row.cells.get(from ? "second" : "first") ?? "")));
+      const word = row.cells.get(from && known.has(from) ? "second" : "first") ?? "";
+      outcomes.push(
+        leftOut(row, word === "" ? "it does not name two tasks" : `“${word}”, ${references.whyNone(word)}`),
+      );
       continue;
     }
     const lost: string[] = [];
@@ -37,10 +40,6 @@ export function linksFrom(plan: Plan, rows: readonly Row[], reading: Reading): M
       return (id !== undefined && made.get(id)) || null;
     },
   };
-}
-
-function whyNoPair(word: string): string {
-  return word === "" ? "it does not name two tasks" : `there is no task “${word}”`;
 }
 
 function stateOf(plan: Plan, before: LagLink | undefined, name: string): RowOutcome["state"] {

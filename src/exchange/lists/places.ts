@@ -3,12 +3,22 @@ import type { Place, Plan } from "../../plan/index.ts";
 import { metres } from "../../words/index.ts";
 import { idFrom, sameName } from "./names.ts";
 import { meaningOf, PLACE_KIND_VOCABULARY, questionsOf } from "./questions.ts";
-import { leftOut, type Made, measured, type Reading, type Row, type RowOutcome, textsOf } from "./reading.ts";
+import {
+  leftOut,
+  type Made,
+  measured,
+  type Reading,
+  type Row,
+  type RowOutcome,
+  textsOf,
+  whyMissing,
+} from "./reading.ts";
 
 /** Rows of a list as places of the plan: one that the plan has by its name is moved, the others are added. */
 export function placesFrom(plan: Plan, rows: readonly Row[], reading: Reading): Made {
   const taken = new Set(plan.site.places.map(({ id }) => id));
   const made = new Map<string, { readonly row: Row; readonly place: Place; readonly outcome: RowOutcome }>();
+  const named = new Set<string>();
   const left: RowOutcome[] = [];
   for (const row of rows) {
     const name = row.cells.get("name");
@@ -19,8 +29,10 @@ export function placesFrom(plan: Plan, rows: readonly Row[], reading: Reading): 
     const lost: string[] = [];
     const place = placeOf(row, before, kind, reading, lost);
     if (typeof place === "string") left.push(leftOut(row, place));
-    else if (before && made.has(before.id)) left.push(leftOut(row, "its name stands above already"));
+    else if (named.has(sameName(place.name)) || (before && made.has(before.id)))
+      left.push(leftOut(row, "its name stands above already"));
     else {
+      named.add(sameName(place.name));
       const id = before?.id ?? idFrom(place.name, "place", taken);
       const whole = { ...place, id };
       made.set(id, { row, place: whole, outcome: outcomeOf(row, before, whole, lost) });
@@ -51,6 +63,8 @@ function kindOf(row: Row, reading: Reading): Place["kind"] | null {
   return kind === "lander" || kind === "station" || kind === "deployment" ? kind : null;
 }
 
+const NO_METRES = "it has no metres east and north of the lander";
+
 function placeOf(
   row: Row,
   before: Place | undefined,
@@ -63,8 +77,9 @@ function placeOf(
   const northM = measured(row, "north", reading, lost) ?? before?.northM;
   const upM = measured(row, "up", reading, lost) ?? before?.upM ?? 0;
   if (name === undefined) return "it has no name";
-  if (eastM === undefined || northM === undefined) return "it has no metres east and north of the lander";
-  if (kind === "lander" && (eastM !== 0 || northM !== 0))
+  if (eastM === undefined) return whyMissing(row, "east", reading.kind, NO_METRES);
+  if (northM === undefined) return whyMissing(row, "north", reading.kind, NO_METRES);
+  if ((kind ?? before?.kind) === "lander" && (eastM !== 0 || northM !== 0))
     return "east and north are counted from the lander, which is at 0";
   return { name, kind: kind ?? before?.kind ?? "station", eastM, northM, upM };
 }

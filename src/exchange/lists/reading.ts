@@ -1,5 +1,5 @@
 import { isEqual } from "../../kernel/index.ts";
-import { parse, type Plan } from "../../plan/index.ts";
+import { type Fault, parse, type Plan } from "../../plan/index.ts";
 import { unguarded } from "../csv.ts";
 import type { Layout } from "./heads.ts";
 import type { Answers, Question } from "./questions.ts";
@@ -79,7 +79,12 @@ export function textsOf(rows: readonly Row[], target: string): readonly string[]
  * Asks the plan whether it takes what was made; rows with faults are left out with their reasons, and the rest is made
  * anew without them. `make` makes it of the rows it is given.
  */
-export function fitted(plan: Plan, all: readonly Row[], make: (rows: readonly Row[]) => Made): Made {
+export function fitted(
+  plan: Plan,
+  all: readonly Row[],
+  reading: Reading,
+  make: (rows: readonly Row[]) => Made,
+): Made {
   const refused = new Map<Row, string>();
   for (;;) {
     const rows = all.filter((row) => !refused.has(row));
@@ -89,7 +94,7 @@ export function fitted(plan: Plan, all: readonly Row[], make: (rows: readonly Ro
     let whole: string | null = null;
     for (const fault of read.ok ? [] : read.error) {
       const row = made.rowAt(fault.path);
-      if (row) refused.set(row, fault.message);
+      if (row) refused.set(row, faultOf(row, reading, fault));
       else whole ??= `${fault.path}: ${fault.message}`;
     }
     const left = [...refused].map(([row, why]) => leftOut(row, why));
@@ -102,6 +107,39 @@ export function fitted(plan: Plan, all: readonly Row[], make: (rows: readonly Ro
       notes: [...merged.notes, `The plan cannot take it: ${whole ?? "it has faults"}.`],
     };
   }
+}
+
+/** Which target of a list fills a field of the plan, by the last names of its path. */
+const FILLED_BY: readonly (readonly [path: string, target: string])[] = [
+  ["duration.likelyS", "likely"],
+  ["duration.lowS", "low"],
+  ["duration.highS", "high"],
+  ["massOutKg", "massOut"],
+  ["sample.massKg", "massBack"],
+  ["sample.volumeL", "volumeBack"],
+  ["walkM", "walk"],
+  ["worth", "worth"],
+  ["notes", "notes"],
+  ["name", "name"],
+  ["eastM", "east"],
+  ["northM", "north"],
+  ["upM", "up"],
+  ["leastS", "least"],
+  ["greatestS", "greatest"],
+];
+
+/** A fault of the plan with the cell that it comes from, where one cell says it. */
+function faultOf({ cells }: Row, { kind }: Reading, { path, message }: Fault): string {
+  const [, target = null] = FILLED_BY.find(([field]) => path.endsWith(`.${field}`)) ?? [];
+  const label = targetOf(kind, target)?.label;
+  const text = cells.get(target ?? "");
+  return label === undefined || text === undefined ? message : `${label} “${text}” ${message}`;
+}
+
+/** Why a cell that a row cannot do without gives nothing: it is blank, or cannot be read. */
+export function whyMissing(row: Row, target: string, kind: Reading["kind"], blank: string): string {
+  const text = row.cells.get(target);
+  return text === undefined ? blank : `${targetOf(kind, target)?.label ?? target} “${text}” cannot be read`;
 }
 
 export function leftOut({ line, cells }: Row, why: string): RowOutcome {

@@ -2,11 +2,12 @@ import { duration, isEqual } from "../../kernel/index.ts";
 import type { LagLink, Link, Plan } from "../../plan/index.ts";
 import { sameName } from "./names.ts";
 import type { Row } from "./reading.ts";
-import { isCalled, isNumbered } from "./tasknames.ts";
+import { isCalled, taskNumbered } from "./tasknames.ts";
 
-/** Tasks that cells name by number or by name: those of the list, then those of the plan. */
+/** Tasks that cells name by number or by name: those of the list, then those of the plan. A name that several have names none of them. */
 export class References {
-  readonly #ids = new Map<string, string>();
+  readonly #numbered = new Map<string, string>();
+  readonly #called = new Map<string, readonly string[]>();
   readonly #names = new Map<string, string>();
 
   constructor(
@@ -16,8 +17,10 @@ export class References {
     for (const { id, name } of plan.tasks) this.#names.set(id, name);
     for (const [id, { cells }] of rows) {
       const { number, name } = Object.fromEntries(cells);
-      for (const word of [number, name]) if (word !== undefined) this.#ids.set(sameName(word), id);
-      if (name !== undefined) this.#names.set(id, name);
+      if (number !== undefined) this.#numbered.set(sameName(number), id);
+      if (name === undefined) continue;
+      this.#called.set(sameName(name), [...(this.#called.get(sameName(name)) ?? []), id]);
+      this.#names.set(id, name);
     }
   }
 
@@ -27,17 +30,26 @@ export class References {
 
   /** The task called `word`; null for none. */
   one(word: string): string | null {
-    const listed = this.#ids.get(sameName(word));
-    if (listed !== undefined) return listed;
-    return (
-      (
-        this.plan.tasks.find((task) => isNumbered(task, word)) ??
-        this.plan.tasks.find((task) => isCalled(task, word))
-      )?.id ?? null
-    );
+    const [id, ...more] = this.#meant(word);
+    return id === undefined || more.length > 0 ? null : id;
   }
 
-  /** The tasks that a cell names, and the words that name none of the `known`. */
+  /** Why `one` finds none: "nowhere", or several of that name. */
+  whyNone(word: string): string {
+    const several = this.#meant(word).length;
+    return several > 1 ? `which is the name of ${several} tasks: give a number` : "which is nowhere";
+  }
+
+  #meant(word: string): readonly string[] {
+    const numbered = this.#numbered.get(sameName(word));
+    if (numbered !== undefined) return [numbered];
+    const called = this.#called.get(sameName(word));
+    if (called) return called;
+    const task = taskNumbered(this.plan, word);
+    return task ? [task.id] : this.plan.tasks.filter((one) => isCalled(one, word)).map(({ id }) => id);
+  }
+
+  /** The tasks that a cell names, and a phrase for each word that names none of the `known`. */
   among(
     text: string,
     known: ReadonlySet<string>,
@@ -45,13 +57,13 @@ export class References {
     const found: string[] = [];
     const missing: string[] = [];
     // A name may hold commas: the whole cell counts first.
-    const words = this.one(text) === null ? text.split(/\s*(?:[,;\n]|\band\b)\s*/) : [text];
+    const words = this.#meant(text).length === 0 ? text.split(/\s*(?:[,;\n]|\band\b)\s*/) : [text];
     for (const word of words.filter((one) => one !== "")) {
       const id = this.one(word);
       if (id !== null && known.has(id)) found.push(id);
-      else missing.push(word);
+      else missing.push(`After “${word}”, ${this.whyNone(word)}`);
     }
-    return { found: [...new Set(found)], missing };
+    return { found: [...new Set(found)], missing: [...new Set(missing)] };
   }
 }
 

@@ -1,9 +1,13 @@
-import type { Task } from "../../plan/index.ts";
+import type { Plan, Task } from "../../plan/index.ts";
 import { sameName, slug } from "./names.ts";
 
-/** True when the task has the requester's number. */
-export function isNumbered(task: Task, number: string): boolean {
-  return number !== "" && (sameName(task.number ?? "") === sameName(number) || task.id === slug(number));
+/** The task with the requester's number; without one, the task whose id was made of such a number. Undefined for none. */
+export function taskNumbered({ tasks }: Pick<Plan, "tasks">, number: string): Task | undefined {
+  if (number === "") return undefined;
+  return (
+    tasks.find((task) => sameName(task.number ?? "") === sameName(number)) ??
+    tasks.find((task) => task.id === slug(number))
+  );
 }
 
 /** True when the task has the name, capitals aside. */

@@ -20,9 +20,18 @@ import {
   questionsOf,
   type Vocabulary,
 } from "./questions.ts";
-import { leftOut, type Made, measured, type Reading, type Row, type RowOutcome, textsOf } from "./reading.ts";
+import {
+  leftOut,
+  type Made,
+  measured,
+  type Reading,
+  type Row,
+  type RowOutcome,
+  textsOf,
+  whyMissing,
+} from "./reading.ts";
 import { precedence, References } from "./references.ts";
-import { isCalled, isNumbered } from "./tasknames.ts";
+import { isCalled, taskNumbered } from "./tasknames.ts";
 import { differences } from "./taskwords.ts";
 import { tickOf } from "./values.ts";
 
@@ -97,8 +106,7 @@ function rowsById(plan: Plan, all: readonly Row[]): RowsById {
       continue;
     }
     seen.add(key);
-    const known =
-      plan.tasks.find((task) => isNumbered(task, number)) ?? plan.tasks.find((task) => isCalled(task, name));
+    const known = taskNumbered(plan, number) ?? plan.tasks.find((task) => isCalled(task, name));
     const id = known && !rows.has(known.id) ? known.id : idFrom(number || name, "task", taken);
     rows.set(id, row);
   }
@@ -146,7 +154,7 @@ function taskOf(
   if (name === undefined) return "it has no name";
   const likely = measured(row, "likely", reading, lost);
   const likelyS = likely ?? before?.duration.likelyS;
-  if (likelyS === undefined) return "it has no likely duration";
+  if (likelyS === undefined) return whyMissing(row, "likely", reading.kind, "it has no likely duration");
   const kind = kindOf(meant(words.kind, "kind")) ?? before?.kind ?? "survey";
   const crew = crewOf(meant(words.crew, "crew"), before);
   const where = wherePart(row, before, reading, words.place, lost);
@@ -222,7 +230,10 @@ function wherePart(
     return id ?? undefined;
   };
   const text = row.cells.get("place") ?? "";
-  const [from = "", to] = places.known(text) === null ? text.split(TO) : [text];
+  const [from = "", to, ...more] = places.known(text) === null ? text.split(TO) : [text];
+  for (const word of more) lost.push(`Place “${word}”: a task ends at one place`);
+  if (to !== undefined && row.cells.get("endPlace") !== undefined)
+    lost.push(`Place “${to}”: the list says another end place`);
   const place = text === "" && before?.place !== undefined ? before.place : find(from);
   const end = row.cells.get("endPlace") ?? to;
   const endPlace = end === undefined ? (text === "" ? before?.endPlace : undefined) : find(end);
@@ -379,7 +390,8 @@ function linksAfter(
       links = links.filter((one) => one !== link);
       more.push(`no longer after ${references.nameOf(link.from.task)}`);
     }
-    says.set(id, { more, lost: missing.map((word) => `After “${word}”, which is nowhere`) });
+    const itself = found.length > wanted.length ? ["After itself"] : [];
+    says.set(id, { more, lost: [...missing, ...itself] });
   }
   return {
     links,

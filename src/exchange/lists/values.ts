@@ -86,6 +86,17 @@ const CLOCK = /^(\d+):([0-5]\d)(?::([0-5]\d))?\s*h?$/;
 const SPELT =
   /^(?:([\d.,]+)h(?:rs?|ours?)?)?(?:([\d.,]+)(?:m|min|mins|minutes?|$))?(?:([\d.,]+)s(?:ec|econds?)?)?$/;
 
+/**
+ * True for a bare number that looks like the share of a day by which spreadsheets keep a time that nobody has put in a form for times:
+ * 25 minutes are 0.01736. In minutes it would be a second.
+ */
+function isShareOfDay(bare: number, seconds: number): boolean {
+  return !Number.isInteger(bare) && bare < 1 && seconds < SHORTEST_S;
+}
+
+/** No length of work is written as a part of a minute so short. */
+const SHORTEST_S = 30;
+
 /** Whole seconds of a length of time: `0:25`, `25 min`, `1 h 30`, `90`. */
 function secondsOf(text: string, unit: string, { mark, clocks }: Written): number | null {
   const given = text.trim().toLowerCase();
@@ -96,7 +107,10 @@ function secondsOf(text: string, unit: string, { mark, clocks }: Written): numbe
   const clock = CLOCK.exec(given);
   if (clock) return Number(clock[1]) * 3600 + Number(clock[2]) * 60 + Number(clock[3] ?? 0);
   const bare = numberOf(given, mark);
-  if (bare !== null) return bare < 0 ? null : Math.round(bare * (UNITS.time?.[unit] ?? 60));
+  if (bare !== null) {
+    const seconds = bare * (UNITS.time?.[unit] ?? 60);
+    return bare < 0 || isShareOfDay(bare, seconds) ? null : Math.round(seconds);
+  }
   const spelt = SPELT.exec(unspaced(given));
   if (!spelt || spelt[0] === "") return null;
   const [hours, minutes, seconds] = spelt

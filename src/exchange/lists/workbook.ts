@@ -7,8 +7,11 @@ import { walkXml } from "./xml.ts";
 /**
  * The sheets of an Office Open XML workbook (ECMA-376). Only the parts that hold texts are taken out of the zip, none larger
  * than LARGEST_PART however it is packed; nothing is run, no link is followed, no entity of the file's own is put in. A
- * formula counts as the value that was kept with it.
+ * formula counts as the value that was kept with it, and is said to be without one where none was.
  */
+
+/** What is read of a formula that nothing has worked out yet: no blank, which would stand for what nobody gave. */
+const UNVALUED = "formula without a value";
 
 const LARGEST_PART = 24 * 1024 * 1024;
 const LARGEST_ALL = 48 * 1024 * 1024;
@@ -97,6 +100,7 @@ function rowsOf(xml: string, shared: readonly string[], textOf: (cell: RawCell) 
   const rows: string[][] = [];
   let at: { row: number; column: number } | null = null;
   let cell = { type: "", style: 0, value: "" };
+  let isUnvalued = false;
   let inValue = false;
   let row = -1;
   let column = -1;
@@ -109,8 +113,11 @@ function rowsOf(xml: string, shared: readonly string[], textOf: (cell: RawCell) 
         at = placeOf(attributes["r"] ?? "") ?? { row, column: column + 1 };
         ({ row, column } = at);
         cell = { type: attributes["t"] ?? "n", style: Number(attributes["s"] ?? 0), value: "" };
+        isUnvalued = false;
       } else if (name === "mergeCell") merge(rows, attributes["ref"] ?? "");
       inValue = name === "v" || name === "t";
+      if (name === "f") isUnvalued = true;
+      if (inValue) isUnvalued = false;
     },
     text(text) {
       if (inValue && at) cell.value = (cell.value + text).slice(0, LONGEST_CELL);
@@ -118,7 +125,8 @@ function rowsOf(xml: string, shared: readonly string[], textOf: (cell: RawCell) 
     close(name) {
       inValue = false;
       if (name !== "c" || !at) return;
-      const text = cell.type === "s" ? (shared[Number(cell.value)] ?? "") : textOf(cell);
+      const value = cell.type === "s" ? (shared[Number(cell.value)] ?? "") : textOf(cell);
+      const text = isUnvalued ? UNVALUED : value;
       if (text !== "") put(rows, at, text);
       at = null;
     },

@@ -12,7 +12,7 @@ export function ImportWindow() {
   const { view, memory } = useApp();
   const files = useView((state) => state.importing);
   const [remembered] = useState(() => rememberedReadings(memory));
-  const { sources, shown, show, add, taken, took, trouble } = useSources(files ?? NO_FILES, remembered);
+  const { sources, shown, show, paste, taken, took, trouble } = useSources(files ?? NO_FILES, remembered);
   return (
     <Dialog
       className="import-dialog"
@@ -42,7 +42,7 @@ export function ImportWindow() {
           onTaken={(words) => took(shown, words)}
         />
       ) : (
-        <Paste onText={(text) => add(pastedList(text, remembered, sources.length))} />
+        <Paste onText={(text) => paste(text)} />
       )}
     </Dialog>
   );
@@ -68,9 +68,12 @@ function useSources(files: readonly ListFile[], remembered: RememberedReadings) 
       gone = true;
     };
   }, [files, remembered]);
-  const add = (more: readonly Source[]): void => {
-    setSources((now) => [...now, ...more]);
-    show(more[0] ?? null);
+  const paste = (text: string): void => {
+    const pasted = pastedList(text, remembered, sources.length);
+    setTrouble(pasted.ok ? [] : [`The pasted rows: ${pasted.error}.`]);
+    if (!pasted.ok) return;
+    setSources((now) => [...now, pasted.value]);
+    show(pasted.value);
   };
   /** Notes what was taken of a list, and shows the next one of which nothing is. */
   const took = (source: Source, words: string): void => {
@@ -78,7 +81,7 @@ function useSources(files: readonly ListFile[], remembered: RememberedReadings) 
     setTaken(now);
     show(sources.find((one) => !now.has(one)) ?? source);
   };
-  return { sources, shown, show, add, taken, took, trouble };
+  return { sources, shown, show, paste, taken, took, trouble };
 }
 
 function SourceChoice(props: {

@@ -1,4 +1,5 @@
-import { type Reading, type RememberedReadings, rowsIn, type Sheet } from "../../session/lists.ts";
+import { done, type Outcome } from "../../kernel/index.ts";
+import { delimitedSheet, type Reading, type RememberedReadings, type Sheet } from "../../session/lists.ts";
 
 /** One list that is open in the window. */
 export interface Source {
@@ -21,8 +22,13 @@ export function sourcesOf(sheets: readonly Sheet[], remembered: RememberedReadin
   return sources.sort((a, b) => ORDER.indexOf(a.reading?.kind) - ORDER.indexOf(b.reading?.kind));
 }
 
-/** Rows that were pasted, as a list of their own. */
-export function pastedList(text: string, remembered: RememberedReadings, before: number): readonly Source[] {
-  const sheet = { name: "Pasted rows", rows: rowsIn(text) };
-  return [{ key: `pasted ${before}`, sheet, reading: remembered.of(sheet) }];
+/** Rows that were pasted, as a list of their own, or why they are none. */
+export function pastedList(
+  text: string,
+  remembered: RememberedReadings,
+  before: number,
+): Outcome<Source, string> {
+  const read = delimitedSheet("Pasted rows", text);
+  if (!read.ok) return read;
+  return done({ key: `pasted ${before}`, sheet: read.value, reading: remembered.of(read.value) });
 }

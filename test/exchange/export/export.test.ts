@@ -7,6 +7,7 @@ import ICAL from "ical.js";
 import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/check/index.ts";
+import { duration } from "../../../src/kernel/index.ts";
 import { csvText, unguarded } from "../../../src/exchange/csv.ts";
 import { EXPORTS, everything, type Exported } from "../../../src/exchange/export/index.ts";
 import { firstReading, readList, sheetsIn } from "../../../src/exchange/lists/index.ts";
@@ -233,6 +234,19 @@ describe("the state of the plan", () => {
     const cells = Papa.parse<string[]>(tasksCsv(plan, named.madeMs).trimEnd()).data;
     expect(cells[0]?.at(-1)).toBe(`Plan: ${said}`);
     for (const row of cells.slice(1)) expect(row.at(-1)).toBe("");
+  });
+});
+
+describe("the list of tasks", () => {
+  it("is read back as it is where tasks last ten hours and more, whose h:mm would pass for minutes and seconds", () => {
+    const plan = samplePlan();
+    const [first, ...more] = plan.tasks;
+    const long = { ...plan, tasks: [{ ...first!, duration: { likelyS: duration(43_200) } }, ...more] };
+    const read = sheetsIn("tasks.csv", new TextEncoder().encode(tasksCsv(long, 0)));
+    const sheet = read.ok ? read.value[0] : undefined;
+    const list = readList(long, sheet!, firstReading(sheet!)!);
+    expect(new Set(list.rows.map(({ state }) => state))).toEqual(new Set(["same"]));
+    expect(list.eitherClock).toBeNull();
   });
 });
 
