@@ -1,6 +1,6 @@
 import type { Gauges, GoIf, HomeIf } from "../answers/index.ts";
 import type { Amounts, Consumable } from "../physics/index.ts";
-import type { Eva, Plan, Schedule } from "../plan/index.ts";
+import type { Eva, Plan } from "../plan/index.ts";
 import { hasPeak } from "./reach.ts";
 import { prepare } from "./prepared.ts";
 import type { Step } from "./steps.ts";
@@ -11,15 +11,15 @@ import { walkthroughOf } from "./walkthrough.ts";
  * HOME IF (RULES.md, G1): for everybody outside and each task, way and the lander, the least that each gauge may show there. Every
  * moment of an outing lies in one of them or, in the work at the hatch, at the lander.
  */
-export function homeIfs(plan: Plan, schedule: Schedule = plan.schedule): HomeIf[] {
-  return walkthroughOf(prepare(plan), schedule).outs.flatMap(({ eva, crewOutings }) =>
+export function homeIfs(plan: Plan): HomeIf[] {
+  return walkthroughOf(prepare(plan), plan.schedule).outs.flatMap(({ eva, crewOutings }) =>
     crewOutings.flatMap((crewOuting) => homeIfsOf(eva, crewOuting)),
   );
 }
 
 /** GO IF (RULES.md, G2): for everybody who goes out, the least that each gauge may show at egress. */
-export function goIfs(plan: Plan, schedule: Schedule = plan.schedule): GoIf[] {
-  return walkthroughOf(prepare(plan), schedule).outs.flatMap(({ crewOutings }) =>
+export function goIfs(plan: Plan): GoIf[] {
+  return walkthroughOf(prepare(plan), plan.schedule).outs.flatMap(({ crewOutings }) =>
     crewOutings.map((crewOuting): GoIf => {
       const { full, reserve } = crewOuting.walker;
       const last = crewOuting.left.at(-1) ?? crewOuting.suitLoad.atEgress;

@@ -56,7 +56,7 @@ export function siteFeatures(plan: Plan, lines: readonly NamedLine[]): readonly 
  * The plan's places and keep-outs and the given lines as a GeoJSON FeatureCollection, with its body and the state of the plan as foreign members
  * (RFC 7946, 6.1). `madeMs` is when it is written, milliseconds since 1970.
  */
-export function planGeoJson(plan: Plan, lines: readonly NamedLine[] = [], madeMs?: number): string {
+export function planGeoJson(plan: Plan, lines: readonly NamedLine[], madeMs?: number): string {
   const features = siteFeatures(plan, lines).map(({ id, name, kind, type, degrees }) => {
     const coordinates = type === "Point" ? degrees[0] : type === "Polygon" ? [degrees] : degrees;
     const properties = { name, kind };

@@ -52,12 +52,6 @@ export function seedsAt(footing: Footing, place: Point, backward: boolean): Seed
   return seeds;
 }
 
-/** Spreads from `seeds` along the hops, or against them when `backward`: then costs are of ways to the seeds. */
-export function spread(lattice: Lattice, seeds: readonly Seed[], backward: boolean): Spread {
-  const { cost, hop } = new Front(lattice, seeds, backward, null, linksOn(lattice)).everywhere();
-  return { cost, hop };
-}
-
 /**
  * Spreads from `seeds` along the hops until it is sure for each of `goals` what coming to it costs, and by which of its ends, as far as
  * that is no more than its `most`.
@@ -67,7 +61,7 @@ export function spreadTo(lattice: Lattice, seeds: readonly Seed[], goals: readon
   return { cost, hop };
 }
 
-/** A spread as `spread` makes it, without goals, that goes on only when it is asked. */
+/** A spread from `seeds` along the hops, or against them when `backward`: then costs are of ways to the seeds. It goes on only when it is asked. */
 export function spreading(lattice: Lattice, seeds: readonly Seed[], backward: boolean): Spreading {
   return new Front(lattice, seeds, backward, null, newLinks(lattice));
 }

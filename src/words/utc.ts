@@ -55,11 +55,6 @@ export function dayBeginsMs(day: string): number | null {
   return isValid(begins) ? begins.getTime() : null;
 }
 
-/** To the minute, in figures alone: `2031-04-05 14:05`. */
-export function utcMinute(zeroMs: number, atS: number): string {
-  return iso(zeroMs, atS).slice(0, 16).replace("T", " ");
-}
-
 /** To the second, ISO 8601: `2031-04-05T14:05:00Z`. */
 export function utcStamp(zeroMs: number, atS: number): string {
   return `${iso(zeroMs, atS).slice(0, 19)}Z`;

@@ -12,9 +12,9 @@ import { type Stage, stageOf } from "../../src/solver/simulate/stage.ts";
 import { restretch } from "../../src/solver/wish/restretch.ts";
 import { processorSeconds } from "./clock.ts";
 
-export const CAUTIONS = [0, 0.25, 0.5, 0.75];
+const CAUTIONS = [0, 0.25, 0.5, 0.75];
 /** Twelve levels of a blind stretch. */
-export const LEVELS = [0, 0.02, 0.05, 0.08, 0.1, 0.12, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4];
+const LEVELS = [0, 0.02, 0.05, 0.08, 0.1, 0.12, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4];
 /** Days a schedule and caution is counted on, and how many of the best of them go on: all, then the best twelve, then the best four. */
 const ROUNDS = [
   { days: 100, of: LEVELS.length * CAUTIONS.length },

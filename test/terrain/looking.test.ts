@@ -7,7 +7,7 @@ import { CLOSED } from "../../src/terrain/lattice.ts";
 import { lookFor } from "../../src/terrain/looking.ts";
 import { midstOf } from "../../src/terrain/midst.ts";
 import { networkOf } from "../../src/terrain/network.ts";
-import { seedsAt, spread } from "../../src/terrain/spread.ts";
+import { seedsAt, spreading } from "../../src/terrain/spread.ts";
 import { directCost, trailTo } from "../../src/terrain/trail.ts";
 import { hill, terms } from "./hill.ts";
 
@@ -49,7 +49,7 @@ describe("trails that are looked for no farther than they may go", () => {
           }));
           const midst = midstOf(network, places);
           for (const place of places) {
-            const everywhere = spread(lattice, seedsAt(footing, place, false), false);
+            const everywhere = spreading(lattice, seedsAt(footing, place, false), false).everywhere();
             const expected = places.map((other) => {
               const direct = directCost(footing, place, other);
               const goal = { place: other, ends: seedsAt(footing, other, true), direct, most: CLOSED };

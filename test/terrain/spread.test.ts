@@ -7,7 +7,7 @@ import { footingOf } from "../../src/terrain/footing.ts";
 import { CLOSED, latticeOf } from "../../src/terrain/lattice.ts";
 import { midstOf } from "../../src/terrain/midst.ts";
 import type { Goal } from "../../src/terrain/goals.ts";
-import { NO_HOP, seedsAt, spread, type Spread, spreading, spreadTo } from "../../src/terrain/spread.ts";
+import { NO_HOP, seedsAt, type Spread, spreading, spreadTo } from "../../src/terrain/spread.ts";
 import { hill, terms } from "./hill.ts";
 
 const size = { columns: 33, rows: 29, cellM: 10 };
@@ -66,7 +66,7 @@ describe("a spread to goals", () => {
             const ends = seedsAt(footing, place, true);
             return { place, ends, direct: CLOSED, most: k % 3 === 0 ? CLOSED : midst.most(seeds, ends) };
           });
-          const everywhere = spread(lattice, seeds, false);
+          const everywhere = spreading(lattice, seeds, false).everywhere();
           const some = spreadTo(lattice, seeds, goals);
           for (const goal of goals) {
             const ways = waysTo(everywhere, lattice.offset, goal);
@@ -114,7 +114,7 @@ describe("a spread that goes on as it is asked", () => {
           ];
           const footing = footingOf(grid, { ...terms, upDeg: 30, downDeg: 35, acrossDeg: 40, keepOuts });
           const seeds = seedsAt(footing, { eastM: 31, northM: 42 }, backward);
-          const whole = spread(latticeOf(footing), seeds, backward);
+          const whole = spreading(latticeOf(footing), seeds, backward).everywhere();
           const lattice = latticeOf(footing);
           const asked = spreading(lattice, seeds, backward);
           for (let n = 0; n < 40; n += 1) {
@@ -159,7 +159,7 @@ describe("a way by the midst", () => {
     const midst = midstOf(network, [a, b]);
     const seeds = seedsAt(network.footing, a, false);
     const ends = seedsAt(network.footing, b, true);
-    const field = spread(network.lattice, seeds, false);
+    const field = spreading(network.lattice, seeds, false).everywhere();
     const least = ends.reduce((low, { at, cost }) => Math.min(low, field.cost[at]! + cost), CLOSED);
     expect(midst.most(seeds, ends)).toBeGreaterThanOrEqual(least);
     expect(midst.most(seeds, ends)).toBeLessThan(2 * least);

@@ -7,7 +7,7 @@ import type { HeightGrid } from "../../src/terrain/grid.ts";
 import { networkOf, trailsBetween } from "../../src/terrain/network.ts";
 import { CLOSED, HOPS, latticeOf } from "../../src/terrain/lattice.ts";
 import { footingOf, type Terms } from "../../src/terrain/footing.ts";
-import { seedsAt, spread } from "../../src/terrain/spread.ts";
+import { seedsAt, spreading } from "../../src/terrain/spread.ts";
 import { trailSlopeRad } from "../../src/terrain/trail.ts";
 import { hill, terms } from "./hill.ts";
 
@@ -77,7 +77,7 @@ describe("the spread over the lattice", () => {
         const footing = footingOf(grid, { ...terms, upDeg: 30, downDeg: 35, acrossDeg: 40, keepOuts });
         const lattice = latticeOf(footing);
         const seeds = seedsAt(footing, point(12, 13), backward);
-        const found = spread(lattice, seeds, backward);
+        const found = spreading(lattice, seeds, backward).everywhere();
         for (let at = 0; at < grid.heightM.length; at += 1) lattice.workOut(at);
         expect([...found.cost]).toEqual(plain(lattice.hops, lattice.offset, seeds, backward));
       }),
@@ -285,7 +285,11 @@ describe("laws of trails", () => {
           const to = point(10 * x, 10 * y);
           const trail = trailsBetween(network, [point(-300, -300), to])[1];
           const { lattice } = network;
-          const field = spread(lattice, seedsAt(network.footing, point(-300, -300), false), false);
+          const field = spreading(
+            lattice,
+            seedsAt(network.footing, point(-300, -300), false),
+            false,
+          ).everywhere();
           const known = field.cost[(y + 40) * 81 + x + 40]!;
           if (known === CLOSED) return;
           expect(trail).not.toBeNull();

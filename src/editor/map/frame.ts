@@ -40,20 +40,14 @@ export function groundAt(frame: MapFrame, x: number, y: number): MapPoint {
 }
 
 /** The frame with `extent` in the middle and as large as fits with `padPx` about it; never closer than `most`. */
-export function fitted(
-  extent: Extent,
-  widthPx: number,
-  heightPx: number,
-  padPx: number,
-  most = MOST_PX_PER_M,
-): MapFrame {
+export function fitted(extent: Extent, widthPx: number, heightPx: number, padPx: number): MapFrame {
   const wide = Math.max(1, extent.eastM - extent.westM);
   const high = Math.max(1, extent.northM - extent.southM);
   const room = (px: number): number => Math.max(20, px - 2 * padPx);
   return {
     eastM: (extent.westM + extent.eastM) / 2,
     northM: (extent.southM + extent.northM) / 2,
-    pxPerM: Math.min(most, room(widthPx) / wide, room(heightPx) / high),
+    pxPerM: Math.min(MOST_PX_PER_M, room(widthPx) / wide, room(heightPx) / high),
     widthPx,
     heightPx,
   };

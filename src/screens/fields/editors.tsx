@@ -32,7 +32,7 @@ export const EDITORS: Readonly<Record<Editor, ComponentType<EditorProps>>> = {
   tick: TickEditor,
 };
 
-function leaveBy(event: KeyboardEvent, enterLeaves = true): Leave | null {
+function leaveBy(event: KeyboardEvent, enterLeaves: boolean): Leave | null {
   if (event.key === "Escape") return "cancel";
   if (event.key === "Tab") return event.shiftKey ? "back" : "next";
   if (event.key === "Enter" && (enterLeaves || event.ctrlKey || event.metaKey)) return "down";

@@ -62,7 +62,7 @@ export function leastTexts(
   margin: number,
   scale: TimeScale,
   wide: Wide,
-  taken: readonly StripText[] = [],
+  taken: readonly StripText[],
 ): LeastTexts | null {
   const low = lowest(own);
   const last = own.points.at(-1);

@@ -29,8 +29,9 @@ interface Shelves extends DBSchema {
 }
 
 /** The handles in a database of their own: they are no part of what is on the shelf. */
-export function browserHandles(name = "lopeline-files"): FileHandles {
-  const database = () => openDB<Shelves>(name, 1, { upgrade: (db) => void db.createObjectStore("files") });
+export function browserHandles(): FileHandles {
+  const database = () =>
+    openDB<Shelves>("lopeline-files", 1, { upgrade: (db) => void db.createObjectStore("files") });
   const within = async <Value>(work: (db: Awaited<ReturnType<typeof database>>) => Promise<Value>) => {
     const db = await database();
     try {

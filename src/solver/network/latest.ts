@@ -25,7 +25,7 @@ export class LatestStarts {
    * All latest starts from scratch, those after which nobody comes back later than at the earliest where it is `asSoonBack`; call only
    * when earliest starts exist.
    */
-  ofAll(asSoonBack = false): boolean {
+  ofAll(asSoonBack: boolean): boolean {
     const { problem, board } = this;
     const { placed, latest } = board;
     this.work.begin();

@@ -11,10 +11,9 @@ export class Tally {
   readonly days: number;
   readonly columns: number;
   count = 0;
-  /** Days in which everybody came home inside every limit, every must-do task was done, both, and nothing was missed beside. */
+  /** Days in which everybody came home inside every limit, every must-do task was done, and both with nothing missed beside. */
   home = 0;
   must = 0;
-  both = 0;
   whole = 0;
   /** By activity: days in which it was done, in which it met its window; and by reason, of those in which it was not done. */
   readonly done: Int32Array;
@@ -82,7 +81,6 @@ export class Tally {
     const isGood = isHome && isMustDone;
     if (isHome) this.home += 1;
     if (isMustDone) this.must += 1;
-    if (isGood) this.both += 1;
     if (isGood && isWhole) this.whole += 1;
     this.good[day] = isGood ? 1 : 0;
     this.worth[day] = worthOf(player);

@@ -52,13 +52,9 @@ export class TourSearch {
   private bestSum = 0;
   private recombined = 0;
 
-  constructor(
-    problem: Problem,
-    seed: number,
-    from: Schedule | null,
-    parameters: SearchParameters = searchParameters(),
-  ) {
+  constructor(problem: Problem, seed: number, from: Schedule | null) {
     this.problem = problem;
+    const parameters = searchParameters();
     this.parameters = parameters;
     this.random = random(seed);
     const ground = groundOf(problem);

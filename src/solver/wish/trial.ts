@@ -47,9 +47,8 @@ export class DayTrial {
   /** The true day with the schedule tried last. */
   readonly day: Day;
   readonly script: Script;
-  /** Schedules played, and those dropped early. */
+  /** Schedules played. */
   tried = 0;
-  dropped = 0;
   private readonly days: Days;
   /** Days played so far, and seconds of the clock that they took. */
   playedDays = 0;
@@ -143,8 +142,7 @@ export class DayTrial {
         valueOf(likely, heat) < valueOf(likely, against.heats[k]!) - tolerances * tolerance
       );
     });
-    if (behind) this.dropped += 1;
-    else count.until(days.count);
+    if (!behind) count.until(days.count);
     this.playedDays += count.days;
     this.playedS += this.clock() - fromS;
     if (behind) return null;

@@ -91,7 +91,7 @@ const MACHADO: Readonly<Record<Sight, readonly Rgb[]>> = {
 export const SIGHTS = Object.keys(MACHADO) as readonly Sight[];
 
 /** What `colour` looks like to these eyes. */
-export function seen(colour: Rgb, sight: Sight): Rgb {
+function seen(colour: Rgb, sight: Sight): Rgb {
   const rows = MACHADO[sight].map((row) => {
     const sum = row[0] * colour[0] + row[1] * colour[1] + row[2] * colour[2];
     return Math.min(1, Math.max(0, sum));
@@ -100,7 +100,7 @@ export function seen(colour: Rgb, sight: Sight): Rgb {
 }
 
 /** CIELAB of linear sRGB, D65 (CIE 15:2004). */
-export function lab([red, green, blue]: Rgb): Lab {
+function lab([red, green, blue]: Rgb): Lab {
   const f = (t: number): number => (t > (6 / 29) ** 3 ? Math.cbrt(t) : t / (3 * (6 / 29) ** 2) + 4 / 29);
   const x = f((0.4124564 * red + 0.3575761 * green + 0.1804375 * blue) / 0.95047);
   const y = f(0.2126729 * red + 0.7151522 * green + 0.072175 * blue);

@@ -13,7 +13,7 @@ export interface Room {
 }
 
 /** Blocks one under the other over as many pages as they need: none is split or lost. `after`: on all pages but the first. */
-export function paginate(blocks: readonly SheetBlock[], first: Room, after: Room = first): Mark[][] {
+export function paginate(blocks: readonly SheetBlock[], first: Room, after: Room): Mark[][] {
   const pages: Mark[][] = [];
   let page: Mark[] = [];
   let room = first;

@@ -54,7 +54,7 @@ export function paintRuler(
   brush: Brush,
   day: { readonly plan: Plan; readonly dial: Dial; readonly sunDeg: (atS: number) => number | null },
   scale: TimeScale,
-  under: ReadonlySet<string> = new Set(),
+  under: ReadonlySet<string>,
 ): void {
   const { ctx, palette, heightPx } = brush;
   const { dial, plan } = day;

@@ -22,7 +22,7 @@ export function brushFor(
   widthPx: number,
   heightPx: number,
   density: number,
-  columns: Columns | null = null,
+  columns: Columns | null,
 ): { readonly brush: Brush; readonly done: () => void } | null {
   const ctx = canvas.getContext("2d");
   if (!ctx) return null;

@@ -35,12 +35,7 @@ export class ConsistencyCheck {
   private readonly known = new Map<string, Consistency>();
 
   /** `wanted` null: whether the schedule alone can be flown, in its order or as it stands. */
-  constructor(
-    relaxed: RelaxedProblem,
-    schedule: Schedule,
-    wanted: number | null,
-    scope: Scope = "in this order",
-  ) {
+  constructor(relaxed: RelaxedProblem, schedule: Schedule, wanted: number | null, scope: Scope) {
     this.relaxed = relaxed;
     this.schedule = schedule;
     this.wanted = wanted;
