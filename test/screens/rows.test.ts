@@ -1,10 +1,10 @@
 import { briefly } from "../../src/words/index.ts";
 import { describe, expect, it } from "vitest";
-import type { Finding } from "../../src/answers/index.ts";
+import type { Finding, MarginTrack } from "../../src/answers/index.ts";
 import { judgeFor } from "../../src/check/index.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { valueText } from "../../src/screens/margins/cursorvalues.tsx";
-import { marginRows } from "../../src/screens/margins/rows.ts";
+import { type MarginRow, marginRows } from "../../src/screens/margins/rows.ts";
 import { evaSpan, limitsOf } from "../../src/screens/day/windowing.ts";
 import { findingKey, marginCause, readFindings, worstMargin } from "../../src/screens/words.ts";
 import { fixturePlan, fixtureSchedule } from "../editor/fixture.ts";
@@ -73,6 +73,30 @@ describe("margin rows", () => {
     // A full suit has its 0.9 kg less the purge of 0.035 and the reserve of 15 %: 0.73 / 0.9 = 81.1 %.
     expect(valueText(oxygen, span.startS)).toBe("81 %");
     expect(valueText(oxygen, span.startS - 1)).toBeNull();
+  });
+
+  it("under the cursor never read less than the strip calls its least, held against a day before the move too", () => {
+    /** Water and battery of a stock of 100 each, left at moments an hour apart; the battery comes home with more. */
+    const row = (water: readonly number[], battery: readonly number[]): MarginRow => {
+      const track = (consumable: "water" | "battery", left: readonly number[]): MarginTrack => ({
+        eva: "eva-1",
+        crew: "ev1",
+        consumable,
+        stock: 100,
+        reserve: 10,
+        margin: (left.at(-1)! - 10) / 100,
+        points: left.map((value, i) => ({ atS: instant(3600 * i), value })),
+      });
+      const outings = [[track("water", water), track("battery", battery)]];
+      return { ...marginRows(plan, schedule, verdict, "least")[0]!, kind: "least", outings } as MarginRow;
+    };
+    const before = row([100, 80, 60, 40], [100, 50, 48, 46]);
+    const after = row([100, 80, 50, 30], [100, 50, 48, 46]);
+    // Water against its even use before, 20 an hour: 100 - 10 - 60, 80 - 10 - 40, 50 - 10 - 20, 30 - 10. By its own use it would read 16 % at 2 h.
+    const read = [0, 1, 2, 3].map((h) => valueText(after, 3600 * h, before));
+    expect(read).toEqual(["30 %", "30 %", "20 %", "20 %"]);
+    // Nothing is held against: 70 in three hours are 23 and a third an hour, so 50 - 10 - 23.3 at 2 h; the battery dips lower, and is not this course.
+    expect([0, 2].map((h) => valueText(after, 3600 * h))).toEqual(["20 %", "16 %"]);
   });
 });
 

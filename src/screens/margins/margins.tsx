@@ -74,7 +74,7 @@ export function Margins(props: {
             <GroupStill group={group} before={before} scale={scale} topShare={topShare} />
           </div>
         ))}
-        <CursorValues places={places} scale={scale} />
+        <CursorValues places={places} before={before} scale={scale} />
       </div>
     </section>
   );
@@ -320,10 +320,15 @@ function SuitFigures(props: {
       </span>
       {!low && (
         <span className="margin-part">
-          <span className="margin-of">{shown.cause}, stay</span>{" "}
-          <ExplainedFigure of={`${row.group}, stay, ${stay.cause}`} request={stay.request}>
-            {stay.figure}
-          </ExplainedFigure>
+          <span className="margin-of">{shown.cause}</span>
+          {parts.length > 1 && (
+            <>
+              <span className="margin-of">, stay</span>{" "}
+              <ExplainedFigure of={`${row.group}, stay, ${stay.cause}`} request={stay.request}>
+                {stay.figure}
+              </ExplainedFigure>
+            </>
+          )}
         </span>
       )}
     </>

@@ -5,18 +5,18 @@ import { type Brush, setFont, textPx } from "../parts/canvas/brush.ts";
 import { shows } from "../day/line/geometry.ts";
 import { dashOver, fillUnder, line, paintReserve, strokeOver, trace } from "./courses.ts";
 import type { MarginRow, RowPlace } from "./rows.ts";
+import { courseOf, earlierOf, leastOf, spareOf } from "./spare.ts";
 import {
-  leastOf,
   leastTexts,
   LIMIT_FACE,
   limitWide,
   mostTexts,
+  outingsOf,
   type StripText,
   textsOf,
   WORST_FACE,
   worstWide,
 } from "./striptexts.ts";
-import { spareOf } from "./spare.ts";
 
 /** Every margin as a shape over time; `before` draws the plan as it was before the move, as a dashed line. */
 export function paintMargins(
@@ -70,7 +70,10 @@ function sayRow(brush: Brush, strip: SpareStrip, was: MarginRow | undefined): vo
   switch (row.kind) {
     case "least":
       row.outings.reduce<readonly StripText[]>(
-        (taken, tracks) => [...taken, ...sayLeast(brush, strip, tracks, earlierOf(was, tracks), taken)],
+        (taken, tracks) => [
+          ...taken,
+          ...sayLeast(brush, strip, tracks, earlierOf(outingsOf(was), tracks), taken),
+        ],
         [],
       );
       break;
@@ -99,24 +102,10 @@ function paintSpares(
   was: MarginRow | undefined,
 ): void {
   for (const tracks of row.outings) {
-    const even = earlierOf(was, tracks);
+    const even = earlierOf(outingsOf(was), tracks);
     paintSpare(brush, strip, tracks, even);
     paintSpareBefore(brush, strip, even);
   }
-}
-
-/** What an outing's consumables were before the move; none where there was none. */
-function earlierOf(was: MarginRow | undefined, tracks: readonly MarginTrack[]): readonly MarginTrack[] {
-  const earlier = was?.kind === "least" ? was.outings : [];
-  return earlier.find((one) => one[0]?.eva === tracks[0]?.eva) ?? [];
-}
-
-/** What a consumable has to spare, against its own even use before the move. */
-function courseOf(track: MarginTrack, even: readonly MarginTrack[]): Course {
-  return spareOf(
-    track,
-    even.find((one) => one.consumable === track.consumable),
-  );
 }
 
 /** How deep the reserve is hatched under a strip, pixels. */

@@ -37,3 +37,24 @@ export function lowest({ points }: Course): Course["points"][number] | null {
     null,
   );
 }
+
+/** The one of an outing's consumables that comes home with least; null of none. */
+export function leastOf(tracks: readonly MarginTrack[]): MarginTrack | null {
+  return tracks.reduce<MarginTrack | null>((a, b) => (a === null || b.margin < a.margin ? b : a), null);
+}
+
+/** An outing's consumables as they were among the outings of the day before; none where it was not there. */
+export function earlierOf(
+  before: readonly (readonly MarginTrack[])[],
+  tracks: readonly MarginTrack[],
+): readonly MarginTrack[] {
+  return before.find((one) => one[0]?.eva === tracks[0]?.eva) ?? [];
+}
+
+/** What a consumable has to spare, against its own even use in `earlier`, the same outing before a move. */
+export function courseOf(track: MarginTrack, earlier: readonly MarginTrack[]): Course {
+  return spareOf(
+    track,
+    earlier.find((one) => one.consumable === track.consumable),
+  );
+}

@@ -1,9 +1,8 @@
-import type { MarginTrack } from "../../answers/index.ts";
 import type { Course, TimeScale } from "../../editor/index.ts";
 import { clock, metres, percent } from "../../words/index.ts";
 import { figurePx, setFont } from "../parts/canvas/brush.ts";
-import type { RowPlace } from "./rows.ts";
-import { lowest, spareOf } from "./spare.ts";
+import type { MarginRow, RowPlace } from "./rows.ts";
+import { courseOf, earlierOf, leastOf, lowest } from "./spare.ts";
 
 /** What is written in the strips of margins, and in which columns: what stands over a strip for a while keeps off it. */
 
@@ -151,9 +150,10 @@ function besidePoint(
   return from === undefined ? null : { text, from, to: from + px };
 }
 
-/** All that is said of the worst in a strip. */
+/** All that is said of the worst in a strip, held against the same row of the day `before` a move. */
 export function textsIn(
   { row, heightPx }: RowPlace,
+  before: MarginRow | undefined,
   scale: TimeScale,
   ctx: CanvasRenderingContext2D,
 ): readonly StripText[] {
@@ -161,7 +161,8 @@ export function textsIn(
   if (row.kind === "least")
     return row.outings.reduce<readonly StripText[]>((taken, tracks) => {
       const worst = leastOf(tracks);
-      const least = worst && leastTexts(spareOf(worst), worst.margin, scale, wide.worst, taken);
+      const own = worst && courseOf(worst, earlierOf(outingsOf(before), tracks));
+      const least = own && leastTexts(own, worst.margin, scale, wide.worst, taken);
       return least ? [...taken, ...textsOf(least)] : taken;
     }, []);
   if (row.kind !== "apart") return [];
@@ -169,14 +170,14 @@ export function textsIn(
   return [most?.words ?? [], most?.limit ?? []].flat();
 }
 
+/** The outings of a row of suits; none of any other. */
+export function outingsOf(row: MarginRow | undefined): Extract<MarginRow, { kind: "least" }>["outings"] {
+  return row?.kind === "least" ? row.outings : [];
+}
+
 /** What is written of the least of one outing. */
 export function textsOf({ words, end }: LeastTexts): readonly StripText[] {
   return [words ?? [], end ?? []].flat();
-}
-
-/** The one of an outing's consumables that comes home with least; null of none. */
-export function leastOf(tracks: readonly MarginTrack[]): MarginTrack | null {
-  return tracks.reduce<MarginTrack | null>((a, b) => (a === null || b.margin < a.margin ? b : a), null);
 }
 
 /**

@@ -29,7 +29,7 @@ export function lineSizes(widthPx: number, heightPx: number, crew: number): Line
     apartPx: many && low ? 24 : apart,
     stripPx: 22,
     stayPx: low ? 26 : 30,
-    gutterPx: widthPx < WIDE_PX ? 114 : 124,
+    gutterPx: widthPx < WIDE_PX ? 124 : 132,
   };
 }
 
