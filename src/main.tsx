@@ -132,7 +132,8 @@ const screens = {
       rehearsed() {
         const day = rehearsing?.state.getState().day;
         const debrief = rehearsing?.debrief();
-        return day && debrief ? { plan: day.plan, run: day.rehearsal, debrief } : null;
+        if (!day || !debrief) return null;
+        return { plan: day.plan, run: day.rehearsal, debrief, planned: day.planned, verdict: day.verdict };
       },
     });
     return () => <PaperView paper={paper} />;

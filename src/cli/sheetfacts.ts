@@ -1,7 +1,15 @@
 import { check } from "../check/index.ts";
 import type { Rehearsed, SheetFacts, SheetNeed } from "../exchange/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { debriefOf, played, type Rehearsal, rehearsalFrom, standingOf } from "../rehearsal/index.ts";
+import {
+  debriefOf,
+  played,
+  readOuts,
+  type Rehearsal,
+  rehearsalFrom,
+  standingOf,
+  withReadings,
+} from "../rehearsal/index.ts";
 import { sunDegOver, walksOf } from "../terrain/index.ts";
 import { core, turnOf } from "./core.ts";
 import type { Streams } from "./verb.ts";
@@ -33,5 +41,10 @@ export async function sheetFacts(
 function rehearsed(plan: Plan, given: { readonly seed: number } | Rehearsal): Rehearsed {
   const walks = walksOf(plan);
   const run = "calls" in given ? given : played(plan, rehearsalFrom(0, given.seed), plan.stay.lengthS, walks);
-  return { plan, run, debrief: debriefOf(plan, standingOf(plan, run, walks), check(plan).outings) };
+  const planned = check(plan);
+  const standing = standingOf(plan, run, walks);
+  const first = check(standing.plan);
+  const now = withReadings(standing.plan, readOuts(standing.facts.readings, first.margins));
+  const verdict = now === standing.plan ? first : check(now);
+  return { plan, run, debrief: debriefOf(plan, standing, planned.outings), planned, verdict };
 }

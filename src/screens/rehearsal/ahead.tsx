@@ -1,22 +1,14 @@
 import type { Verdict } from "../../answers/index.ts";
 import { type Plan, tasksById } from "../../plan/index.ts";
 import { isOver, type Proposal, type Rehearsed } from "../../session/index.ts";
-import {
-  clock,
-  counted,
-  crewName,
-  findingWords,
-  grouped,
-  listed,
-  numberedTask,
-  percent,
-} from "../../words/index.ts";
+import { clock, counted, crewName, grouped, listed, numberedTask, percent } from "../../words/index.ts";
 import { averageWorth, chanceFigure } from "../chancewords.ts";
 import { ChanceAgainstWish } from "../daychances.tsx";
 import { Prose } from "../parts/prose.tsx";
 import { Dropped, Moved } from "../parts/changelist.tsx";
-import { LEVEL_WORDS, readFindings } from "../words.ts";
+import { readFindings } from "../words.ts";
 import { useRehearsal, useRehearsalState, useRehearsed } from "./context.ts";
+import { Breaches } from "./breaches.tsx";
 import { aheadBreaches } from "./broken.ts";
 import { lateWords } from "./callwords.ts";
 
@@ -32,16 +24,7 @@ export function Ahead() {
         <span className="note">{counted(toCome.length, "task")}, if all goes on like this</span>
       </header>
       {!isOver(day) && <Anew broken={findings.length > 0} />}
-      {findings.length > 0 && (
-        <ul className="rehearsal-findings" aria-label="What would break">
-          {findings.map((finding) => (
-            <li key={finding.sentence}>
-              <span className="state breach">{LEVEL_WORDS[finding.level]}</span>{" "}
-              {findingWords(day.plan, finding)}
-            </li>
-          ))}
-        </ul>
-      )}
+      {findings.length > 0 && <Breaches plan={day.plan} findings={findings} label="What would break" />}
       {toCome.length > 0 && <ToCome placements={toCome} />}
       {toCome.length === 0 && <p className="note">Nothing more.</p>}
     </section>
@@ -150,15 +133,7 @@ function Anew({ broken }: { readonly broken: boolean }) {
 function Left({ plan, verdict }: { readonly plan: Plan; readonly verdict: Verdict }) {
   const broken = readFindings(verdict.findings).filter(({ level }) => level === "breach");
   if (broken.length === 0) return null;
-  return (
-    <ul className="rehearsal-findings" aria-label="What stays broken">
-      {broken.map((finding) => (
-        <li key={finding.sentence}>
-          <span className="state breach">{LEVEL_WORDS[finding.level]}</span> {findingWords(plan, finding)}
-        </li>
-      ))}
-    </ul>
-  );
+  return <Breaches plan={plan} findings={broken} label="What stays broken" />;
 }
 
 /** What the rest of the day comes to, as it would go on and with the proposal. */

@@ -1,8 +1,10 @@
 import type { Plan } from "../../plan/index.ts";
-import { type Debrief, debriefCsv, type DebriefRow, isLost } from "../../session/index.ts";
+import { type Debrief, debriefCsv, type DebriefRow, isLost, isOver } from "../../session/index.ts";
 import { clock, counted, crewName, grouped, lasting } from "../../words/index.ts";
 import { download } from "../parts/files.ts";
 import { stateFile } from "../parts/statefile.ts";
+import { Breaches } from "./breaches.tsx";
+import { aheadBreaches } from "./broken.ts";
 import { useRehearsal, useRehearsed } from "./context.ts";
 
 /** Planned against what came of it: the sums, the EVAs, and every task with the reason it does not count as done. */
@@ -13,6 +15,7 @@ export function DebriefPart() {
   if (!debrief) return null;
   return (
     <div className="rehearsal-debrief">
+      <Harm />
       <Sums debrief={debrief} />
       <div className="rehearsal-acts">
         <button
@@ -38,6 +41,24 @@ function Outcome({ row }: { readonly row: DebriefRow }) {
     <>
       {row.must ? <span className="state breach">{row.outcome}</span> : <b>{row.outcome}</b>} {why}
     </>
+  );
+}
+
+/** Which rules the day broke, or breaks if it goes on like this, that the plan had kept: told before anything that was done. */
+function Harm() {
+  const day = useRehearsed();
+  const broken = aheadBreaches(day);
+  const over = isOver(day);
+  if (broken.length === 0)
+    return <p className="note">{over ? "It broke" : "So far it breaks"} no rule that the plan had kept.</p>;
+  return (
+    <section aria-label="Rules broken">
+      <h3>
+        {counted(broken.length, "rule")} {over ? "broken" : "broken if all goes on like this"} that the plan
+        had kept
+      </h3>
+      <Breaches plan={day.plan} findings={broken} />
+    </section>
   );
 }
 
@@ -138,8 +159,8 @@ function Worst({ debrief }: { readonly debrief: Debrief }) {
   if (longest.length === 0) return null;
   return (
     <p>
-      {counted(longest.length, "task")} took most of the time that was not planned:{" "}
-      {longest.map((row) => `${row.number} ${row.name} (${lasting(row.longerS, "up")} longer)`).join(", ")}.
+      Longest over their planned time:{" "}
+      {longest.map((row) => `${row.number} ${row.name} (${lasting(row.longerS, "up")})`).join(", ")}.
     </p>
   );
 }

@@ -20,6 +20,9 @@ export interface Rehearsed {
   readonly plan: Plan;
   readonly run: Rehearsal;
   readonly debrief: Debrief;
+  /** The judge's word on the plan as it was, and on the day as it went and would go on. */
+  readonly planned: Verdict;
+  readonly verdict: Verdict;
 }
 
 /** What sheets are made of: the plan with its schedule, and what the judge and the maker say of it. Unknown is said where something is missing. */

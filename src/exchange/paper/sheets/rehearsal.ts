@@ -1,9 +1,11 @@
+import type { Finding, Verdict } from "../../../answers/index.ts";
 import type { Plan } from "../../../plan/index.ts";
 import { type Call, callWords, type DebriefRow, isLost, isMark } from "../../../rehearsal/index.ts";
 import {
   clock,
   counted,
   evaName,
+  findingWords,
   rehearsalLosesWords,
   shift,
   touchdownMs,
@@ -93,6 +95,7 @@ export function debriefBody({ rehearsal }: SheetGiven): Body {
       "LATER: began so much later than planned. LONGER: took so much longer than its likely duration; begun minutes of both counted up.",
     ],
     sections: [
+      ...harmOf(rehearsal),
       {
         kind: "table",
         title: "Outings",
@@ -126,6 +129,25 @@ export function debriefBody({ rehearsal }: SheetGiven): Body {
       },
     ],
   };
+}
+
+/** Which rules the day broke that the plan had kept, before anything that was done: who came home below a reserve is told first. */
+function harmOf({ plan, planned, verdict }: Rehearsed): Body["sections"] {
+  const broken = newlyBroken(planned, verdict);
+  if (broken.length === 0) return [{ kind: "words", text: "It broke no rule that the plan had kept." }];
+  const sentences = broken.map((finding) => findingWords(plan, finding));
+  return [
+    { kind: "words", bold: true, text: "RULES BROKEN THAT THE PLAN HAD KEPT" },
+    ...sentences.map((text) => ({ kind: "words" as const, text })),
+  ];
+}
+
+/** The breaches of a rehearsed day that its plan did not have. */
+export function newlyBroken(planned: Verdict, verdict: Verdict): readonly Finding[] {
+  const known = new Set(planned.findings.map(({ rule, sentence }) => `${rule} ${sentence}`));
+  return verdict.findings.filter(
+    ({ rule, sentence, level }) => level === "breach" && !known.has(`${rule} ${sentence}`),
+  );
 }
 
 function debriefRow(plan: Plan, row: DebriefRow): Row {

@@ -38,7 +38,10 @@ function rehearsed(plan: Plan): Rehearsed {
     { ...at, kind: "note", words: "Everybody is told." },
   ];
   const run = played(plan, { ...begun, calls }, plan.stay.lengthS, walks);
-  return { plan, run, debrief: debriefOf(plan, standingOf(plan, run, walks), check(plan).outings) };
+  const planned = check(plan);
+  const standing = standingOf(plan, run, walks);
+  const debrief = debriefOf(plan, standing, planned.outings);
+  return { plan, run, debrief, planned, verdict: check(standing.plan) };
 }
 
 export const STAMP: SheetStamp = {

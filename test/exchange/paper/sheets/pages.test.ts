@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import type { Finding, Verdict } from "../../../../src/answers/index.ts";
 import { type SheetKindId, SHEET_KINDS, sheetPaper } from "../../../../src/exchange/index.ts";
 import { keysOf } from "../../../../src/kernel/index.ts";
 import { type Plan, TO_GIVE } from "../../../../src/plan/index.ts";
@@ -73,6 +74,29 @@ describe("sheets on paper", () => {
     expect(said("console")).toContain("?");
     for (const kind of ["scenario", "debrief"] as const)
       expect(said(kind)).toContain("No day is under rehearsal.");
+  });
+
+  it("tell in a debrief which rules the day broke, before what was done in it", async () => {
+    const facts = await factsOf(samplePlan());
+    const rehearsal = facts.rehearsal!;
+    const sentence = "EV1 on EVA 1 comes in with 0.138 kg of cooling water; the reserve is 0.450 kg.";
+    const finding: Finding = {
+      rule: "water-reserve",
+      level: "breach",
+      subjects: [],
+      span: null,
+      need: 0.45,
+      have: 0.138,
+      unit: "kg",
+      sentence,
+    };
+    const broken = { ...rehearsal.verdict, findings: [finding] };
+    const said = (planned: Verdict): string =>
+      saidOn("debrief", { ...facts, rehearsal: { ...rehearsal, planned, verdict: broken } });
+    const words = said({ ...broken, findings: [] });
+    expect(words).toContain(sentence);
+    expect(words.indexOf(sentence)).toBeLessThan(words.indexOf("Outings"));
+    expect(said(broken)).toContain("It broke no rule that the plan had kept.");
   });
 
   it("never say a case's or a suit's number that nobody has given, nor a sum with one in it", async () => {
