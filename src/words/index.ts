@@ -24,6 +24,7 @@ export { groupWords } from "./group.ts";
 export { untriedWords } from "./late.ts";
 export { linkWords } from "./link.ts";
 export { counted, listed } from "./list.ts";
+export { noSpreadWords } from "./spread.ts";
 export { unplayedWords } from "./unplayed.ts";
 export { arePlaced, isPlaced, isToGive, notGivenWords, unlessToGive } from "./togive.ts";
 export { skyUnknownWords } from "./sky.ts";

@@ -16,7 +16,7 @@ import { leadingStep, type LeftOut, type FirstStep, firstSteps, stepKey, type St
 const KEPT = "outset";
 const STATE_WORDS: Readonly<Record<FirstStep["state"], string>> = {
   open: "something is missing",
-  begun: "as the empty plan has it",
+  begun: "not settled yet",
   done: "done",
 };
 /** What leads to a step, by the page of setup where it is done, else by the step. */

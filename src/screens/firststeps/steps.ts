@@ -1,8 +1,8 @@
 import type { ChancesReport, Verdict } from "../../answers/index.ts";
 import { isEqual } from "../../kernel/index.ts";
-import { given, type Plan, sharingSuits, suitsOf } from "../../plan/index.ts";
+import { given, type Plan, sharingSuits, stillToGive, suitsOf } from "../../plan/index.ts";
 import { blankPlan } from "../../session/index.ts";
-import { counted, lasting, listed, percent } from "../../words/index.ts";
+import { counted, lasting, listed, noSpreadWords, percent } from "../../words/index.ts";
 import { chanceFigure, standingAgainst } from "../chancewords.ts";
 
 /** The steps from an empty plan to a day on paper, each judged from the plan and its verdict alone. */
@@ -14,7 +14,7 @@ export interface FirstStep {
   /** The word on its button, and in full. */
   readonly name: string;
   readonly full: string;
-  /** open: something is missing. begun: it works with what the empty plan came with. done: nothing is missing. */
+  /** open: something is missing. begun: it goes on, with what the empty plan came with or with less than one would know. done: nothing is missing. */
   readonly state: "open" | "begun" | "done";
   /** What is missing, or what there is. */
   readonly sentence: string;
@@ -71,7 +71,7 @@ export function firstSteps(
     step("pack", "Pack", "Pack the day", null, packOf(plan, verdict, stuck)),
     step("findings", "Findings", "Read the findings", null, findingsOf(verdict)),
     step("wish", "Wish", "Meet the wish", null, wish),
-    step("paper", "Paper", "Print", null, paperOf(verdict, wish)),
+    step("paper", "Paper", "Print", null, paperOf(plan, verdict, wish)),
   ];
 }
 
@@ -209,22 +209,27 @@ function findingsOf(verdict: Verdict): Judged {
 function wishOf({ placed }: Verdict, chances: ChancesReport | null): Judged {
   if (placed === 0) return open("Chances come with the day: pack first.");
   if (!chances) return open("The chances of the day are not known yet.");
-  const { home, must, wish } = chances;
+  const { home, must, wish, withoutSpread, tasks } = chances;
   const words = `Everybody home on ${chanceFigure(home)}, every must-do done on ${chanceFigure(must)} of simulated days`;
   const standings = [standingAgainst(home, wish.home), standingAgainst(must, wish.must)];
   const wanted = `${percent(wish.home, "given")} and ${percent(wish.must, "given")}`;
   if (standings.includes("below"))
     return open(`${words}; wished: ${wanted}. Look at the odds and the curve.`);
   if (standings.some((one) => one !== "meets")) return begun(`${words}: may be below the wish of ${wanted}.`);
+  const unspread = noSpreadWords(withoutSpread.length, tasks.length);
+  if (unspread !== null) return begun(`${words}. ${unspread}`);
   return done(`${words}: the wish of ${wanted} is met.`);
 }
 
-function paperOf({ placed, score }: Verdict, wish: Judged): Judged {
+function paperOf(plan: Plan, { placed, score }: Verdict, wish: Judged): Judged {
   if (placed === 0 || score.breaches > 0 || score.mustLeftOut > 0)
     return open("Paper is worth printing once no rule is broken and every must-do is placed.");
-  return wish.state === "open"
-    ? open("Paper is worth printing once the chances meet the wish.")
-    : done("No rule is broken at likely durations, and the chances are seen: print the cuff checklists.");
+  if (wish.state === "open") return open("Paper is worth printing once the chances meet the wish.");
+  const kept = "No rule is broken at likely durations, and the chances are seen";
+  const left = stillToGive(plan).length;
+  if (left === 0) return done(`${kept}: print the cuff checklists.`);
+  const they = counted(left, "value that nobody has given", "values that nobody has given");
+  return begun(`${kept}; but all of it rests on ${they}: paper is good for looking at, not for going out.`);
 }
 
 /** A suit without what tells it from another. */

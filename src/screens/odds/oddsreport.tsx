@@ -1,6 +1,13 @@
 import type { Chance, OddsReport, PendingPart } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { counted, numberedSentence, numberedTask, percent, unplayedWords } from "../../words/index.ts";
+import {
+  counted,
+  noSpreadWords,
+  numberedSentence,
+  numberedTask,
+  percent,
+  unplayedWords,
+} from "../../words/index.ts";
 import { Prose } from "../parts/prose.tsx";
 import { ChanceWords, EvaOddsTable, TaskOddsTable } from "./chances.tsx";
 import { CrewRulesPart } from "./crewrules.tsx";
@@ -77,6 +84,7 @@ function ThreeChances({ plan, report }: { readonly plan: Plan; readonly report: 
         right, no number of days can tell.
         {!report.complete && " Broken off before all days were played."}
       </p>
+      <WithoutSpread report={report} />
       {report.mustOnBench.length > 0 && (
         <p className="state open">
           No day can have every must-do done; on the bench:{" "}
@@ -85,6 +93,12 @@ function ThreeChances({ plan, report }: { readonly plan: Plan; readonly report: 
       )}
     </section>
   );
+}
+
+/** That overruns of some tasks are in no chance: beside the chances, which else say more than is known. */
+function WithoutSpread({ report: { withoutSpread, tasks } }: { readonly report: OddsReport }) {
+  const words = noSpreadWords(withoutSpread.length, tasks.length);
+  return words !== null && <p className="state tight">{words}</p>;
 }
 
 /** The tasks whose spread costs most days; `lack` where that is not known. */

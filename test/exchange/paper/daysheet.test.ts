@@ -94,6 +94,7 @@ describe("the day timeline", () => {
     const below = chanceOf(1601, 2000);
     const tasks = [{ task: must!.id, must: true, done: below, reason: null, slackS: 0 }];
     const words = said(chancesReport({ days: 2000, home: chanceOf(2000, 2000), must: below, tasks }));
+    expect(words).toMatch(/1 of \d+ placed tasks? has no low and high duration/);
     expect(words).toContain("everybody home over 99.8 %, wish 99 %");
     expect(words).toContain("every must-do done 80.0 % (78.2 to 81.8 %), BELOW THE WISH of 90 %");
     expect(words).toContain("the crew acts, caution 25 %");

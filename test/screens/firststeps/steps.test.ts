@@ -231,6 +231,29 @@ describe("a task of a sort", () => {
     ]);
   });
 
+  it("call nobody to print what rests on values that nobody has given", () => {
+    const plan = planOf({ ...smallInput });
+    const paper = (of: Plan) =>
+      firstSteps(
+        of,
+        judgeFor(of)(of.schedule),
+        null,
+        () => null,
+        chancesReport({
+          days: 2000,
+          home: chanceOf(2000, 2000),
+          must: chanceOf(1950, 2000),
+          withoutSpread: [],
+        }),
+      ).at(-1)!;
+    expect(paper(plan)).toMatchObject({ id: "paper", state: "done" });
+    const open = { ...plan, suits: plan.suits.map((one) => ({ ...one, toGive: ["oxygenKg" as const] })) };
+    expect(paper(open).state).toBe("begun");
+    expect(paper(open).sentence).toContain(
+      `it rests on ${plan.suits.length === 1 ? "1 value" : `${plan.suits.length} values`} that nobody has given`,
+    );
+  });
+
   it("ask for the wish before they call for print", () => {
     const plan = planOf({ ...smallInput });
     const judged = (part: Partial<ChancesReport>) => {
@@ -239,7 +262,7 @@ describe("a task of a sort", () => {
         judgeFor(plan)(plan.schedule),
         null,
         () => null,
-        chancesReport({ days: 2000, home: chanceOf(2000, 2000), ...part }),
+        chancesReport({ days: 2000, home: chanceOf(2000, 2000), withoutSpread: [], ...part }),
       );
       return steps.filter(({ id }) => id === "wish" || id === "paper");
     };
@@ -251,5 +274,11 @@ describe("a task of a sort", () => {
     expect(below[1]!.sentence).toBe("Paper is worth printing once the chances meet the wish.");
     expect(judged({ must: chanceOf(1810, 2000) }).map(({ state }) => state)).toEqual(["begun", "done"]);
     expect(judged({ must: chanceOf(1950, 2000) }).map(({ state }) => state)).toEqual(["done", "done"]);
+    // Chances that no overrun is in meet no wish.
+    const [unspread] = judged({ must: chanceOf(1950, 2000), withoutSpread: ["one"] });
+    expect(unspread).toMatchObject({
+      state: "begun",
+      sentence: expect.stringContaining("1 of 1 placed task has no low and high duration"),
+    });
   });
 });

@@ -48,6 +48,10 @@ describe("the odds, when they are looked at", () => {
     const { session, engine } = await answered();
     expect(engine.oddses).toHaveLength(1);
     expect(text()).toContain("Of the day as it stands.");
+    // Beside the chances, and not at the foot of the page.
+    const spread = text().indexOf("1 of 1 placed task has no low and high duration");
+    expect(spread).toBeGreaterThan(0);
+    expect(spread).toBeLessThan(text().indexOf("What hurts the odds most"));
     expect(older()).toBeNull();
     rest();
     expect(engine.oddses).toHaveLength(1);

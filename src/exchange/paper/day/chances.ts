@@ -1,6 +1,6 @@
 import type { Chance, ChancesReport } from "../../../answers/index.ts";
 import type { Plan } from "../../../plan/index.ts";
-import { percent, taskName, unplayedWords } from "../../../words/index.ts";
+import { noSpreadWords, percent, taskName, unplayedWords } from "../../../words/index.ts";
 import type { Block } from "../flow.ts";
 import { listLines } from "./bands.ts";
 import type { SheetBox } from "./frame.ts";
@@ -12,7 +12,7 @@ import type { SheetBox } from "./frame.ts";
 export function chanceLines(plan: Plan, chances: ChancesReport | null, box: SheetBox): Block[] {
   if (plan.schedule.placements.length === 0) return [];
   if (!chances) return listLines("Chances: NOT WORKED OUT.", box);
-  const { home, must, whole, wish, days, crew, tasks, unplayed } = chances;
+  const { home, must, whole, wish, days, crew, tasks, unplayed, withoutSpread } = chances;
   if (unplayed.length > 0) return listLines(`Chances: NOT KNOWN. ${unplayedWords(plan, unplayed)}`, box);
   const acts = crew.breaksOff
     ? `the crew acts, caution ${percent(crew.caution, "given")}`
@@ -26,6 +26,7 @@ export function chanceLines(plan: Plan, chances: ChancesReport | null, box: Shee
       `Chances, of ${days} simulated days, ${acts}: everybody home ${against(home, wish.home)}; every must-do done ${against(must, wish.must)}; nothing missed ${whole.words}.`,
       box,
     ),
+    ...listLines(noSpreadWords(withoutSpread.length, tasks.length) ?? "", box),
     ...(below.length > 0 ? listLines(`MUST-DO BELOW THE WISH: ${below.join("; ")}.`, box) : []),
   ];
 }
