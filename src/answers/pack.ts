@@ -15,6 +15,12 @@ export interface PackProgress {
   readonly wished?: { readonly meanWorth: number; readonly home: number; readonly must: number } | undefined;
 }
 
+/** A day that a pack hands on to others of the same plan, and what it is worth there: number by number, more before less. */
+export interface HandedDay {
+  readonly schedule: Schedule;
+  readonly value: readonly number[];
+}
+
 export interface PackReport {
   readonly schedule: Schedule;
   readonly verdict: Verdict;

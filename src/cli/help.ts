@@ -7,7 +7,7 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       Fills the day and writes the plan with its schedule. With --iterations and no --seconds the
       same seed gives the same schedule on every machine. Breaking off (Ctrl-C) writes the best so far. --prove: seconds
       beyond the search for proving how much is possible at most (2 at most when left out).
-      --workers: threads that search side by side from seeds of their own; the best day is taken.
+      --workers: threads that search side by side from seeds of their own and tell each other of their days; the best is taken.
       --holds 0.9, --safe 0.99: packs for the most worth done on average with at least these chances of every must-do
       done and of everybody home, and writes them and the crew's caution into the plan; says what no crew inside its
       limits does more of on average, by routes with --prove, else by crew time alone.

@@ -3,6 +3,7 @@ import type {
   ChancesReport,
   CurveReport,
   FitBand,
+  HandedDay,
   FromAnswer,
   ExplainRequest,
   GridReport,
@@ -76,7 +77,12 @@ export interface Hearing<Name extends CallName> {
   readonly signal?: AbortSignal | undefined;
   /** Aborted when what was found is enough: a search ends there and answers with that, where `signal` leaves no answer. */
   readonly enough?: AbortSignal | undefined;
+  /** Of a pack beside others of the same plan: hands its day on, and gives one of theirs to go on from, null where none is better. */
+  readonly meet?: Meet | undefined;
 }
+
+/** How a pack hears of the days of others. */
+export type Meet = (handed: HandedDay) => Promise<Schedule | null>;
 
 /** The core as its clients see it. Every promise settles: with the answer, or rejected with EngineError, an abort at once. */
 export type Engine = {

@@ -1,4 +1,4 @@
-import { patchBetween, type Plan } from "../plan/index.ts";
+import { patchBetween, type Plan, type Schedule } from "../plan/index.ts";
 import { type CallName, type Calls, callsBy, type Engine, EngineError, type Hearing } from "./calls.ts";
 import type { CallMessage, FromWorker, Port, ToWorker } from "./messages.ts";
 
@@ -71,7 +71,7 @@ function askerOf(port: Port<ToWorker>, pending: Map<number, Pending>, closed: ()
     name: Name,
     plan: Plan,
     given: Calls[Name]["given"],
-    { report, signal, enough }: Hearing<Name> = {},
+    { report, signal, enough, meet }: Hearing<Name> = {},
   ): Promise<Calls[Name]["answer"]> => {
     const over = closed();
     if (over) return Promise.reject(over);
@@ -80,7 +80,8 @@ function askerOf(port: Port<ToWorker>, pending: Map<number, Pending>, closed: ()
     lastId += 1;
     const id = lastId;
     const post = (version: number): void =>
-      port.postMessage({ type: "call", id, version, name, given } as CallMessage);
+      port.postMessage({ type: "call", id, version, name, given, meets: meet !== undefined } as CallMessage);
+    const met = (schedule: Schedule | null): void => port.postMessage({ type: "met", id, schedule });
     const answered = new Promise<Calls[Name]["answer"]>((resolve, reject) => {
       const cancel = (): void => {
         port.postMessage({ type: "cancel", id });
@@ -104,6 +105,7 @@ function askerOf(port: Port<ToWorker>, pending: Map<number, Pending>, closed: ()
           else if (message.type === "lost") post(plans.whole(plan));
           // What comes back to a call's number is of that call.
           else if (message.type === "report") report?.(message.progress as never);
+          else if (message.type === "meet") meet?.(message.handed).then(met, () => met(null));
           else if (message.type === "answer") settle(() => resolve(message.answer as never));
           else rejected(new EngineError("failed", message.message));
         },

@@ -1,4 +1,6 @@
-import type { CallName, Hearing } from "./calls.ts";
+import type { HandedDay } from "../answers/index.ts";
+import type { Schedule } from "../plan/index.ts";
+import type { CallName, Hearing, Meet } from "./calls.ts";
 
 /** Gives way to waiting messages, a cancel among them. */
 export type YieldToHost = () => Promise<void>;
@@ -14,6 +16,9 @@ interface Sliced<Now> {
   progress(): Now;
   /** Ends the search, where something is left to be done with what it found. */
   finish?(): void;
+  /** The day in hand where it is time to tell others of it, and how one of theirs is gone on from. */
+  handOn?(): HandedDay | null;
+  takeUp?(schedule: Schedule): void;
 }
 
 /** Progress is reported at most this often, s. */
@@ -32,6 +37,7 @@ export async function drive<Now>(
     readonly yieldToHost?: YieldToHost | undefined;
     readonly signal?: AbortSignal | undefined;
     readonly enough?: AbortSignal | undefined;
+    readonly meet?: Meet | undefined;
   },
 ): Promise<void> {
   let reportedS = -Infinity;
@@ -49,6 +55,9 @@ export async function drive<Now>(
       if (!run.finish) break;
       run.finish();
     }
+    const handed = run.handOn?.();
+    const better = handed && (await how.meet?.(handed));
+    if (better) run.takeUp?.(better);
     if (clock() - reportedS >= REPORT_EVERY_S) report();
     await how.yieldToHost?.();
   }

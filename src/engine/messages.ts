@@ -1,4 +1,5 @@
-import type { Patch, Plan } from "../plan/index.ts";
+import type { HandedDay } from "../answers/index.ts";
+import type { Patch, Plan, Schedule } from "../plan/index.ts";
 import type { CallName, Calls } from "./calls.ts";
 
 /**
@@ -13,6 +14,8 @@ export type ToWorker =
   | { readonly type: "cancel"; readonly id: number }
   /** What the call has found is enough. */
   | { readonly type: "enough"; readonly id: number }
+  /** To a pack that handed its day on: a better one of others; null where there is none. */
+  | { readonly type: "met"; readonly id: number; readonly schedule: Schedule | null }
   /** Asks whether the worker still hears. */
   | { readonly type: "ping" };
 
@@ -25,6 +28,8 @@ export type CallMessage<Name extends CallName = CallName> = {
     readonly version: number;
     readonly name: One;
     readonly given: Calls[One]["given"];
+    /** Others do the same, and want to hear how far it has come. */
+    readonly meets: boolean;
   };
 }[Name];
 
@@ -35,6 +40,8 @@ export type FromWorker =
   /** It works: sent from inside of work that lets no message in. */
   | { readonly type: "pulse" }
   | { readonly type: "report"; readonly id: number; readonly progress: Calls[CallName]["progress"] }
+  /** A pack hands its day on and waits for what the others have. */
+  | { readonly type: "meet"; readonly id: number; readonly handed: HandedDay }
   | { readonly type: "answer"; readonly id: number; readonly answer: Calls[CallName]["answer"] }
   | { readonly type: "lost"; readonly id: number }
   | { readonly type: "failure"; readonly id: number; readonly message: string };

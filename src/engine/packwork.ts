@@ -1,6 +1,6 @@
 import type { PackProgress, PackReport, Verdict } from "../answers/index.ts";
 import { compareScores, judgeFor } from "../check/index.ts";
-import type { Plan } from "../plan/index.ts";
+import type { Plan, Schedule } from "../plan/index.ts";
 import { greedy, packRun } from "../solver/index.ts";
 import type { PackOptions } from "./calls.ts";
 import { drive, type Turn } from "./drive.ts";
@@ -32,7 +32,7 @@ async function packForLikely(
   const from = options.from ?? plan.schedule;
   const proveSeconds =
     options.proveSeconds ?? (Number.isFinite(options.seconds) ? Math.min(PROVE_S, options.seconds) : 0);
-  const run = packRun(plan, { ...options, proveSeconds, from, clock });
+  const run = packRun(plan, { ...options, proveSeconds, from, clock, meets: turn.meet !== undefined });
   let seen = 0;
   const progress = (): PackProgress => {
     const { seconds, iterations, worth, placed, mustPlaced, improvements } = run.progress();
@@ -40,7 +40,13 @@ async function packForLikely(
     seen = improvements;
     return { seconds, iterations, worth, placed, mustPlaced, schedule };
   };
-  await drive(clock, { step: (sliceS) => run.step(sliceS), progress }, SLICE_S, turn);
+  const driven = {
+    step: (sliceS: number) => run.step(sliceS),
+    progress,
+    handOn: () => run.handOn?.() ?? null,
+    takeUp: (schedule: Schedule) => run.takeUp?.(schedule),
+  };
+  await drive(clock, driven, SLICE_S, turn);
   const judge = judgeFor(plan);
   const greedySchedule = greedy(plan);
   const greedyVerdict = judge(greedySchedule);

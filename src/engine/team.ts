@@ -3,10 +3,11 @@ import { compareScores } from "../check/index.ts";
 import type { Plan } from "../plan/index.ts";
 import type { WorkedWays } from "../terrain/index.ts";
 import { type Engine, EngineError, type Hearing, type PackOptions } from "./calls.ts";
+import { meetingsOf } from "./meetings.ts";
 
 /**
- * `first`, with packs shared out: it and the engines of `mates` pack side by side, each from a seed of its own, and the best
- * schedule is the answer; of equals that of the lowest seed. So the same seed, iterations and number of engines give the same
+ * `first`, with packs shared out: it and the engines of `mates` pack side by side, each from a seed of its own, tell each other now and
+ * then of the day in hand, and the best schedule is the answer; of equals that of the lowest seed. So the same seed, iterations and number of engines give the same
  * schedule, whichever engine is done first. `mates` is asked once, when the first pack begins.
  */
 export function inTeam(first: Engine, mates: () => readonly Engine[]): Engine {
@@ -35,7 +36,9 @@ async function packTogether(
   if (signal?.aborted) stop();
   const tell = teller(team.length, report ?? (() => undefined));
   const ways = await sharedWays(team, plan, ended.signal);
-  const packs = team.map(async (engine, k) => {
+  // Where iterations are counted, who is done first must not matter.
+  const meetings = meetingsOf(team.length, options.iterations !== undefined);
+  const packed = async (engine: Engine, k: number): Promise<PackReport> => {
     const seed = (options.seed + k * SEED_STEP) % 2 ** 32;
     // The first one has them.
     const seeded = { ...options, seed, ...(k > 0 && ways ? { ways } : {}) };
@@ -43,12 +46,14 @@ async function packTogether(
       report: (now) => tell(k, now),
       signal: ended.signal,
       enough,
+      ...(team.length > 1 ? { meet: (handed) => meetings.meet(k, handed) } : {}),
     });
     // Nothing better is left to be found; where iterations are counted, when that is must not matter.
     if (options.iterations === undefined && (made.stopped === "proved" || made.stopped === "all placed"))
       stop();
     return made;
-  });
+  };
+  const packs = team.map((engine, k) => packed(engine, k).finally(() => meetings.leave(k)));
   try {
     const settled = await Promise.allSettled(packs);
     if (signal?.aborted) throw new EngineError("cancelled", "pack was cancelled");

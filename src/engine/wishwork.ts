@@ -18,7 +18,12 @@ export async function packForWish(
   options: PackOptions,
   turn: Turn<"pack">,
 ): Promise<PackReport | null> {
-  const run = wishRun(wishing(plan, options.must), { from: plan.schedule, ...options, clock });
+  const run = wishRun(wishing(plan, options.must), {
+    from: plan.schedule,
+    ...options,
+    clock,
+    meets: turn.meet !== undefined,
+  });
   const progress = progressOf(plan, run);
   await drive(clock, { ...driven(run), progress }, DRIVE_S, turn);
   const judge = judgeFor(plan);
@@ -61,8 +66,13 @@ export async function curve(
   return { days: daysOf(run, judgeFor(plan)), seconds, iterations, tried };
 }
 
-function driven(run: WishRun): Pick<WishRun, "step" | "finish"> {
-  return { step: (sliceS) => run.step(sliceS), finish: () => run.finish() };
+function driven(run: WishRun): Pick<WishRun, "step" | "finish" | "handOn" | "takeUp"> {
+  return {
+    step: (sliceS) => run.step(sliceS),
+    finish: () => run.finish(),
+    handOn: () => run.handOn(),
+    takeUp: (schedule) => run.takeUp(schedule),
+  };
 }
 
 function isEnded({ signal, enough }: Turn<"pack">): boolean {

@@ -1,3 +1,4 @@
+import type { HandedDay } from "../answers/index.ts";
 import type { Plan, Schedule } from "../plan/index.ts";
 import { Anneal } from "./search/anneal.ts";
 import { isApart, TourSearch } from "./tours/index.ts";
@@ -10,6 +11,7 @@ import { missingOver } from "./problem/groups.ts";
 import type { Problem } from "./problem/problem.ts";
 import { projectOf, projectRun } from "./project/index.ts";
 import { searchParameters } from "./search/parameters.ts";
+import { readValue } from "./search/score.ts";
 import { Refine } from "./search/refine.ts";
 import { Proof } from "./bound/index.ts";
 import { type PackRun, type PackSettings, type RunProgress, TURNS_A_SECOND } from "./search/run.ts";
@@ -23,6 +25,8 @@ const COUNTED_BURST = 4;
 const REFINED = 0.04;
 /** Part of the search after which the proof has a first go, and part of the proof that this is: easy plans are done at once. */
 const FIRST_GO = 0.1;
+/** Parts of the search after which a run hands its day on to others and hears of theirs. */
+const MEETINGS: readonly number[] = [0.3, 0.5, 0.7, 0.85];
 
 /**
  * A run on `plan`. Every rule of RULES.md holds in every schedule it gives; its EVAs are flown in the order of `settings.from`. Where nobody goes out and everything must be
@@ -74,6 +78,8 @@ class CrewRun implements PackRun {
   private provingS = 0;
   private exhausted: boolean;
   private improvements = 1;
+  /** Meetings that the run came to; all of them where it is alone. */
+  private met: number;
   private stopped: RunProgress["stopped"] = null;
   /** Why nothing is worth more; null while something may be. */
   private settled: "all placed" | "proved" | null = null;
@@ -96,6 +102,7 @@ class CrewRun implements PackRun {
     this.kept = problem.checkLevel === "slack" ? 0 : REFINED;
     this.burst = this.isCounted ? COUNTED_BURST : 1;
     this.exhausted = this.budget.proveSeconds <= 0;
+    this.met = settings.meets ? 0 : MEETINGS.length;
   }
 
   step(sliceS: number): boolean {
@@ -106,7 +113,7 @@ class CrewRun implements PackRun {
       const nowS = clock();
       if (this.stopped) return false;
       if (this.board.count === problem.activities) this.settled ??= "all placed";
-      if (worked && nowS >= sliceEndS) return true;
+      if ((worked && nowS >= sliceEndS) || this.isMeeting(nowS)) return true;
       this.turn(nowS);
     }
   }
@@ -129,6 +136,33 @@ class CrewRun implements PackRun {
       improvements: this.improvements,
       stopped: this.stopped,
     };
+  }
+
+  handOn(): HandedDay | null {
+    const { search } = this;
+    if (search instanceof TourSearch || !this.isMeeting(this.clock())) return null;
+    this.met += 1;
+    const value = { mustOut: 0, worth: 0, endsS: 0 };
+    readValue(search.inHand, value);
+    return { schedule: scheduleOf(search.inHand), value: [-value.mustOut, value.worth, -value.endsS] };
+  }
+
+  takeUp(schedule: Schedule): void {
+    const { search, problem } = this;
+    const day = new Day(problem);
+    if (search instanceof TourSearch || loadSchedule(day, schedule) > 0) return;
+    const { worth } = search.bestValue;
+    search.goOnFrom(day.board);
+    if (search.bestValue.worth !== worth) this.improvements += 1;
+  }
+
+  /** True where it is time to hand the day in hand on. Tours have none that others could go on from. */
+  private isMeeting(nowS: number): boolean {
+    const { search, settled } = this;
+    const at = MEETINGS[this.met];
+    if (at === undefined || settled !== null || search instanceof TourSearch || search.isBeginning)
+      return false;
+    return this.searched(nowS) >= at * (1 - this.kept);
   }
 
   /** The best day so far. */

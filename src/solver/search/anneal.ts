@@ -104,6 +104,19 @@ export class Anneal {
     this.accept();
   }
 
+  /** The day that the search goes on from. */
+  get inHand(): Board {
+    return this.current;
+  }
+
+  /** Goes on from `board`, a day of the same problem that was found elsewhere, where it is better than the one in hand. */
+  goOnFrom(board: Board): void {
+    if (this.isBeginning || this.building) return;
+    this.day.board.adopt(board);
+    if (this.gain() > 0) this.accept();
+    else this.day.board.copy(this.current);
+  }
+
   /** One ruin and recreate; `share` of the run is done, 0 to 1. */
   iterate(share: number): void {
     const { day, parameters } = this;

@@ -1,3 +1,4 @@
+import type { HandedDay } from "../../answers/index.ts";
 import type { Schedule } from "../../plan/index.ts";
 
 /** What a run is given. */
@@ -16,6 +17,8 @@ export interface PackSettings {
   readonly clock: () => number;
   /** Placements to start from; held on to until something better is found. EVAs with common crew stay in their order. */
   readonly from?: Schedule | undefined;
+  /** Others pack the same plan: now and then a step ends early for `handOn`. */
+  readonly meets?: boolean | undefined;
 }
 
 /** How far a run has come. */
@@ -43,4 +46,8 @@ export interface PackRun {
   /** The best schedule so far; without placements while there is none. */
   best(): Schedule;
   progress(): RunProgress;
+  /** The day in hand, where it is time to tell others of it; null while it is not. Where a run is alone it never is. */
+  handOn?(): HandedDay | null;
+  /** Goes on from a day that another run of the same plan has in hand, where that is better than its own. */
+  takeUp?(schedule: Schedule): void;
 }

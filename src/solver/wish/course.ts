@@ -18,6 +18,8 @@ export interface Course {
   readonly note: Note;
   readonly trial: DayTrial;
   readonly random: Random;
+  /** Days of others that pack the same plan, which the packer has not gone on from yet. */
+  readonly guests: Schedule[];
   /** Done part of the search, 0 to 1. */
   share(): number;
   /** Counts `iterations` more. */

@@ -1,5 +1,6 @@
 import type { Schedule } from "../../plan/index.ts";
-import { scheduleOf } from "../network/placing.ts";
+import { Day } from "../network/day.ts";
+import { loadSchedule, scheduleOf } from "../network/placing.ts";
 import { Anneal } from "../search/anneal.ts";
 import { valueOf } from "../simulate/value.ts";
 import type { Course } from "./course.ts";
@@ -98,6 +99,8 @@ export class Proposer {
     let best = -Infinity;
     let quiet = 0;
     for (let turn = 0; course.share() < until; turn += 1) {
+      const guest = course.guests.pop();
+      if (guest) going.splice(GO_ON - 1, 1, this.goingOnFrom(guest));
       // One turn of three to each in turn, the others to the one that does best.
       const one = turn % 3 === 0 ? going[stream.below(going.length)]! : going[0]!;
       const done = course.share() / until;
@@ -144,6 +147,15 @@ export class Proposer {
     const pack = this.pack(level, scheduleOf(anneal.best), caution, true);
     pack.best = Math.max(pack.best, best);
     return pack;
+  }
+
+  /** A pack that goes on from a day of another run, at the greatest stretch at which that holds whole. */
+  private goingOnFrom(guest: Schedule): Pack {
+    const { problem, crew } = this.course;
+    const levels = [...this.levels].sort((a, b) => b - a);
+    const holds = (level: number): boolean =>
+      loadSchedule(new Day(restretch(problem, () => level)), guest) === 0;
+    return this.pack(levels.find(holds) ?? 0, guest, crew.caution, true);
   }
 
   /** A pack of the problem stretched by `level`, of which everything that it goes on from is played. */

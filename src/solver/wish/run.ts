@@ -1,6 +1,8 @@
-import type { CrewRules, Wished } from "../../answers/index.ts";
+import type { CrewRules, HandedDay, Wished } from "../../answers/index.ts";
 import { random, type Shape } from "../../kernel/index.ts";
 import type { Plan, Schedule } from "../../plan/index.ts";
+import { Day } from "../network/day.ts";
+import { loadSchedule } from "../network/placing.ts";
 import { compile } from "../problem/compile.ts";
 import { crewOf } from "../simulate/crew.ts";
 import { Days } from "../simulate/days.ts";
@@ -44,6 +46,8 @@ export interface WishSettings {
    * beyond the wish.
    */
   readonly everyDay?: Days | undefined;
+  /** Others pack the same plan: now and then a step ends early for `handOn`. */
+  readonly meets?: boolean | undefined;
 }
 
 interface WishProgress {
@@ -68,6 +72,10 @@ export interface WishRun {
   /** One for each wish, in their order. */
   best(): readonly Wished[];
   progress(): WishProgress;
+  /** The best day so far, where it is time to tell others of it; null while it is not. Where a run is alone it never is. */
+  handOn(): HandedDay | null;
+  /** Goes on from a day that is the best of another run of the same plan too. */
+  takeUp(schedule: Schedule): void;
 }
 
 /** Common days of the search, days for the best few, and for what is shown. */
@@ -96,6 +104,8 @@ const SURER = 0.05;
 /** Part of the time in which the best few are counted, and the least part of their days, however little time there is. */
 const COUNTS = 0.1;
 const LEAST_PART = 0.25;
+/** Parts of the search after which a run hands its best day on to others and hears of theirs. */
+const MEETINGS: readonly number[] = [0.2, 0.4, 0.6, 0.8, 0.9];
 /** A day takes so much longer there than in the search, as every schedule is taken up anew. */
 const SLOWER = 1.2;
 /** Seeds of days, beside the run's: those searched with, chosen by and shown are never the same. */
@@ -134,6 +144,9 @@ class Run implements WishRun {
   private iterations = 0;
   private answer: readonly Wished[] | null = null;
   private stopped = false;
+  private readonly guests: Schedule[] = [];
+  /** Meetings that the run came to; all of them where it is alone. */
+  private met: number;
   /** Seconds of the search, where it was ended before its time. */
   private searchedS = Infinity;
 
@@ -152,6 +165,7 @@ class Run implements WishRun {
     this.elites = wishes.map(({ home, must }) => new Elites(wishFor(problem, home, must + spare)));
     this.hopes = wishes.map(({ home, must }) => new Elites(wishFor(problem, home, must - error)));
     this.trial = new DayTrial(this.stage, this.crew, this.daysOf(COMMON, SEEDS.common), settings.clock);
+    this.met = settings.meets ? 0 : MEETINGS.length;
     this.work = this.all();
   }
 
@@ -163,7 +177,7 @@ class Run implements WishRun {
         this.stopped = true;
         return false;
       }
-    while (clock() < endS);
+    while (clock() < endS && !this.isMeeting);
     return true;
   }
 
@@ -197,6 +211,28 @@ class Run implements WishRun {
       must: best?.must ?? 0,
       stopped: this.stopped,
     };
+  }
+
+  handOn(): HandedDay | null {
+    if (!this.isMeeting) return null;
+    this.met += 1;
+    const { best, bestValue } = this.elites[0]!;
+    return { schedule: best?.schedule ?? { placements: [] }, value: [bestValue] };
+  }
+
+  takeUp(schedule: Schedule): void {
+    const { problem, trial, crew } = this;
+    const day = new Day(problem);
+    if (loadSchedule(day, schedule) > 0 || !trial.lay(day.board, true)) return;
+    const wish = this.wishes[0]!;
+    const sampled = trial.play(wish, null, 0, crew.caution)!;
+    this.note(trial.day.board, trial.varied(wish, sampled));
+    this.guests.push(schedule);
+  }
+
+  private get isMeeting(): boolean {
+    const at = MEETINGS[this.met];
+    return at !== undefined && this.answer === null && this.share() >= at;
   }
 
   /** Every schedule that is played counts for every wish. */
@@ -234,6 +270,7 @@ class Run implements WishRun {
       note,
       trial,
       random: random(settings.seed),
+      guests: this.guests,
       share: () => this.share(),
       tick: (iterations) => {
         this.iterations += iterations;

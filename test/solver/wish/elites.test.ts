@@ -97,6 +97,7 @@ function courseOf(elites: Elites, iterations: number): Course & { readonly playe
     },
     trial: new DayTrial(stageOf(problem), acting(0), new Days(problem, "pert", 20, 1), () => 0),
     random: random(1),
+    guests: [],
     share: () => done / iterations,
     tick: (more) => {
       done += more;
