@@ -1,5 +1,6 @@
 import { done, failed, type Outcome } from "../kernel/index.ts";
 import type { KeepOut, Place, Plan } from "../plan/index.ts";
+import { cutLine, cutRing, type Degrees } from "./antimeridian.ts";
 import { idFrom } from "./lists/names.ts";
 import { planStateRecord } from "./planstate.ts";
 import { type Centre, degreesOf, metresOf } from "./sphere.ts";
@@ -30,8 +31,8 @@ export interface SiteFeature {
   readonly name: string;
   readonly kind: string;
   readonly type: "Point" | "Polygon" | "LineString";
-  /** One for a point; the first again at the end of a ring. */
-  readonly degrees: readonly (readonly [lonDeg: number, latDeg: number])[];
+  /** The pieces into which the meridian of 180 degrees cuts it: one point, rings with the first point again at the end, lines. */
+  readonly pieces: readonly (readonly Degrees[])[];
 }
 
 /** The plan's places and keep-outs and the given lines in longitude and latitude. */
@@ -41,13 +42,13 @@ export function siteFeatures(plan: Plan, lines: readonly NamedLine[]): readonly 
   return [
     ...plan.site.places.map((place): SiteFeature => {
       const { id, name, kind } = place;
-      return { id, name, kind, type: "Point", degrees: [at(place)] };
+      return { id, name, kind, type: "Point", pieces: [[at(place)]] };
     }),
     ...plan.site.keepOuts.map(({ id, name, kind, shape }): SiteFeature => {
-      return { id, name, kind, type: "Polygon", degrees: ringOf(cornersOf(shape)).map(at) };
+      return { id, name, kind, type: "Polygon", pieces: cutRing(ringOf(cornersOf(shape)).map(at)) };
     }),
     ...lines.map(({ name, kind, points }): SiteFeature => {
-      return { id: null, name, kind, type: "LineString", degrees: points.map(at) };
+      return { id: null, name, kind, type: "LineString", pieces: cutLine(points.map(at)) };
     }),
   ];
 }
@@ -57,10 +58,14 @@ export function siteFeatures(plan: Plan, lines: readonly NamedLine[]): readonly 
  * (RFC 7946, 6.1). `madeMs` is when it is written, milliseconds since 1970.
  */
 export function planGeoJson(plan: Plan, lines: readonly NamedLine[], madeMs?: number): string {
-  const features = siteFeatures(plan, lines).map(({ id, name, kind, type, degrees }) => {
-    const coordinates = type === "Point" ? degrees[0] : type === "Polygon" ? [degrees] : degrees;
+  const features = siteFeatures(plan, lines).map(({ id, name, kind, type, pieces }) => {
+    const parts = pieces.map((degrees) =>
+      type === "Point" ? degrees[0] : type === "Polygon" ? [degrees] : degrees,
+    );
+    const geometry =
+      parts.length === 1 ? { type, coordinates: parts[0] } : { type: `Multi${type}`, coordinates: parts };
     const properties = { name, kind };
-    return { type: "Feature", ...(id === null ? {} : { id }), geometry: { type, coordinates }, properties };
+    return { type: "Feature", ...(id === null ? {} : { id }), geometry, properties };
   });
   const body = { name: plan.body.name, radiusM: plan.body.radiusM };
   return `${JSON.stringify({ type: "FeatureCollection", plan: planStateRecord(plan, madeMs), body, features }, null, 1)}\n`;
@@ -94,17 +99,17 @@ function ringOf(corners: readonly PointFeature[]): PointFeature[] {
 export interface GeoJsonSite {
   readonly places: readonly Place[];
   readonly keepOuts: readonly KeepOut[];
-  /** Things of the file that are neither points nor polygons with a name to go by, counted. */
+  /** Things of the file that are neither points nor polygons, counted. */
   readonly leftOut: number;
 }
 
 /**
- * Points as places and polygons (outer rings) as walking keep-outs, by longitude and latitude on the plan's body, to
+ * Points as places and polygons (outer rings, each of several by itself) as walking keep-outs, by longitude and latitude on the plan's body, to
  * the centimetre; or what is wrong with the text in words. Names in the document are made from the features' own and
  * never clash with those of the plan. The plan is not changed.
  */
 export function readGeoJson(text: string, plan: Plan): Outcome<GeoJsonSite, string> {
-  const features = featuresOf(text);
+  const features = featuresOf(text, plan.body);
   if (!features.ok) return features;
   const centre = centreOf(plan);
   const taken = new Set([...plan.site.places, ...plan.site.keepOuts].map((one) => one.id));
@@ -121,27 +126,35 @@ export function readGeoJson(text: string, plan: Plan): Outcome<GeoJsonSite, stri
           `feature ${k + 1} ("${name}") has no longitude and latitude on the body near the lander`,
         );
       places.push({ id: idFrom(name, "place", taken), name, kind: "station", ...point, upM: 0 });
-    } else if (type === "Polygon") {
-      const points = outerRing(centre, coordinates);
-      if (!points)
+    } else if (type === "Polygon" || type === "MultiPolygon") {
+      const rings = ringsOf(centre, type === "Polygon" ? [coordinates] : coordinates);
+      if (!rings)
         return failed(
           `feature ${k + 1} ("${name}") has no ring of 3 to 500 corners on the body near the lander`,
         );
-      const shape = { type: "polygon" as const, points };
-      keepOuts.push({ id: idFrom(name, "keep-out", taken), name, kind: "walking", shape, exemptTasks: [] });
+      keepOuts.push(...rings.map((points) => keepOutOf(points, name, idFrom(name, "keep-out", taken))));
     } else leftOut += 1;
   }
   return done({ places, keepOuts, leftOut });
 }
 
-/** The features of a collection, not looked at yet. */
-function featuresOf(text: string): Outcome<readonly unknown[], string> {
+function keepOutOf(points: PointFeature[], name: string, id: string): KeepOut {
+  return { id, name, kind: "walking", shape: { type: "polygon", points }, exemptTasks: [] };
+}
+
+/** The features of a collection, not looked at yet; refused where it says itself that it is of another body, whose degrees are other metres. */
+function featuresOf(text: string, { name, radiusM }: Plan["body"]): Outcome<readonly unknown[], string> {
   let data: unknown;
   try {
     data = JSON.parse(text);
   } catch (error) {
     return failed(`this is not JSON: ${error instanceof Error ? error.message : "unreadable"}`);
   }
+  const body = isRecord(data) && isRecord(data["body"]) ? data["body"] : {};
+  if (typeof body["radiusM"] === "number" && body["radiusM"] !== radiusM)
+    return failed(
+      `it is of a body with a mean radius of ${body["radiusM"]} m, and that of ${name} is ${radiusM} m in the plan`,
+    );
   const features = isRecord(data) && data["type"] === "FeatureCollection" ? data["features"] : null;
   return Array.isArray(features) ? done(features) : failed("this is no GeoJSON FeatureCollection");
 }
@@ -153,13 +166,23 @@ function geometryOf(feature: unknown): { readonly type: unknown; readonly coordi
     : { type: null, coordinates: null };
 }
 
-/** The corners of a polygon's outer ring, the last of which is the first again; null where they are none for a plan. */
+/** The outer rings of some polygons; null where one of them is none for a plan, or there is no polygon. */
+function ringsOf(centre: Centre, polygons: unknown): readonly PointFeature[][] | null {
+  const rings = (Array.isArray(polygons) ? polygons : []).map((one) => outerRing(centre, one));
+  const found = rings.filter((ring): ring is PointFeature[] => ring !== null);
+  return found.length > 0 && found.length === rings.length ? found : null;
+}
+
+/** The corners of a polygon's outer ring; null where they are none for a plan. */
 function outerRing(centre: Centre, coordinates: unknown): PointFeature[] | null {
   const ring: unknown = Array.isArray(coordinates) ? coordinates[0] : null;
   const corners = Array.isArray(ring) ? ring.map((one) => pointOf(centre, one)) : [];
-  const points = corners.slice(0, -1).filter((one): one is PointFeature => one !== null);
-  const isWhole = points.length === corners.length - 1;
-  return isWhole && points.length >= 3 && points.length <= 500 ? points : null;
+  const points = corners.filter((one): one is PointFeature => one !== null);
+  if (points.length < corners.length) return null;
+  // The last one is the first again. Where a writer left that out, it is a corner like any other: without it the ground kept out of is smaller.
+  const [first, last] = [points[0], points.at(-1)];
+  if (first && last && first.eastM === last.eastM && first.northM === last.northM) points.pop();
+  return points.length >= 3 && points.length <= 500 ? points : null;
 }
 
 function isRecord(value: unknown): value is Record<string, unknown> {

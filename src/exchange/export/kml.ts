@@ -4,12 +4,14 @@ import { planState } from "../planstate.ts";
 
 /** Places, keep-outs and lines as KML 2.2 (OGC 07-147r2), longitude and latitude on the plan's body, which is named in it; `madeMs` is when it is written, milliseconds since 1970. */
 export function planKml(plan: Plan, lines: readonly NamedLine[], madeMs: number): string {
-  const marks = siteFeatures(plan, lines).map(({ name, kind, type, degrees }) => {
-    const where = degrees.map((pair) => pair.join(",")).join(" ");
-    const shape =
-      type === "Polygon"
+  const marks = siteFeatures(plan, lines).map(({ name, kind, type, pieces }) => {
+    const shapes = pieces.map((degrees) => {
+      const where = degrees.map((pair) => pair.join(",")).join(" ");
+      return type === "Polygon"
         ? `<Polygon><outerBoundaryIs><LinearRing><coordinates>${where}</coordinates></LinearRing></outerBoundaryIs></Polygon>`
         : `<${type}><coordinates>${where}</coordinates></${type}>`;
+    });
+    const shape = shapes.length === 1 ? shapes[0] : `<MultiGeometry>${shapes.join("")}</MultiGeometry>`;
     return `<Placemark><name>${safe(name)}</name><description>${safe(kind)}</description>${shape}</Placemark>`;
   });
   return [
