@@ -1,7 +1,7 @@
 import type { WishedDay } from "../answers/index.ts";
 import { planText } from "../exchange/index.ts";
 import { editBetween, type Plan } from "../plan/index.ts";
-import { cautionSentence, percent } from "../words/index.ts";
+import { cautionSentence, fixed, percent } from "../words/index.ts";
 import { core, turnOf } from "./core.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { numberOption, readOptions } from "./options.ts";
@@ -45,7 +45,9 @@ export async function curveVerb(args: readonly string[], streams: Streams): Prom
     values.json === true ? `${JSON.stringify(days.map(plain), null, 2)}\n` : table(plan, days, out),
   );
   if (streams.stop.aborted)
-    streams.err(`lope: stopped after ${usedS.toFixed(1)} s; the days are of what was found until then\n`);
+    streams.err(
+      `lope: stopped after ${fixed(usedS, 1, "up")} s; the days are of what was found until then\n`,
+    );
   return 0;
 }
 

@@ -4,7 +4,7 @@ import { planText } from "../exchange/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { ceilingOf } from "../solver/ceiling.ts";
 import { TURNS_A_SECOND } from "../solver/search/run.ts";
-import { gridName, percent } from "../words/index.ts";
+import { fixed, gridName, percent } from "../words/index.ts";
 import { core, turnOf } from "./core.ts";
 import { packThreads } from "./packthreads.ts";
 import type { ExitCode, Streams } from "./verb.ts";
@@ -58,7 +58,7 @@ export async function packVerb(args: readonly string[], streams: Streams): Promi
       reportTable(made, verdict),
       `  packed    worth ${verdict.score.worth} beside ${greedy.worth} of the greedy baseline`,
       ` (breaches ${verdict.score.breaches} / ${greedy.breaches}, must-do left out ${verdict.score.mustLeftOut} / ${greedy.mustLeftOut})\n`,
-      `  search    ${report.iterations} iterations in ${report.seconds.toFixed(2)} s, seed ${seed}, stopped: ${report.stopped}\n`,
+      `  search    ${report.iterations} iterations in ${fixed(report.seconds, 2, "up")} s, seed ${seed}, stopped: ${report.stopped}\n`,
       ...(wished
         ? [...wishWords(report), ceilingWords(plan, seed, proveSeconds ?? 0)]
         : [`  bound     ${boundWords(report)}${report.bound === null ? "" : gridNote(plan)}\n`]),

@@ -13,6 +13,7 @@ import {
   lineM,
   stops,
 } from "../terrain/index.ts";
+import { percent } from "../words/index.ts";
 
 type Inputs = Explained["inputs"];
 
@@ -79,7 +80,7 @@ function onSlope(slope: number): Inputs[number] {
   return {
     name: "onSlope",
     value: walkingMs(1, slope),
-    unit: `of the level speed on a slope of ${(Math.round(slope * 1000) / 10).toFixed(1)} % over the straight line`,
+    unit: `of the level speed on a slope of ${percent(slope, "given")} over the straight line`,
   };
 }
 

@@ -1,6 +1,6 @@
 import type { Relaxation } from "../answers/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { taskName } from "../words/index.ts";
+import { minutes, taskName } from "../words/index.ts";
 import type { WhyQuestion } from "./answers.ts";
 import type { Core } from "./core.ts";
 import { wordsOf } from "./files.ts";
@@ -155,7 +155,7 @@ function gives({ plan }: WhyQuestion, { kind, steps, dropped, sentence }: Relaxa
     const name = taskName(plan, first);
     return `without ${name}${others.length > 0 ? ` and ${others.length} more` : ""}`;
   }
-  if (kind === "lag") return `a lag eased by ${steps} min`;
+  if (kind === "lag") return `a lag eased by ${minutes(steps * 60, "given")}`;
   if (kind === "rearrange") return "placed tasks move";
   return sentence.split(": ")[0]!.replace(/\.$/, "");
 }

@@ -1,4 +1,4 @@
-import { digits, fixed, rounded, type Side, stepped } from "./number.ts";
+import { digits, fixed, rounded, type Side, signed, stepped } from "./number.ts";
 
 /** Amounts with their units. The table of figures and sides stands in `number.ts`. */
 
@@ -12,6 +12,11 @@ export function metres(value: number, side: Side): string {
   if (whole < 1000) return `${fixed(value, 0, side)} m`;
   const tens = Math.abs(stepped(value, 10, side));
   return `${fixed(value / 1000, tens < 1000 ? 2 : whole < 100_000 ? 1 : 0, side)} km`;
+}
+
+/** By how much more or less is walked, whole metres: `+120 m`. */
+export function metresMore(value: number): string {
+  return `${signed(value)} m`;
 }
 
 /** A mass: `12.3 kg`; as given to the gram. */
@@ -32,6 +37,11 @@ export function stock(value: number, unit: "kg" | "Wh", side: "up" | "down"): st
 /** Heat in a body: `312 kJ`. */
 export function heat(kilojoules: number, side: Side): string {
   return `${rounded(kilojoules, 0, side)} kJ`;
+}
+
+/** A power as it stands: `260 W`. */
+export function watts(value: number): string {
+  return `${digits(value)} W`;
 }
 
 /** A share of a stock or a chance: `6 %`; as given `97.5 %`. */
@@ -60,4 +70,10 @@ export function angle(degrees: number, side: "up" | "down"): string {
 /** A direction over the ground from north over east, in three figures: `045°`. */
 export function bearing(degrees: number): string {
   return `${String(((Math.round(degrees) % 360) + 360) % 360).padStart(3, "0")}°`;
+}
+
+/** The size of a file: `812 bytes`, `14 kB`, `2.1 MB`; never less than it is. */
+export function sizeWords(bytes: number): string {
+  if (bytes < 1000) return `${bytes} bytes`;
+  return bytes <= 999_000 ? `${fixed(bytes / 1000, 0, "up")} kB` : `${fixed(bytes / 1_000_000, 1, "up")} MB`;
 }

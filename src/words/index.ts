@@ -16,7 +16,21 @@ export {
   timeLeft,
 } from "./time.ts";
 export { unitNamed } from "./unitword.ts";
-export { angle, bearing, metres, heat, kmH, mass, percent, speed, stock, volume } from "./amount.ts";
+export {
+  angle,
+  bearing,
+  heat,
+  kmH,
+  mass,
+  metres,
+  metresMore,
+  percent,
+  sizeWords,
+  speed,
+  stock,
+  volume,
+  watts,
+} from "./amount.ts";
 export { CONSUMABLE_WORDS } from "./consumable.ts";
 export { cautionSentence } from "./caution.ts";
 export { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords, crewSays } from "./crewwords.ts";

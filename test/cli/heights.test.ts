@@ -37,7 +37,7 @@ describe("lope heights", () => {
       /heights, [\d.]+ m apart/,
       /true north/,
       /^Unit: metres, as the file says/m,
-      /^Least [\d.]+ m, greatest [\d.]+ m/m,
+      /^Least [\d\u202f.]+ m, greatest [\d\u202f.]+ m/m,
       /^Unknown/m,
     ])
       expect(out).toMatch(said);

@@ -9,11 +9,14 @@ import {
   kmH,
   mass,
   metres,
+  metresMore,
   percent,
   type Side,
   signed,
+  sizeWords,
   stock,
   volume,
+  watts,
 } from "../../src/words/index.ts";
 import { MINUS } from "../../src/words/number.ts";
 
@@ -126,6 +129,24 @@ describe("numbers", () => {
       "3.5 L",
       "97.5 %",
     ]);
+  });
+
+  it("of a file are never said to be less than they are", () => {
+    expect([0, 999, 1000, 1001, 999_000, 999_001, 1_000_001, 12_340_000].map(sizeWords)).toEqual([
+      "0 bytes",
+      "999 bytes",
+      "1 kB",
+      "2 kB",
+      "999 kB",
+      "1.0 MB",
+      "1.1 MB",
+      "12.4 MB",
+    ]);
+  });
+
+  it("of a power stand as they are, and of a difference of ways with their sign", () => {
+    expect([260, 259.5].map(watts)).toEqual(["260 W", "259.5 W"]);
+    expect([1200, 0, -40].map(metresMore)).toEqual(["+1\u202f200 m", "0 m", "−40 m"]);
   });
 
   it("come from binary fractions without being pushed a step", () => {

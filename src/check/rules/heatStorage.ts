@@ -1,5 +1,5 @@
 import { instant } from "../../kernel/index.ts";
-import { evaName, heat, met } from "../../words/index.ts";
+import { evaName, heat, met, watts } from "../../words/index.ts";
 import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { closeBelow } from "../thresholds.ts";
 
@@ -19,7 +19,7 @@ export const heatStorage: JudgeRule = ({ prepared, outs }) => {
           need: walker.storageJ / 1000,
           have: mostJ / 1000,
           unit: "kJ",
-          sentence: `${walker.member.name} on ${evaName(prepared.plan, eva)} has stored ${heat(mostJ / 1000, "up")} of heat by ${met(at.drawnToS)}; at most ${heat(walker.storageJ / 1000, "down")} is allowed, and cooling carries off ${walker.coolingW} W.`,
+          sentence: `${walker.member.name} on ${evaName(prepared.plan, eva)} has stored ${heat(mostJ / 1000, "up")} of heat by ${met(at.drawnToS)}; at most ${heat(walker.storageJ / 1000, "down")} is allowed, and cooling carries off ${watts(walker.coolingW)}.`,
         }),
       ];
     }),

@@ -12,7 +12,7 @@ import {
 } from "../../physics/index.ts";
 import { type Eva, type Plan, ruleSource, type Schedule, type Suit } from "../../plan/index.ts";
 import { gaitsOf, heavensOf, environmentHeatOnEvaW, waysOf } from "../../terrain/index.ts";
-import { CONSUMABLE_WORDS, bare, clockToSecond } from "../../words/index.ts";
+import { bare, clockToSecond, CONSUMABLE_WORDS, watts } from "../../words/index.ts";
 import { stretchName, UNITS } from "./words.ts";
 
 /**
@@ -187,7 +187,7 @@ export function fromHeat(plan: Plan, schedule: Schedule, eva: string, crew: stri
       caption:
         ledger.suit.coolingW === undefined
           ? "Cooling is always enough: no limit is given for it, so nothing is stored"
-          : `Heat by stretch, against cooling of ${bare(ledger.suit.coolingW, 6)} W`,
+          : `Heat by stretch, against cooling of ${watts(ledger.suit.coolingW)}`,
       head: ["Stretch", "from MET", "h:mm:ss", "load, W", "heat, W", "stored at its end, kJ"],
       rows: ledger.lines.map((line) => [
         stretchName(plan, line.stretch),

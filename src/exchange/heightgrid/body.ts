@@ -1,3 +1,5 @@
+import { metres } from "../../words/index.ts";
+
 /** A body, or coordinates on it, for PROJ and in words. */
 export interface BodyWords {
   readonly proj: string;
@@ -6,10 +8,11 @@ export interface BodyWords {
 
 /** A body of these half axes in metres; `primeDeg` is where its longitudes begin. */
 export function bodyWords(major: number, minor: number, primeDeg: number): BodyWords {
-  const km = (metres: number): string => `${Math.round(metres) / 1000} km`;
+  const length = (m: number): string => metres(Math.round(m), "given");
   return {
     proj: `+a=${major} +b=${minor}${primeDeg === 0 ? "" : ` +pm=${primeDeg}`}`,
-    words: major === minor ? `a sphere of ${km(major)}` : `a body of ${km(major)} by ${km(minor)}`,
+    words:
+      major === minor ? `a sphere of ${length(major)}` : `a body of ${length(major)} by ${length(minor)}`,
   };
 }
 

@@ -1,5 +1,6 @@
 import type { GeoTIFF, GeoTIFFImage } from "geotiff";
 import { done, failed, type Outcome } from "../../kernel/index.ts";
+import { digits } from "../../words/index.ts";
 import { isUnknown } from "./asciigrid.ts";
 import { type GeoKeys, metresOfUnit, projectionOf } from "./projection.ts";
 import type { Cut, HeightSource, Net } from "./source.ts";
@@ -139,7 +140,7 @@ function unitOf(band: unknown, keys: GeoKeys): { metres: number | null; words: s
   const metres = metresOfUnit(code);
   return metres === null
     ? { metres, words: `number ${JSON.stringify(code)}, which is not known here` }
-    : { metres, words: metres === 1 ? "m" : `${Math.round(metres * 1e6) / 1e6} m` };
+    : { metres, words: metres === 1 ? "m" : `${digits(metres, 7)} m` };
 }
 
 function netOf(image: GeoTIFFImage, keys: GeoKeys): Outcome<Net, string> {

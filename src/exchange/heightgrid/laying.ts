@@ -7,6 +7,7 @@ import {
   placedOn,
   type SiteOnBody,
 } from "./placing.ts";
+import { rounded } from "../../words/index.ts";
 import type { Cut, HeightSource } from "./source.ts";
 
 /** The plan's net over a file: where its points lie and from which cells of the file they come. */
@@ -69,12 +70,12 @@ function laid(source: HeightSource, placed: Placed, answers: HeightAnswers): Out
   const rowM = Math.hypot(up.eastM, up.northM);
   const isMirrored = right.eastM * up.northM - right.northM * up.eastM < 0;
   const upDeg = ((Math.atan2(up.eastM, up.northM) * 180) / Math.PI + 360) % 360;
-  const finestM = rounded(Math.min(columnM, rowM), 1e-6);
+  const finestM = toStep(Math.min(columnM, rowM), 1e-6);
   const cellM = answers.spacingM ?? finestM;
   const tooClose = answers.spacingM !== undefined && cellM < finestM * (1 - 1e-6);
   if (tooClose || !(cellM >= LEAST_CELL_M && cellM <= MOST_CELL_M)) {
     const least = Math.max(LEAST_CELL_M, finestM);
-    const words = `Points ${cellM} m apart cannot be taken: ${tidy(least)} to ${MOST_CELL_M} m can.`;
+    const words = `Points ${cellM} m apart cannot be taken: ${rounded(least, 2, "up")} to ${MOST_CELL_M} m can.`;
     return failed({ about: "size", words });
   }
   const box = boxOf(source, placed, Math.min(answers.reachM ?? Infinity, FARTHEST_M));
@@ -151,8 +152,8 @@ function netOn(box: Box, on: { readonly eastM: number; readonly northM: number }
   const west = first(box.west, on.eastM);
   const south = first(box.south, on.northM);
   return {
-    westM: rounded(on.eastM + west * cellM, 0.01),
-    southM: rounded(on.northM + south * cellM, 0.01),
+    westM: toStep(on.eastM + west * cellM, 0.01),
+    southM: toStep(on.northM + south * cellM, 0.01),
     cellM,
     columns: Math.max(0, last(box.east, on.eastM) - west + 1),
     rows: Math.max(0, last(box.north, on.northM) - south + 1),
@@ -215,14 +216,10 @@ function tooManyWords({ columns, rows, cellM }: PlainNet): string {
   const apartM = Math.ceil(fewer * cellM * 1.01 * 10) / 10;
   return (
     `${columns} by ${rows} heights are too many: at most ${MOST_POINTS}, ${MOST_A_SIDE} a side. Take what lies within ` +
-    `${reachM} m of the lander, or points at least ${tidy(apartM)} m apart.`
+    `${reachM} m of the lander, or points at least ${rounded(apartM, 2, "up")} m apart.`
   );
 }
 
-function rounded(value: number, to: number): number {
+function toStep(value: number, to: number): number {
   return Math.round(value / to) / Math.round(1 / to);
-}
-
-function tidy(value: number): number {
-  return Math.round(value * 100) / 100;
 }

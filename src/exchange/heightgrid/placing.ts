@@ -1,4 +1,5 @@
 import { done, failed, type Outcome } from "../../kernel/index.ts";
+import { metres } from "../../words/index.ts";
 import { degreesOf, metresOf } from "../sphere.ts";
 import type { HeightSource, Net } from "./source.ts";
 import { projectionOfWkt } from "./wkt.ts";
@@ -77,10 +78,9 @@ async function projected(
   if (!opened.ok) return opened;
   const { radiusM, isDegrees, toMap, toDegrees } = opened.value;
   if (Math.abs(radiusM - site.radiusM) > RADIUS_WITHIN * site.radiusM) {
-    const km = (metres: number): string => `${Math.round(metres / 100) / 10} km`;
     return failed({
       about: "body",
-      words: `The file is of a body of ${km(radiusM)} radius, the plan's has ${km(site.radiusM)}.`,
+      words: `The file is of a body of ${metres(radiusM, "given")} radius, the plan's has ${metres(site.radiusM, "given")}.`,
     });
   }
   const { net, columns, rows } = source;
@@ -162,13 +162,9 @@ function awayWords(
     Math.min(rows - 1, Math.max(0, Number.isFinite(row) ? row : 0)),
   );
   const awayM = Math.hypot(edge.eastM, edge.northM);
-  const how = Number.isFinite(awayM)
-    ? awayM < 10_000
-      ? `${Math.ceil(awayM)} m`
-      : `${Math.ceil(awayM / 1000)} km`
-    : "";
+  const how = Number.isFinite(awayM) ? metres(awayM, "up") : "far";
   return (
-    `The plan's lander at latitude ${site.latDeg}, longitude ${site.lonDeg} lies ${how || "far"} outside the file, whose ` +
+    `The plan's lander at latitude ${site.latDeg}, longitude ${site.lonDeg} lies ${how} outside the file, whose ` +
     `middle is at latitude ${rounded(latDeg)}, longitude ${rounded(lonDeg)}.`
   );
 }

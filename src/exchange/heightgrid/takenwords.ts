@@ -1,3 +1,4 @@
+import { digits, rounded } from "../../words/index.ts";
 import type { Laying } from "./laying.ts";
 import type { HeightsTaken } from "./taking.ts";
 
@@ -11,20 +12,20 @@ export function takenWords(taken: HeightsTaken): string[] {
   const { laying, leastM, greatestM, landerM } = taken;
   const { cellM, columnM, rowM } = laying;
   const thinned = cellM > Math.min(columnM, rowM) * 1.001;
-  const unit = taken.metresPerHeight === 1 ? "metres" : `${tidy(taken.metresPerHeight, 1e-4)} m`;
+  const unit = taken.metresPerHeight === 1 ? "metres" : `${digits(taken.metresPerHeight, 6)} m`;
   const under =
     landerM === null
       ? "the height under the lander is not known"
-      : `${tidy(landerM)} m under the lander, from which the plan counts`;
+      : `${rounded(landerM, 2, "down")} m under the lander, from which the plan counts`;
   const why = thinned
-    ? `slopes shorter than ${tidy(cellM)} m are not seen, and ways are judged by gentler ones`
+    ? `slopes shorter than ${rounded(cellM, 2, "up")} m are not seen, and ways are judged by gentler ones`
     : "between the file's points heights are bilinear, which cuts crests";
   return [
     netWords(laying),
     `Coordinates: ${taken.projectionWords}${taken.isLaidByHand ? "; how they lie was given by hand" : ""}.`,
     northWords(laying),
     `Unit: ${unit}, ${taken.isUnitByHand ? "given by hand" : "as the file says"}.`,
-    `Least ${tidy(leastM)} m, greatest ${tidy(greatestM)} m; ${under}.`,
+    `Least ${rounded(leastM, 2, "down")} m, greatest ${rounded(greatestM, 2, "up")} m; ${under}.`,
     `Unknown${taken.unknownPoints > 0 ? ", with what lies beyond the file's edges" : ""}: ${shareWords(taken.unknownPoints, taken.points)}.`,
     laying.isPointByPoint
       ? `Steepest slope between neighbours ${degrees(taken.steepestDeg)}.`
@@ -35,13 +36,15 @@ export function takenWords(taken: HeightsTaken): string[] {
 }
 
 function netWords({ columns, rows, westM, southM, cellM }: Laying): string {
+  // How far heights are known is never said to be farther.
+  const to = (metres: number): string => `${rounded(metres, 2, "down")} m`;
   const sides = [
-    `${tidy(-westM)} m west`,
-    `${tidy(westM + (columns - 1) * cellM)} m east`,
-    `${tidy(-southM)} m south`,
-    `${tidy(southM + (rows - 1) * cellM)} m north`,
+    `${to(-westM)} west`,
+    `${to(westM + (columns - 1) * cellM)} east`,
+    `${to(-southM)} south`,
+    `${to(southM + (rows - 1) * cellM)} north`,
   ];
-  return `${columns} by ${rows} heights, ${tidy(cellM)} m apart: ${sides.join(", ")} of the lander.`;
+  return `${columns} by ${rows} heights, ${rounded(cellM, 2, "up")} m apart: ${sides.join(", ")} of the lander.`;
 }
 
 function northWords({ upDeg, isMirrored, isPointByPoint }: Laying): string {
@@ -57,13 +60,9 @@ function northWords({ upDeg, isMirrored, isPointByPoint }: Laying): string {
 function shareWords(unknown: number, points: number): string {
   if (unknown === 0) return "none";
   const percent = (100 * unknown) / points;
-  return `${unknown} of ${points} points, ${percent < 0.1 ? "under 0.1" : tidy(percent, 0.1)} %`;
+  return `${unknown} of ${points} points, ${percent < 0.1 ? "under 0.1" : rounded(percent, 1, "up")} %`;
 }
 
 function degrees(value: number): string {
-  return `${Math.ceil(value * 10) / 10} degrees`;
-}
-
-function tidy(value: number, to = 0.01): number {
-  return Math.round(value / to) / Math.round(1 / to) + 0;
+  return `${rounded(value, 1, "up")} degrees`;
 }

@@ -14,10 +14,10 @@ import {
   grouped,
   lasting,
   metres,
-  percent,
+  metresMore,
   numberedTask,
+  percent,
   shift,
-  signed,
 } from "../../words/index.ts";
 import { useSession } from "../context.ts";
 import type { InHand } from "../viewstate.ts";
@@ -177,7 +177,7 @@ function Costs({ preview, plan }: { readonly preview: Preview; readonly plan: Pl
         <>
           {" · "}
           <Figure>
-            walking {metres(after.walkM, "up")} ({signed(walked)} m)
+            walking {metres(after.walkM, "up")} ({metresMore(walked)})
           </Figure>
         </>
       )}

@@ -1,14 +1,14 @@
 import "./quarantine.css";
 import { type RefObject, useLayoutEffect, useRef, useState } from "react";
 import { type QuarantinedPlan, wordsOf } from "../../session/index.ts";
-import { counted } from "../../words/index.ts";
+import { counted, sizeWords } from "../../words/index.ts";
 import { momentWords } from "../parts/moment.ts";
 import { useApp } from "../context.ts";
 import { Dialog } from "../parts/dialog.tsx";
 import { DialogHead } from "../parts/dialoghead.tsx";
 import { download } from "../parts/files.ts";
 import { useFound } from "../parts/found.ts";
-import { keptWords, sizeWords } from "../parts/keptwords.ts";
+import { keptWords } from "../parts/keptwords.ts";
 
 /** What the autosave has kept aside: opened, saved as a file, or deleted. */
 export function Quarantine() {

@@ -180,7 +180,7 @@ function Levels({ now, member }: { readonly now: CrewNow; readonly member: CrewM
                 left={nowLeft}
               />
               <b>
-                {gaugeFigure(nowLeft, track.consumable, Math.floor)} {unitOf(track.consumable)}
+                {gaugeFigure(nowLeft, track.consumable, "down")} {unitOf(track.consumable)}
               </b>
               <span className="note" title="Above the reserve when back inside, if all goes on like this">
                 {percent(track.margin, "down")} when back

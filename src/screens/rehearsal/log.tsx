@@ -49,12 +49,12 @@ function Readings() {
               <td>
                 {expected === null
                   ? "nobody was out"
-                  : `${gaugeFigure(expected, consumable, Math.round)} ${unit}`}
+                  : `${gaugeFigure(expected, consumable, "down")} ${unit}`}
               </td>
               <td>
                 {expected !== null && reading.left < expected && (
                   <span className="state tight">
-                    {gaugeFigure(expected - reading.left, consumable, Math.ceil)} less
+                    {gaugeFigure(expected - reading.left, consumable, "up")} less
                   </span>
                 )}
               </td>

@@ -1,6 +1,6 @@
 import { useState } from "react";
 import type { Card } from "../../session/index.ts";
-import { sizeWords } from "../parts/keptwords.ts";
+import { sizeWords } from "../../words/index.ts";
 import { useApp } from "../context.ts";
 import { download } from "../parts/files.ts";
 import { DayPicture } from "./daypicture.tsx";

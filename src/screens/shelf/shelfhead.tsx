@@ -1,9 +1,8 @@
 import type { Card } from "../../session/index.ts";
-import { counted } from "../../words/index.ts";
+import { counted, sizeWords } from "../../words/index.ts";
 import { useApp } from "../context.ts";
 import { DialogHead } from "../parts/dialoghead.tsx";
 import { chooseFile } from "../parts/files.ts";
-import { sizeWords } from "../parts/keptwords.ts";
 
 /** The shelf's title, whether plans or the bin are shown, and how a plan comes to it. */
 export function ShelfHead(props: {

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 import { type Card, type KeptState, STATE_ROOM } from "../../session/index.ts";
-import { sizeWords } from "../parts/keptwords.ts";
+import { sizeWords } from "../../words/index.ts";
 import { useApp } from "../context.ts";
 import { AuthorField } from "../parts/remarks/author.tsx";
 import { momentWords } from "../parts/moment.ts";

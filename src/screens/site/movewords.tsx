@@ -1,6 +1,6 @@
 import type { SiteWalks, Verdict } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import { counted, lasting, placeName, signed } from "../../words/index.ts";
+import { counted, lasting, metresMore, placeName } from "../../words/index.ts";
 
 /** What moving a place does to the day, while it is in hand. */
 export function MoveWords(props: {
@@ -18,7 +18,7 @@ export function MoveWords(props: {
     <div className="site-move panel" role="status">
       <b>{name}</b>
       <span>walk back {homeS < 0 ? "impossible: no way" : lasting(homeS, "up")}</span>
-      <span>walked {signed(after.score.walkM - before.score.walkM)} m</span>
+      <span>walked {metresMore(after.score.walkM - before.score.walkM)}</span>
       <span className={after.score.breaches > 0 ? "state breach" : "state fine"}>
         {counted(after.score.breaches, "breach", "breaches")}, was {before.score.breaches}
       </span>

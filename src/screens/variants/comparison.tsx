@@ -3,13 +3,14 @@ import type { MarginTrack } from "../../answers/index.ts";
 import {
   clockText,
   crewName,
-  type Dial,
   evaName,
   grouped,
   metres,
+  metresMore,
   percent,
   shift,
   signed,
+  type Dial,
 } from "../../words/index.ts";
 import { averageWorth } from "../chancewords.ts";
 import { ChanceAgainstWish, type ChanceKind, useChancesOf } from "../daychances.tsx";
@@ -126,7 +127,7 @@ function scores(dial: Dial): readonly Measure[] {
       ),
       value: ({ verdict }) => verdict.score.walkM,
       better: "less",
-      change: (by) => `${signed(by)} m`,
+      change: metresMore,
     },
     {
       name: "Finish",

@@ -1,4 +1,5 @@
 import type { Chance } from "../../answers/index.ts";
+import { fixed } from "../../words/index.ts";
 
 /** Two-sided 95 % of the normal distribution. */
 const Z = 1.959963984540054;
@@ -24,22 +25,18 @@ export function chanceOf(count: number, of: number, rounding: Rounding = "down")
  */
 function chanceWords({ count, of, share, low, high }: Omit<Chance, "words">, rounding: Rounding): string {
   if (of === 0) return "unknown";
-  if (count === of) return `over ${percent(Math.floor(low * 1000 + SLACK))}`;
-  if (count === 0) return `under ${percent(Math.ceil(high * 1000 - SLACK))}`;
-  const exact = share * 1000;
-  const tenths = rounding === "down" ? Math.floor(exact + SLACK) : Math.min(999, Math.ceil(exact - SLACK));
-  const from = Math.floor(low * 1000 + SLACK);
-  const to = Math.min(999, Math.ceil(high * 1000 - SLACK));
-  return `${percent(tenths)} (${(from / 10).toFixed(1)} to ${percent(to)})`;
+  if (count === of) return `over ${tenths(low, "down")} %`;
+  if (count === 0) return `under ${tenths(high, "up")} %`;
+  return `${tenths(rounding === "up" ? Math.min(MOST, share) : share, rounding)} % (${tenths(low, "down")} to ${tenths(Math.min(MOST, high), "up")} %)`;
 }
 
 function worded(chance: Omit<Chance, "words">, rounding: Rounding): Chance {
   return { ...chance, words: chanceWords(chance, rounding) };
 }
 
-/** Forgives the last bits of a division, such as 0.29 * 1000. */
-const SLACK = 1e-9;
+/** What is not certain is never said to be. */
+const MOST = 0.999;
 
-function percent(tenths: number): string {
-  return `${(tenths / 10).toFixed(1)} %`;
+function tenths(share: number, rounding: Rounding): string {
+  return fixed(100 * share, 1, rounding);
 }

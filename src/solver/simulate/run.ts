@@ -408,8 +408,8 @@ function amount(consumable: Consumable, units: number): number {
   return consumable === "battery" ? units / 3_600_000 : units / 1e9;
 }
 
-/** `, worth on average +1.6`; nothing where it stays the same to a tenth. */
-function averageWords(worthGain: number): string {
-  const size = fixed(worthGain, 1, "down");
-  return Number(worthGain.toFixed(1)) === 0 ? "" : `, worth on average ${worthGain > 0 ? "+" : ""}${size}`;
+/** `, worth on average +1.6`; rounded down; nothing where that is no tenth. */
+export function averageWords(worthGain: number): string {
+  const gain = fixed(worthGain, 1, "down");
+  return gain === "0.0" ? "" : `, worth on average ${worthGain > 0 ? "+" : ""}${gain}`;
 }

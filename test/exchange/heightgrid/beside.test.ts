@@ -37,7 +37,7 @@ describe("a .prj beside a grid", () => {
       through(own.projection!).map((one) => expect.closeTo(one, 6)),
     );
     expect(found.value.projectionWords).toBe(
-      "polar stereographic, on a sphere of 1737.4 km, as polar.prj says",
+      "polar stereographic, on a sphere of 1\u202f737.4 km, as polar.prj says",
     );
   });
 

@@ -5,6 +5,7 @@ import { crewOf } from "../../../src/solver/simulate/crew.ts";
 import { Days, sampleFor } from "../../../src/solver/simulate/days.ts";
 import { oddsRun } from "../../../src/solver/simulate/index.ts";
 import { Player } from "../../../src/solver/simulate/player.ts";
+import { averageWords } from "../../../src/solver/simulate/run.ts";
 import { scriptOf } from "../../../src/solver/simulate/script.ts";
 import { Tally, worthOf } from "../../../src/solver/simulate/tally.ts";
 import { randomPlan } from "../../properties/randomPlan.ts";
@@ -104,4 +105,13 @@ describe("what hurts the odds most", () => {
     }
     expect(told).toBeGreaterThan(5);
   });
+});
+
+it("a gain of worth is said to a tenth, never better than it is, and as none where it is no tenth", () => {
+  expect([1.66, 0.06, 0, -0.04].map(averageWords)).toEqual([
+    ", worth on average +1.6",
+    "",
+    "",
+    ", worth on average −0.1",
+  ]);
 });

@@ -5,7 +5,7 @@ import { ruleSource, suitOn } from "../../../plan/index.ts";
 import { gaitsOf, homeOf, stops, waysOf } from "../../../terrain/index.ts";
 import { fromHeat, fromLeft } from "../left.ts";
 import { stretchName, UNITS } from "../words.ts";
-import { nameIn } from "../../../words/index.ts";
+import { nameIn, watts } from "../../../words/index.ts";
 import {
   type FindingOfDay,
   type Behind,
@@ -52,7 +52,7 @@ export function heatBehind({ plan, schedule, finding }: FindingOfDay): Behind {
   const peak = lines.reduce((most, line, k) => (line.storedJ > lines[most]!.storedJ ? k : most), 0);
   const empty = lines.findLastIndex((line, k) => k < peak && line.storedJ === 0);
   const terms = lines.slice(empty + 1, peak + 1).map((line): Term => {
-    const words = `${stretchName(plan, line.stretch)}: ${line.heatW} W less ${cooling} W for ${line.seconds} s`;
+    const words = `${stretchName(plan, line.stretch)}: ${watts(line.heatW)} less ${watts(cooling)} for ${line.seconds} s`;
     return [words, ((line.heatW - cooling) * line.seconds) / 1000];
   });
   const [need] = heat.figures;
