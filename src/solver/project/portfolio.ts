@@ -8,12 +8,22 @@ import { finishOf, type Project } from "./problem.ts";
 
 /**
  * Ways to go on, and which share of the effort each gets once the first schedules stand: by how many activities there
- * are, since learning proves what is small and breeding gets furthest with what is large. Where no resource can be
- * shared, orders of two are all there is to decide, and learning keeps its share at any size.
+ * are, since learning proves what is small and breeding gets furthest with what is large; and by how far the floor is
+ * below the best schedule, since what is near to its proof is proved sooner than bettered. Where no resource can be
+ * shared, orders of two are all there is to decide, and it is taken as small at any size.
  */
 type Way = "breed" | "learn" | "loosen" | "lift";
-const SMALL = { activities: 30, shares: { breed: 0.3, learn: 0.3, loosen: 0.3, lift: 0.1 } } as const;
-const LARGE = { activities: 120, shares: { breed: 0.75, learn: 0.07, loosen: 0.12, lift: 0.06 } } as const;
+type Shares = Readonly<Record<Way, number>>;
+const SMALL = 45;
+const LARGE = 100;
+const SHARES = {
+  small: { breed: 0.1, learn: 0.7, loosen: 0.1, lift: 0.1 },
+  near: { breed: 0.05, learn: 0.8, loosen: 0.05, lift: 0.1 },
+  middle: { breed: 0.45, learn: 0.22, loosen: 0.24, lift: 0.09 },
+  large: { breed: 0.75, learn: 0.07, loosen: 0.12, lift: 0.06 },
+} as const satisfies Record<string, Shares>;
+/** Part of the best finish that a floor that is near is below it at most. */
+const NEAR = 0.04;
 
 /** Effort before shares count: schedules bred at the very start, and then effort of exact search. */
 const FIRST_SCHEDULES = 500;
@@ -38,7 +48,6 @@ export class Portfolio {
   readonly #population: Population | null;
   readonly #learner: Learner | null;
   readonly #neighbourhood: Neighbourhood;
-  readonly #shares: Readonly<Record<Way, number>>;
   readonly #spent: Record<Way, number> = { breed: 0, learn: 0, loosen: 0, lift: 0 };
   #way: Way = "breed";
   #turnEnds = 0;
@@ -47,7 +56,6 @@ export class Portfolio {
   constructor(project: Project, seed: number, from: Int32Array | null = null) {
     const stream = random(seed);
     this.#project = project;
-    this.#shares = sharesFor(project);
     this.#neighbourhood = new Neighbourhood(project, stream.split());
     const span = fitsAtAll(project) ? spanOf(project) : null;
     this.floor = span ? floorOf(project, span) : Infinity;
@@ -74,7 +82,7 @@ export class Portfolio {
   /** Gives the turn to the way that is furthest behind its share. */
   #turn(): void {
     const spent = this.#spent;
-    const shares = this.#shares;
+    const shares = sharesFor(this.#project, this.finish - this.floor <= NEAR * this.finish);
     const ways: Way[] = ["learn"];
     if (this.best) ways.push("lift", "loosen");
     if (this.#population) ways.push("breed");
@@ -127,12 +135,10 @@ export class Portfolio {
   }
 }
 
-function sharesFor({ activities, capacity }: Project): Record<Way, number> {
-  if (capacity.every((count) => count === 1)) return SMALL.shares;
-  const part = (activities - SMALL.activities) / (LARGE.activities - SMALL.activities);
-  const large = Math.max(0, Math.min(1, part));
-  const share = (way: Way): number => SMALL.shares[way] * (1 - large) + LARGE.shares[way] * large;
-  return { breed: share("breed"), learn: share("learn"), loosen: share("loosen"), lift: share("lift") };
+function sharesFor({ activities, capacity }: Project, isNear: boolean): Shares {
+  if (activities <= SMALL || capacity.every((count) => count === 1)) return SHARES.small;
+  if (isNear) return SHARES.near;
+  return activities < LARGE ? SHARES.middle : SHARES.large;
 }
 
 /** False when some activity asks for more than there is. */

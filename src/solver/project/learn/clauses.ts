@@ -1,4 +1,6 @@
 import { type Bounds, CLAUSE, reasonOf } from "./bounds.ts";
+import type { Watched } from "./watches.ts";
+import { WATCH, Watches } from "./watches.ts";
 
 const HEAD = 2;
 const GLUE = 1;
@@ -13,14 +15,13 @@ export class Clauses {
   readonly #bounds: Bounds;
   #top = 0;
   #count = 0;
-  /** By bound: [clause, threshold, clause, threshold, ...] and how much of it is in use. */
-  readonly #watches: Int32Array[];
-  readonly #watched: Int32Array;
+  readonly #watches: Watches;
+  /** The bound in hand, whose rise is passed on. */
+  #risen = 0;
 
   constructor(bounds: Bounds) {
     this.#bounds = bounds;
-    this.#watches = Array.from(bounds.low, () => new Int32Array(16));
-    this.#watched = new Int32Array(bounds.low.length);
+    this.#watches = new Watches(bounds.low);
   }
 
   get count(): number {
@@ -44,8 +45,8 @@ export class Clauses {
     for (let k = 0; k < literals.length; k += 1) this.data[ref + HEAD + k] = literals[k]!;
     this.#top = need;
     this.#count += 1;
-    this.#watch(ref, ref + HEAD);
-    this.#watch(ref, ref + HEAD + 2);
+    this.#watch(ref, ref + HEAD, ref + HEAD + 2);
+    this.#watch(ref, ref + HEAD + 2, ref + HEAD);
     return ref;
   }
 
@@ -58,40 +59,54 @@ export class Clauses {
 
   /** Passes on that `bound` has risen from `before` to `value`. False on failure. */
   propagate(bound: number, before: number, value: number): boolean {
+    this.#risen = bound;
+    return this.#watches.between(bound, before, value, this.#passOn);
+  }
+
+  /** Passes on that the bound in hand is at `threshold` or above. */
+  readonly #passOn = (watched: Watched, threshold: number): boolean => {
     const bounds = this.#bounds;
     const { low } = bounds;
-    const list = this.#watches[bound]!;
     const { data } = this;
-    const used = this.#watched[bound]!;
+    const { list, used } = watched;
+    const risen = this.#risen;
     let kept = 0;
     let fine = true;
     let read = 0;
-    for (; read < used; read += 2) {
-      const ref = list[read]!;
-      const threshold = list[read + 1]!;
-      list[kept] = ref;
-      list[kept + 1] = threshold;
-      kept += 2;
-      if (threshold <= before || threshold > value) continue;
-      const first = ref + HEAD;
-      if (data[first] === (bound ^ 1) && data[first + 1] === 1 - threshold) this.#swap(first, first + 2);
-      if (low[data[first]!]! >= data[first + 1]!) continue;
-      const end = first + 2 * data[ref]!;
-      let at = first + 4;
-      while (at < end && low[data[at]! ^ 1]! >= 1 - data[at + 1]!) at += 2;
-      if (at < end) {
-        this.#swap(first + 2, at);
-        this.#watch(ref, first + 2);
-        kept -= 2;
-      } else if (!bounds.raise(data[first]!, data[first + 1]!, reasonOf(CLAUSE, ref))) {
-        fine = false;
-        read += 2;
-        break;
+    for (; fine && read < used; read += WATCH) {
+      if (low[list[read + 1]!]! >= list[read + 2]!) {
+        if (kept !== read) watched.move(read, kept);
+        kept += WATCH;
+        continue;
       }
+      const ref = list[read]!;
+      const first = ref + HEAD;
+      if (data[first] === (risen ^ 1) && data[first + 1] === 1 - threshold) this.#swap(first, first + 2);
+      const isTrue = low[data[first]!]! >= data[first + 1]!;
+      const at = isTrue ? first : this.#notFalse(ref);
+      if (at > first) {
+        this.#swap(first + 2, at);
+        this.#watch(ref, first + 2, first);
+        continue;
+      }
+      list[kept] = ref;
+      list[kept + 1] = data[first]!;
+      list[kept + 2] = data[first + 1]!;
+      kept += WATCH;
+      fine = isTrue || bounds.raise(data[first]!, data[first + 1]!, reasonOf(CLAUSE, ref));
     }
     if (kept !== read) list.copyWithin(kept, read, used);
-    this.#watched[bound] = used - (read - kept);
+    watched.used = used - (read - kept);
     return fine;
+  };
+
+  /** Where in clause `ref` a literal that is not false stands behind the two that are watched; -1 where there is none. */
+  #notFalse(ref: number): number {
+    const { data } = this;
+    const { low } = this.#bounds;
+    const end = ref + HEAD + 2 * data[ref]!;
+    for (let at = ref + HEAD + 4; at < end; at += 2) if (low[data[at]! ^ 1]! < 1 - data[at + 1]!) return at;
+    return -1;
   }
 
   /**
@@ -112,7 +127,7 @@ export class Clauses {
       }));
     this.#top = 0;
     this.#count = 0;
-    this.#watched.fill(0);
+    this.#watches.clear();
     for (const { glue, literals } of kept) if (literals && literals.length >= 4) this.add(literals, glue);
   }
 
@@ -140,18 +155,10 @@ export class Clauses {
     data[b + 1] = value;
   }
 
-  #watch(ref: number, at: number): void {
-    const bound = this.data[at]! ^ 1;
-    const used = this.#watched[bound]!;
-    let list = this.#watches[bound]!;
-    if (used + 2 > list.length) {
-      const wider = new Int32Array(2 * list.length);
-      wider.set(list);
-      list = wider;
-      this.#watches[bound] = wider;
-    }
-    list[used] = ref;
-    list[used + 1] = 1 - this.data[at + 1]!;
-    this.#watched[bound] = used + 2;
+  /** Watches the literal at `at`, `other` beside it. */
+  #watch(ref: number, at: number, other: number): void {
+    const { data } = this;
+    const watched = this.#watches.at(data[at]! ^ 1, 1 - data[at + 1]!);
+    watched.add(ref, data[other]!, data[other + 1]!);
   }
 }

@@ -3,12 +3,15 @@ import { ARC, type Bounds, CLAUSE, DECISION } from "./bounds.ts";
 import type { Clauses } from "./clauses.ts";
 
 const NOTHING = -0x7fffffff;
+/** How far back a literal may follow from those that are needed anyhow. */
+const DEPTH = 8;
 
 /**
  * Turns a failure into a clause: reasons are resolved backward along the trail until one literal of the latest level
  * is left (first unique implication point: Marques-Silva & Sakallah 1999; over bounds: Ohrimenko, Stuckey & Codish
  * 2009). Of two literals on one bound the stronger stands for both, so a clause has at most one for each bound, and
- * literals are kept as weak as their use allows.
+ * literals are kept as weak as their use allows. What follows from the others of a clause, by reasons of reasons, is left out
+ * (Sörensson & Biere 2009).
  */
 export class Conflict {
   /** The clause learned last, flat (bound, value) pairs: the asserting literal, then one of the level to go back to. */
@@ -25,6 +28,10 @@ export class Conflict {
   readonly #entry: Int32Array;
   readonly #touched: number[] = [];
   readonly #levels = new Set<number>();
+  /** Levels of all that is needed: what was made true at another one cannot follow from that. */
+  readonly #levelsNeeded = new Set<number>();
+  /** Entries that were seen not to follow. */
+  readonly #failed = new Set<number>();
   #open = 0;
   #level = 0;
 
@@ -85,6 +92,10 @@ export class Conflict {
     const bounds = this.#bounds;
     const levels = this.#levels;
     levels.clear();
+    this.#levelsNeeded.clear();
+    this.#failed.clear();
+    for (const bound of this.#touched)
+      if (this.#need[bound] !== NOTHING) this.#levelsNeeded.add(bounds.levelOf[this.#entry[bound]!]!);
     this.clause.push(asserting ^ 1, 1 - this.#need[asserting]!);
     this.backLevel = 0;
     for (const bound of new Set(this.#touched)) {
@@ -110,14 +121,25 @@ export class Conflict {
 
   /** True when the literal follows from earlier ones that are needed anyhow. */
   #isImplied(bound: number): boolean {
-    const entry = this.#entry[bound]!;
-    const reason = this.#bounds.reason[entry]!;
-    if (reason === DECISION) return false;
+    return this.#follows(this.#entry[bound]!, this.#need[bound]!, DEPTH);
+  }
+
+  /** True when the literal that `entry` makes true, `value` of its bound, follows so, in so many steps at most. */
+  #follows(entry: number, value: number, depth: number): boolean {
+    const bounds = this.#bounds;
+    const reason = bounds.reason[entry]!;
+    if (reason === DECISION || this.#failed.has(entry)) return false;
     let implied = true;
-    this.#explain(this.#need[bound]!, reason, (other, value) => {
-      if (this.#bounds.root[other]! >= value) return;
-      if (this.#need[other]! < value || this.#entry[other]! >= entry) implied = false;
+    this.#explain(value, reason, (other, least) => {
+      if (!implied || bounds.root[other]! >= least) return;
+      if (this.#need[other]! >= least && this.#entry[other]! < entry) return;
+      const behind = bounds.entryOf(other, least);
+      implied =
+        depth > 0 &&
+        this.#levelsNeeded.has(bounds.levelOf[behind]!) &&
+        this.#follows(behind, least, depth - 1);
     });
+    if (!implied) this.#failed.add(entry);
     return implied;
   }
 

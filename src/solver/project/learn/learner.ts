@@ -17,7 +17,7 @@ export interface LearnerOptions {
   readonly clausesMore: number;
 }
 
-export const LEARNER: LearnerOptions = { decay: 0.95, restart: 100, clauses: 4000, clausesMore: 500 };
+export const LEARNER: LearnerOptions = { decay: 0.95, restart: 100, clauses: 8000, clausesMore: 500 };
 
 /** found: a schedule. refuted: proved that there is none. open: the conflicts allowed are spent. */
 export type Answer = "found" | "refuted" | "open";

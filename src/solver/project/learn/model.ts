@@ -84,20 +84,19 @@ function tablesOf(project: Project, bounds: Bounds): Timetable[] {
 /** Beyond so many pairs their variables cost more than they help; the time-tables still keep them apart. */
 const MOST_ORDERS = 20_000;
 
-/** Pairs that share a resource of capacity one and are not in order already. */
+/** Pairs that ask together for more of a resource than there is, and are not in order already. */
 function ordersOf(project: Project, span: Span): [number, number][] {
-  const { activities, resources, capacity } = project;
-  const pairs = new Map<number, [number, number]>();
-  for (let r = 0; r < resources; r += 1) {
-    if (capacity[r] !== 1) continue;
-    const users = usersOf(project, r);
-    for (const a of users) {
-      const open = users.filter((b) => a < b && !isOrdered(project, span, a, b));
-      for (const b of open) pairs.set(a * activities + b, [a, b]);
-      if (pairs.size > MOST_ORDERS) return [];
-    }
-  }
-  return [...pairs.values()];
+  const { activities, resources, capacity, demand } = project;
+  const pairs: [number, number][] = [];
+  const clashes = (a: number, b: number): boolean => {
+    for (let r = 0; r < resources; r += 1)
+      if (demand[a * resources + r]! + demand[b * resources + r]! > capacity[r]!) return true;
+    return false;
+  };
+  for (let a = 0; a < activities; a += 1)
+    for (let b = a + 1; b < activities; b += 1)
+      if (clashes(a, b) && !isOrdered(project, span, a, b)) pairs.push([a, b]);
+  return pairs.length > MOST_ORDERS ? [] : pairs;
 }
 
 /** True when one of two activities surely ends before the other starts. */
