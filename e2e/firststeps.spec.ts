@@ -103,6 +103,8 @@ test("a press on a step shows it, and the button still leads on", async ({ page 
   // The latitude, which nobody has given yet.
   await expect(focused(page)).toHaveText(/^to be given/);
   await expect(page.getByRole("row", { name: /^Latitude/ }).locator(":focus")).toHaveCount(1);
+  // Where it was led to by a pointer, too, the cell that would be written in has a frame.
+  await expect(focused(page)).toHaveCSS("outline-style", "solid");
   // Crew was shown already: what comes next is EVAs.
   await expect(lead(page)).toHaveText("To EVAs");
 });

@@ -130,10 +130,11 @@ function groupsOver(sheet: Sheet, headRow: number): readonly string[] {
   });
 }
 
-/** The unit in brackets or after a comma at the end of a head, and the head without it. */
+/** The unit in brackets or after a comma at the end of a head, and the head without it; a head that is a unit is both. */
 function unitIn(text: string): { readonly name: string; readonly unit: string } {
   const [, name = text, bracketed, after] = /^(.*\S)\s*(?:[([]\s*(.*?)\s*[)\]]|,\s*(\S+))$/.exec(text) ?? [];
-  return { name, unit: unitAmong(bracketed ?? after ?? "") };
+  const itself = /^(min(ute)?s|hours)$/i.test(name) ? name : "";
+  return { name, unit: unitAmong(bracketed ?? after ?? itself) };
 }
 
 /** Every unit that a column is read in. */

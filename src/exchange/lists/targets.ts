@@ -24,8 +24,21 @@ const target = (id: string, label: string, sort: Sort, ...heads: readonly string
 });
 
 const TASKS: readonly Target[] = [
-  target("number", "Number", "text", "no", "nr", "#", "id", "ref", "request", "request no", "item"),
-  target("name", "Task", "text", "name", "title", "request name", "activity", "job", "work"),
+  target(
+    "number",
+    "Number",
+    "text",
+    "no",
+    "nr",
+    "#",
+    "id",
+    "ref",
+    "request no",
+    "request number",
+    "item",
+    "request",
+  ),
+  target("name", "Task", "text", "name", "title", "request name", "activity", "job", "work", "request"),
   target("kind", "Kind", "word", "what", "type", "sort", "category"),
   target("place", "Place", "word", "where", "location", "station", "site", "at"),
   target("endPlace", "Ends at", "word", "end place", "to", "where to"),
@@ -40,6 +53,9 @@ const TASKS: readonly Target[] = [
     "duration likely",
     "how long",
     "nominal",
+    "minutes",
+    "mins",
+    "hours",
   ),
   target("low", "At least", "time", "time at least", "low", "min", "minimum", "shortest", "least"),
   target("high", "At most", "time", "time at most", "high", "max", "maximum", "longest", "most"),

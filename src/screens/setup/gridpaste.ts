@@ -1,3 +1,4 @@
+import type { Plan } from "../../plan/index.ts";
 import type { Session } from "../../session/index.ts";
 import { counted } from "../../words/index.ts";
 import { sentence } from "../fields/draft.ts";
@@ -21,7 +22,16 @@ export function pasteBlock(
   const { parts, cells, added, notes } = pasted.value;
   const what = `${counted(cells, "cell")}${added > 0 ? `, ${counted(added, "new row")}` : ""}`;
   const put = session.edit(`Paste ${what}`, () => parts);
-  return put.ok
-    ? { refused: false, text: [`Pasted ${what}.`, ...notes].join(" ") }
-    : refused(sentence(put.error[0]?.message ?? "The plan cannot take it"));
+  if (put.ok) return { refused: false, text: [`Pasted ${what}.`, ...notes].join(" ") };
+  const [fault] = put.error;
+  if (!fault) return refused("The plan cannot take it.");
+  const asked = { ...session.state.getState().plan, ...parts };
+  return refused(`${cellAt(table, asked, fault.path)}${sentence(fault.message)}`);
+}
+
+/** The cell at which a fault of the plan lies and what it would hold, before a colon; nothing where it lies at none. */
+function cellAt(table: Table, plan: Plan, path: string): string {
+  const cells = table.lines(plan).flatMap((line) => line.cells);
+  const found = cells.find((one) => one?.path === path);
+  return found ? `${found.label}, “${found.shown}”: ` : "";
 }

@@ -17,20 +17,31 @@ const MARKED_UNIT = /^(.*\S)\s*(?:[([]\s*(.*?)\s*[)\]]|[,/]\s*(\S+))$/;
 
 /**
  * What `row` says over a table of these columns; null when it heads nothing: a head has two words of the table's, or no
- * other words at all.
+ * other words at all. A column's own words come before the others by which it is known, so that what may mean two columns
+ * ("Request": a name or a number) means the one that nothing says better.
  */
 export function headsIn(row: readonly string[], columns: readonly Column[]): readonly Head[] | null {
+  const read = row.map(partsOf);
+  // Times of another count than the table's would be read as the table's.
+  const fits = read.flatMap(({ name, unit }, at) =>
+    name === "" || /^(utc|pet)$/i.test(unit)
+      ? []
+      : columns.flatMap((one, column) => {
+          const rank = namesOf(one).indexOf(name);
+          return rank < 0 ? [] : [{ at, column, rank }];
+        }),
+  );
+  const columnAt = new Map<number, number>();
   const taken = new Set<number>();
-  const heads = row.map((text): Head => {
-    const { name, unit } = partsOf(text);
-    const column = columns.findIndex(
-      (one, index) => !taken.has(index) && name !== "" && namesOf(one).includes(name),
-    );
-    // Times of another count than the table's would be read as the table's.
-    if (column < 0 || /^(utc|pet)$/i.test(unit)) return { text, column: null, unit: "" };
+  for (const { at, column } of fits.toSorted((a, b) => a.rank - b.rank)) {
+    if (columnAt.has(at) || taken.has(column)) continue;
+    columnAt.set(at, column);
     taken.add(column);
-    const other = unit !== columns[column]!.unit && /^[a-z%°/]+$/i.test(unit);
-    return { text, column, unit: other ? unit : "" };
+  }
+  const heads = read.map(({ unit }, at): Head => {
+    const column = columnAt.get(at) ?? null;
+    const other = column !== null && unit !== columns[column]!.unit && /^[a-z%°/]+$/i.test(unit);
+    return { text: row[at]!, column, unit: other ? unit : "" };
   });
   const written = heads.filter((head) => head.text.trim() !== "").length;
   return taken.size >= 2 || (taken.size > 0 && taken.size === written) ? heads : null;
@@ -49,10 +60,11 @@ export function underHead(text: string, { unit }: Head): string {
 function partsOf(text: string): { readonly name: string; readonly unit: string } {
   const [, name = text, bracketed, after] =
     MARKED_UNIT.exec(text.trim()) ?? BARE_UNIT.exec(text.trim()) ?? [];
-  const unit = bracketed ?? after ?? "";
+  const unit = bracketed ?? after ?? (/^(min(ute)?s|hours)$/i.test(name.trim()) ? name.trim() : "");
   return { name: plain(name), unit: unitNamed(unit) };
 }
 
+/** The words of a column, the surest first. */
 function namesOf({ label, group, heads = [] }: Column): readonly string[] {
   return [label, `${group} ${label}`, `${label} ${group}`, ...heads].map(plain);
 }

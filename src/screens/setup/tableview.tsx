@@ -19,7 +19,7 @@ import { useWholeTableKey } from "./wholetable.ts";
 
 /** How the table is begun for which there are sorts of rows. */
 const BEGIN =
-  " Add one from a template; or add a blank one, and paste cells copied from a spreadsheet over it.";
+  " Add one from a template; or add a blank one, and paste cells copied from a spreadsheet over it. A list in a file comes in with Import a list, in the menu under the plan’s name.";
 
 const NONE_MARKED: ReadonlySet<string> = new Set();
 

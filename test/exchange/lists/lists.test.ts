@@ -30,6 +30,16 @@ describe("the heads of a list", () => {
     ]);
   });
 
+  it("call by its name a request that nothing else names, and by its number where something does", () => {
+    const targets = (text: string) => readingOf(text).columns.map((one) => one.target);
+    expect(targets("Request,Where,Minutes\nDig,Lander,25")).toEqual(["name", "place", "likely"]);
+    expect(targets("Request,Task,Where\nQ1,Dig,Lander")).toEqual(["number", "name", "place"]);
+    expect(targets("Request,Activity,Where\nQ1,Dig,Lander")).toEqual(["number", "name", "place"]);
+    expect(targets("Request no,Request,Where\nQ1,Dig,Lander")).toEqual(["number", "name", "place"]);
+    const read = readInto(placedPlan(), "Request,Where,Hours\nDig,Lander,1.5");
+    expect(read.parts.tasks?.[0]).toMatchObject({ name: "Dig", duration: { likelyS: 5400 } });
+  });
+
   it("name the unit of bare numbers", () => {
     expect(readingOf("Task,Duration (h)\nDig,2").columns[1]).toMatchObject({ target: "likely", unit: "h" });
     const read = readInto(placedPlan(), "Task,Where,Duration (h)\nDig,Lander,1.5");

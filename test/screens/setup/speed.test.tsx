@@ -132,6 +132,30 @@ describe("a block under heads", () => {
     expect(heads(["Name", "Bo", "Worth"])?.map((head) => head.column)).toEqual([0, null, column("Worth")]);
   });
 
+  it("says the request by its name where nothing else does, else by its number", () => {
+    const columns = (row: readonly string[]) => headsIn(row, taskTable.columns)?.map((head) => head.column);
+    const [name, number, place] = [0, column("Number"), column("Place")];
+    expect(columns(["Request", "Where", "Minutes"])).toEqual([name, place, column("Likely")]);
+    expect(columns(["Request", "Task", "Where"])).toEqual([number, name, place]);
+    expect(columns(["Request", "Title", "Where"])).toEqual([number, name, place]);
+    expect(columns(["No.", "Request", "Where"])).toEqual([number, name, place]);
+    expect(columns(["Request no", "Request", "Where"])).toEqual([number, name, place]);
+  });
+
+  it("may be a unit by itself: what stands under it is in it", () => {
+    const { tasks } = laid([
+      ["Name", "Minutes"],
+      ["Dig", "25"],
+    ]);
+    expect(tasks[0]!.duration.likelyS).toBe(1500);
+    expect(headsIn(["Name", "Hours"], taskTable.columns)?.[1]).toMatchObject({ unit: "h" });
+    // The least of a duration, as ever.
+    expect(headsIn(["Name", "Min"], taskTable.columns)?.[1]).toMatchObject({
+      column: column("Low"),
+      unit: "",
+    });
+  });
+
   it("never lets a name that two have stand for one of them", () => {
     const twice = { ...plan.site.places[1]!, id: "other" };
     const site = { ...plan.site, places: [...plan.site.places, twice] };
@@ -172,6 +196,15 @@ describe("in the grid", () => {
     expect(session.state.getState().plan).toBe(now);
     expect(document.querySelector("[role=alert].setup-word")?.textContent).toContain(
       "Row 2, Worth of Task two",
+    );
+  });
+
+  it("a block with what the plan cannot take is refused with the cell that holds it", () => {
+    show(<Setup />);
+    goTo(cell(0, column("Number")));
+    paste("Quick look\nB2");
+    expect(document.querySelector("[role=alert].setup-word")?.textContent).toBe(
+      "Nothing was pasted. Number of Task one, “Quick look”: Use letters and digits, with single points, hyphens or slashes between.",
     );
   });
 

@@ -13,7 +13,7 @@ import { TIME_AND_LOSS } from "./loss.ts";
 
 /** Fields of a task, in the order of their columns; the details of a task on the day line use the same. */
 export const TASK_FIELDS = {
-  name: named(31),
+  name: { ...named(31), heads: ["title", "activity", "request"] },
   kind: {
     label: "Kind",
     path: "kind",
@@ -108,7 +108,7 @@ export const TASK_FIELDS = {
   number: {
     label: "Number",
     path: "number",
-    heads: ["no", "no.", "nr", "request", "request number", "item"],
+    heads: ["no", "no.", "nr", "request number", "item", "request no", "request"],
     entry: text,
     width: 9,
     group: "Called",

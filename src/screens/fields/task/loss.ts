@@ -51,7 +51,7 @@ export const TIME_AND_LOSS = {
   likely: {
     label: "Likely",
     path: "duration.likelyS",
-    heads: ["duration", "time needed"],
+    heads: ["duration", "time needed", "minutes", "mins", "hours"],
     ...DURATION,
     doubt: (row: Task, plan: Plan) => tooLong(row.duration.likelyS, row, plan),
   },
