@@ -40,7 +40,7 @@ export { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords } from "../wo
 export { oddsAreDue, oddsAreStale, placedOn, PRESENT, lateTableIsStale } from "./odds.ts";
 export { fromChance, fromMargin, fromTime } from "./oddsfrom.ts";
 export type { VariantDay } from "./variants.ts";
-export { mendOutcome } from "./running.ts";
+export { isMendLast, mendOutcome } from "./running.ts";
 export { demandAndSupply } from "./demand.ts";
 export { benchSays, whyIsStale } from "./why.ts";
 export type { WhyQuestion, OddsChoice, OddsWork, PrintedWork, LateTableWork } from "./answers.ts";

@@ -20,9 +20,19 @@ export interface RunCommands {
   stopPack(take?: "take best" | "leave"): void;
 }
 
-/** What the last mend made of the day, as long as the schedule is what it made and something changed; null else. */
-export function mendOutcome({ run, plan }: SessionState): MendReport | null {
+/** What a mend is called in the history. */
+const MEND = "Mend";
+
+/** True while the mend is the last step, so that undo takes back the mend and nothing else. */
+export function isMendLast({ history }: SessionState): boolean {
+  return history.undo.at(-1)?.name === MEND;
+}
+
+/** What the last mend made of the day, as long as it was not undone, the schedule is what it made and something changed; null else. */
+export function mendOutcome({ run, plan, history }: SessionState): MendReport | null {
   if (!run?.mended || !run.made || run.mended.changes.length === 0) return null;
+  // The day from before a move may be the very one that a mend came to: undone back to there, nothing is mended.
+  if (!history.undo.some(({ name }) => name === MEND)) return null;
   if (!sameSchedule(run.made, plan.schedule)) return null;
   return run.mended;
 }
@@ -55,7 +65,7 @@ export function runCommands(core: Core, edits: EditCommands): RunCommands {
           answered(mended) {
             const { schedule: best, verdict: bestVerdict } = mended;
             note({ running: false, mended, best, bestVerdict, end: "taken" });
-            take("Mend", best);
+            take(MEND, best);
             note({ made: state.getState().plan.schedule });
           },
           failed: failed("mend"),

@@ -1,7 +1,7 @@
 import "../theme/why.css";
 import { useEffect } from "react";
 import type { MendReport } from "../../answers/index.ts";
-import { mendOutcome } from "../../session/index.ts";
+import { isMendLast, mendOutcome } from "../../session/index.ts";
 import { useApp, useSession } from "../context.ts";
 import { ShownDayChances } from "../daychances.tsx";
 import { Dropped, droppedWords, Moved } from "../parts/changelist.tsx";
@@ -18,6 +18,7 @@ function Outcome({ outcome }: { readonly outcome: MendReport }) {
   const { session, view } = useApp();
   const { changes } = outcome;
   const plan = useSession((state) => state.plan);
+  const isLast = useSession(isMendLast);
   useEffect(() => {
     const { spoken } = view.getState();
     view.setState({ spoken: `${droppedWords({ plan: session.state.getState().plan, changes })} ${spoken}` });
@@ -46,11 +47,13 @@ function Outcome({ outcome }: { readonly outcome: MendReport }) {
       </header>
       <div className="beside-body" tabIndex={0} role="region" aria-label="What the mend changed">
         <Dropped plan={plan} changes={changes} />
-        <div>
-          <button type="button" onClick={() => session.undo()}>
-            Take the mend back
-          </button>
-        </div>
+        {isLast && (
+          <div>
+            <button type="button" onClick={() => session.undo()}>
+              Take the mend back
+            </button>
+          </div>
+        )}
         <div>
           <b>Chances now:</b> <ShownDayChances />
         </div>

@@ -126,14 +126,17 @@ function Grid({ axes: { x, y }, widthPx }: { readonly axes: Axes; readonly width
           </text>
         </g>
       ))}
-      {y.ticks(5).map((value) => (
-        <g key={value} className="curve-grid">
-          <line x1={LEFT_PX} x2={widthPx - RIGHT_PX} y1={y.px(value)} y2={y.px(value)} />
-          <text x={LEFT_PX - 8} y={y.px(value) + 4} textAnchor="end">
-            {grouped(value)}
-          </text>
-        </g>
-      ))}
+      {y
+        .ticks(5)
+        .filter(Number.isInteger)
+        .map((value) => (
+          <g key={value} className="curve-grid">
+            <line x1={LEFT_PX} x2={widthPx - RIGHT_PX} y1={y.px(value)} y2={y.px(value)} />
+            <text x={LEFT_PX - 8} y={y.px(value) + 4} textAnchor="end">
+              {grouped(value)}
+            </text>
+          </g>
+        ))}
       <text className="curve-axis" x={widthPx - RIGHT_PX} y={HEIGHT_PX - 8} textAnchor="end">
         every must-do done, of simulated days
       </text>

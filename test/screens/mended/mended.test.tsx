@@ -65,6 +65,37 @@ describe("what a mend made of the day", () => {
     expect(document.querySelector(".mended")).toBeNull();
   });
 
+  it("goes with its step, though the day from before the move that broke it is the same as the mended one", async () => {
+    const stage = show(<Mended />);
+    const { session, engine } = stage;
+    const { plan } = session.state.getState();
+    const broken = scheduleWith(plan, "one", 9000);
+    act(() => session.reschedule("Move one", broken));
+    act(() => void session.mend({ seed: 1, seconds: 1 }));
+    await act(async () =>
+      engine.mends[0]!.answer({
+        schedule: plan.schedule,
+        verdict: check(plan, plan.schedule),
+        changes: [change("one", false, "moved", 10)],
+      }),
+    );
+    expect(document.querySelector(".mended")).not.toBeNull();
+    act(() => void session.undo());
+    expect(document.querySelector(".mended")).toBeNull();
+    act(() => void session.undo());
+    expect(session.state.getState().plan.schedule).toEqual(plan.schedule);
+    expect(document.querySelector(".mended")).toBeNull();
+  });
+
+  it("is taken back by its button only while it is the last step", async () => {
+    const { session } = await mended([change("one", false, "moved", 10)]);
+    act(() => void session.edit("Rename", () => ({ title: "Another title" })));
+    expect(document.querySelector(".mended")).not.toBeNull();
+    expect(document.body.textContent).not.toContain("Take the mend back");
+    act(() => void session.undo());
+    expect(document.body.textContent).toContain("Take the mend back");
+  });
+
   it("tells the chances that the score tells, as soon as they are there, and has nothing counted twice", async () => {
     const { session, engine } = await mended([change("one", false, "moved", 10)]);
     const said = () => document.querySelector(".mended .day-chance")!.textContent;

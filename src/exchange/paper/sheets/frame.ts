@@ -214,6 +214,7 @@ function footOf(
   const wide = right - left;
   const keyLines = key.flatMap((words) => wrap(words, wide, face));
   const standing = wrap(STANDING, small ? wide : wide * 0.62, { ...face, bold: true });
+  const besideStanding = Math.max(...standing.map((words) => textWidth(words, { ...face, bold: true }))) + 4;
   // The key stands clear of a table that fills the sheet.
   const height = (keyLines.length + standing.length) * lead + 3.2;
   return {
@@ -227,7 +228,7 @@ function footOf(
         : text(
             right,
             bottom - lead + RISE * face.sizePt * MM_PER_PT,
-            clip(stamp.revision, wide * 0.36, face),
+            clip(stamp.revision, wide - besideStanding, face),
             {
               ...face,
               align: "right",

@@ -74,7 +74,7 @@ function lineOf(plan: SheetGiven["plan"], row: LateRow, cell: LateEntry): LateLi
 
 const SAYINGS: Readonly<Record<LateEntry["kind"], string>> = {
   keep: "GO ON as planned",
-  drop: "the rest as planned",
+  drop: "all else as planned",
   change: "",
   end: "END: walk home",
   over: "END AT ONCE, tell those in charge: breaks",
@@ -85,7 +85,7 @@ function sayingOf({ kind, breaks, voided, then }: LateEntry, number: (task: stri
   // Where nobody's order changes, only when the rest begins is otherwise.
   const isOrderKept = kind === "change" && then.length === 0;
   const parts = [
-    isOrderKept ? "the rest in its planned order" : "",
+    isOrderKept ? "all else in its planned order" : "",
     kind === "over"
       ? `${SAYINGS.over} ${rules === "" ? "a limit" : rules}${untriedWords(breaks)}`
       : SAYINGS[kind],

@@ -1,6 +1,6 @@
 import { loadThousandths } from "../../../check/index.ts";
 import { bagNumbers, type Container } from "../../../plan/index.ts";
-import { clock, isToGive, mass, unlessToGive, volume } from "../../../words/index.ts";
+import { clock, isToGive, mass, numberedTask, unlessToGive, volume } from "../../../words/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import type { Body, Cell, Row, Section } from "./body.ts";
 import { type SheetGiven, type PlacedTask, placedTasksOf } from "./given.ts";
@@ -43,7 +43,8 @@ export function manifestBody(given: SheetGiven): Body {
   const { plan, verdict } = given;
   const { greatestKg } = plan.rules.returnMass;
   const loads = caseLoads(given);
-  const weighed = loads.every(({ container }) => !isToGive(container, "emptyMassKg"));
+  const untold = untoldSamples(given);
+  const weighed = untold.length === 0 && loads.every(({ container }) => !isToGive(container, "emptyMassKg"));
   const sections = loads.map((load): Section => caseTable(given, load));
   const total: Section = {
     kind: "table",
@@ -69,6 +70,11 @@ export function manifestBody(given: SheetGiven): Body {
     ],
   };
   const none: Section = { kind: "words", text: "No sample is brought back." };
+  const open: Section = {
+    kind: "words",
+    bold: true,
+    text: `The plan does not say what these sampling tasks bring back: ${untold.map(({ task }) => numberedTask(plan, task.id)).join(", ")}.`,
+  };
   return {
     title: "Container manifest",
     wide: false,
@@ -76,8 +82,17 @@ export function manifestBody(given: SheetGiven): Body {
     key: [
       "Planned masses and volumes rounded up, room left and what may still be lifted rounded down. A case over its limit, or all over the lift: ground names what stays.",
     ],
-    sections: loads.length > 0 ? [...sections, total] : [none],
+    sections: [
+      ...(untold.length > 0 ? [open] : []),
+      ...(loads.length > 0 ? [...sections, total] : []),
+      ...(loads.length === 0 && untold.length === 0 ? [none] : []),
+    ],
   };
+}
+
+/** Sampling on the day of which the plan tells neither mass nor case: what it brings back is in no sum. */
+function untoldSamples({ plan }: SheetGiven): readonly PlacedTask[] {
+  return placedTasksOf(plan).filter(({ task }) => task.kind === "sampling" && task.sample === undefined);
 }
 
 /** What a case takes, as far as somebody has given it. */

@@ -169,6 +169,38 @@ describe("sheets on paper", () => {
       }
   });
 
+  it("say of sampling whose mass nobody has told that it is in no sum, and not that nothing comes back", async () => {
+    const facts = await factsOf(samplePlan());
+    const sampled = facts.plan.tasks.find(({ id, kind, sample }) => {
+      return kind === "sampling" && sample && facts.plan.schedule.placements.some(({ task }) => task === id);
+    })!;
+    const without = (ids: readonly string[]) =>
+      saidOn("manifest", {
+        ...facts,
+        plan: {
+          ...facts.plan,
+          tasks: facts.plan.tasks.map((task) => {
+            const { sample, ...rest } = task;
+            return ids.includes(task.id) || sample === undefined ? rest : task;
+          }),
+        },
+      });
+    const words = without([sampled.id]);
+    expect(words).toContain("The plan does not say what these sampling tasks bring back:");
+    expect(words).toContain("at least");
+    const none = without(facts.plan.tasks.map(({ id }) => id));
+    expect(none).toContain("The plan does not say what these sampling tasks bring back:");
+    expect(none).not.toContain("No sample is brought back.");
+  });
+
+  it("have their whole state in the foot too", async () => {
+    const facts = await factsOf(samplePlan());
+    const revision = "no revision · 476b 7b13 · 17 of 20 tasks placed · 16 values not given";
+    for (const kind of KINDS)
+      for (const page of sheetPaper(kind, facts, { ...STAMP, revision }, { paper: "a4" }).pages)
+        expect([kind, wordsOf(page).split(revision).length - 1]).toEqual([kind, 2]);
+  });
+
   it("have a frame for bags in no sum of a manifest, and one for the mass in every row", async () => {
     const facts = await factsOf(samplePlan());
     const pages = sheetPaper("manifest", facts, STAMP, { paper: "cuff" }).pages;

@@ -365,7 +365,7 @@ describe("the other sheets", () => {
       then: [],
     };
     const [line] = lateLines(given, { ...row, late: [moved] });
-    expect(line).toMatchObject({ orders: [], says: "the rest in its planned order" });
+    expect(line).toMatchObject({ orders: [], says: "all else in its planned order" });
     for (const one of all)
       for (const { rows } of one.given.lateTable?.evas ?? [])
         for (const { says, orders } of rows.flatMap((each) => lateLines(one.given, each)))
