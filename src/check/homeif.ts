@@ -9,7 +9,7 @@ import { walkthroughOf } from "./walkthrough.ts";
 
 /**
  * HOME IF (RULES.md, G1): for everybody outside and each task, way and the lander, the least that each gauge may show there. Every
- * moment of an outing lies in one of them or, in the work at the hatch, at the lander.
+ * moment of an outing lies in one of them or, in the airlock work, at the lander.
  */
 export function homeIfs(plan: Plan): HomeIf[] {
   return walkthroughOf(prepare(plan), plan.schedule).outs.flatMap(({ eva, crewOutings }) =>

@@ -30,7 +30,7 @@ export function recallOf(plan: Plan, schedule: Schedule, eva: string, atS: numbe
   const walkthrough = walkthroughOf(prepared, schedule);
   const out = walkthrough.outs.find((one) => one.eva.id === eva);
   if (!out || atS < out.span.egressS || atS >= out.span.ingressS) return null;
-  // What is left of the work at the hatch counts once it has begun.
+  // What is left of the airlock work counts once it has begun.
   const ingressWorkS = Math.min(out.eva.ingressWorkS, out.span.ingressS - atS);
   const outside = out.crewOutings.flatMap((crewOuting) => outsideAt(prepared, crewOuting, atS));
   if (outside.length === 0) return null;
@@ -107,7 +107,7 @@ function suitLimits(one: Outside, atS: number, soonestS: number, ingressWorkS: n
   };
   const overS = at.walkbackS - walker.emergencyS;
   if (overS > 0) add(0, { kind: "emergency", crew }, { amount: overS, unit: "s" });
-  // The way home and the work at the hatch are counted apart.
+  // The way home and the airlock work are counted apart.
   const homeward = crewOuting.steps.findLastIndex(({ stretch }) => stretch.kind === "traverse");
   const toCome = crewOuting.steps.filter(
     ({ stretch }, k) => k >= nth && k !== homeward && !isAirlockWork(stretch.kind),

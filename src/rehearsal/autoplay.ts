@@ -122,8 +122,8 @@ function airlockCall({ plan, facts, between, placements }: Day, eva: Eva): Call 
       ? { ...at(leaveS(plan, eva, placements, between)), kind: "out", eva: eva.id }
       : null;
   if (facts.inS.has(eva.id) || own.some((placement) => placement.state !== "done")) return null;
-  const hatchesS = outS + eva.egressWorkS + eva.ingressWorkS;
-  return { ...at(Math.max(hatchesS, homeS(plan, eva, placements, between))), kind: "in", eva: eva.id };
+  const airlockDoneS = outS + eva.egressWorkS + eva.ingressWorkS;
+  return { ...at(Math.max(airlockDoneS, homeS(plan, eva, placements, between))), kind: "in", eva: eva.id };
 }
 
 function at(atS: number): { readonly atS: Call["atS"] } {

@@ -49,7 +49,7 @@ describe("the earliest ingress if everything is dropped", () => {
     expect(one.walkbackS).toBe(300);
   });
 
-  it("brings the work at the hatch to its end, and counts what is left of it at the other end", () => {
+  it("brings the airlock work to its end, and counts what is left of it at the other end", () => {
     expect(recalled(plan, 2200).recall.earliestS).toBe(2700 + 600);
     expect(recalled(plan, 4000).recall.earliestS).toBe(4500);
   });

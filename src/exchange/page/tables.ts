@@ -46,7 +46,7 @@ function rowOf(heads: readonly string[]): (row: Row) => Markup {
 /** Everything that is done on an EVA, in time: egress, tasks, rests that the work limit needs, ingress. */
 export function scheduleTable(plan: Plan, verdict: Verdict, eva: Eva, out: Outing): Markup {
   const rows = [
-    ...hatchRows(plan, eva, out),
+    ...airlockRows(plan, eva, out),
     ...restRows(plan, verdict, eva),
     ...taskRows(plan, verdict, eva),
   ];
@@ -63,7 +63,7 @@ interface TimedRow {
   readonly row: Row;
 }
 
-function hatchRows(plan: Plan, eva: Eva, out: Outing): TimedRow[] {
+function airlockRows(plan: Plan, eva: Eva, out: Outing): TimedRow[] {
   const everybody = listed(eva.crew.map((id) => crewName(plan, id)));
   return out.stretches
     .filter(({ kind }) => kind === "egress" || kind === "ingress")

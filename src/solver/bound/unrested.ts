@@ -85,11 +85,11 @@ class Course {
     const { nodes, restedS, workS } = this;
     const { lengthS } = this.board.problem;
     const last = nodes.length - 1;
-    const hatchS = lengthS[nodes[0]!]!;
-    if (hatchS > workS || lengthS[nodes[last]!]! > workS) return false;
+    const airlockS = lengthS[nodes[0]!]!;
+    if (airlockS > workS || lengthS[nodes[last]!]! > workS) return false;
     // Who goes straight to work waits before it, not in it.
-    if (hatchS === 0 && this.wayS(1) === 0) restedS[1] = this.span(1).fromS;
-    if (this.follow(0, this.outing.egress, hatchS)) return true;
+    if (airlockS === 0 && this.wayS(1) === 0) restedS[1] = this.span(1).fromS;
+    if (this.follow(0, this.outing.egress, airlockS)) return true;
     for (let k = 1; k < last; k += 1) if (this.mayEndAfterRestAt(k)) return true;
     return restedS[last]! < Infinity;
   }

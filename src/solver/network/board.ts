@@ -115,7 +115,7 @@ export class Board {
     this.lessWorth = new Float64Array(groups);
     this.mustOut = problem.must.reduce((sum, one) => sum + one, 0);
     for (let g = 0; g < groups; g += 1) this.mustOut += problem.groups!.least[g]!;
-    for (let r = 0; r < routes; r += 1) this.drawHatch(r);
+    for (let r = 0; r < routes; r += 1) this.drawAirlock(r);
     for (let e = 0; e < evas; e += 1) this.allow(e);
     this.latest[problem.sink] = NEVER;
     this.earliest[problem.sink] = NEVER;
@@ -432,7 +432,7 @@ export class Board {
     this.placed[egress + 1] = placed;
   }
 
-  private drawHatch(r: number): void {
+  private drawAirlock(r: number): void {
     const { problem } = this;
     const egress = problem.activities + 2 * problem.evaOfRoute[r]!;
     const seconds = problem.lengthS[egress]! + problem.lengthS[egress + 1]!;

@@ -50,7 +50,7 @@ interface Ties {
 
 /**
  * Draws per second by kind: whole at the planned work rate, and how much one whole planned rate more would add (not whole).
- * Rest, hatch work: by route. Tasks: by activity and route. Ways: by route, then by cell.
+ * Rest, airlock work: by route. Tasks: by activity and route. Ways: by route, then by cell.
  */
 interface Rates {
   readonly stock: Float64Array;

@@ -29,9 +29,9 @@ interface Walker {
   readonly more: number;
   /** What they are to do, in order; what is behind them is taken off. */
   readonly list: number[];
-  doing: "inside" | "hatch out" | "idle" | "walking" | "working" | "home" | "hatch in" | "in";
+  doing: "inside" | "airlock out" | "idle" | "walking" | "working" | "home" | "airlock in" | "in";
   place: number;
-  /** End of hatch work or of the way under way. */
+  /** End of airlock work or of the way under way. */
   untilS: number;
   /** Since when they have had a pause, and since when they have been at work without a long enough one. */
   pauseS: number;
@@ -161,7 +161,7 @@ class Clockwork {
     return this.leg(w, from, this.problem.lander);
   }
 
-  private hatchIn(e: number): number {
+  private airlockIn(e: number): number {
     return this.problem.lengthS[this.problem.activities + 2 * e + 1]!;
   }
 
@@ -200,7 +200,7 @@ class Clockwork {
       const e = problem.evaOfRoute[r]!;
       const limit = Math.min(script.egressS[e]! + problem.longestS[e]!, script.latestS[e]!);
       bounds.push(script.egressS[e]! + (problem.plan.tasks[a]!.pet?.endS ?? Infinity) - own);
-      bounds.push(limit - this.hatchIn(e) - this.homeLeg(r, problem.endsAt[a]!) - own);
+      bounds.push(limit - this.airlockIn(e) - this.homeLeg(r, problem.endsAt[a]!) - own);
       const m = this.nextNeeded(a, r);
       if (m !== undefined)
         bounds.push(this.latest.get(m)! - this.leg(r, problem.endsAt[a]!, problem.beginsAt[m]!) - own);
@@ -277,7 +277,7 @@ class Clockwork {
     this.spend(w, this.rates.rest, this.rates.restMore, w.route, w.more);
   }
 
-  /** What is over at this tick: ways, hatch work, tasks; true when something was. */
+  /** What is over at this tick: ways, airlock work, tasks; true when something was. */
   private finish(): boolean {
     const { problem, script, t } = this;
     let news = false;
@@ -285,18 +285,18 @@ class Clockwork {
       if (w.doing === "inside" && script.flown[w.eva] === 1 && this.mayGoOut(w.eva)) {
         this.egressS[w.eva] = t;
         for (const one of this.walkers.filter(({ eva }) => eva === w.eva)) {
-          one.doing = "hatch out";
+          one.doing = "airlock out";
           one.untilS = t + problem.lengthS[problem.activities + 2 * w.eva]!;
           one.beganS = t;
           this.spend(one, this.rates.airlock, this.rates.airlockMore, one.route, one.more);
         }
         news = true;
-      } else if ((w.doing === "hatch out" || w.doing === "walking") && t >= w.untilS) {
+      } else if ((w.doing === "airlock out" || w.doing === "walking") && t >= w.untilS) {
         w.pauseS = t;
         w.doing = "idle";
         this.rest(w);
         news = true;
-      } else if (w.doing === "hatch in" && t >= w.untilS) {
+      } else if (w.doing === "airlock in" && t >= w.untilS) {
         w.doing = "in";
         w.rate = [0, 0, 0, 0];
         this.closeS[w.eva] = t;
@@ -463,8 +463,8 @@ class Clockwork {
       const out = this.walkers.filter(({ eva }) => eva === e);
       if (this.script.flown[e] === 0 || out.some(({ doing }) => doing !== "home")) continue;
       for (const w of out) {
-        w.doing = "hatch in";
-        w.untilS = this.t + this.hatchIn(e);
+        w.doing = "airlock in";
+        w.untilS = this.t + this.airlockIn(e);
         this.spend(w, this.rates.airlock, this.rates.airlockMore, w.route, w.more);
       }
       news = true;
@@ -561,7 +561,7 @@ class Clockwork {
     const untilS =
       k + 1 < list.length
         ? doneS + this.leg(route, problem.endsAt[last]!, problem.beginsAt[list[k + 1]!]!)
-        : doneS + this.homeLeg(route, problem.endsAt[last]!) + this.hatchIn(e);
+        : doneS + this.homeLeg(route, problem.endsAt[last]!) + this.airlockIn(e);
     return untilS - script.planS[a]!;
   }
 
@@ -590,11 +590,11 @@ class Clockwork {
     if (homeS >= NO_WAY) return true;
     const likelyS = problem.lengthS[a]!;
     const backS = startS + likelyS + homeS;
-    if (backS + this.hatchIn(eva) > this.limit(eva)) return true;
+    if (backS + this.airlockIn(eva) > this.limit(eva)) return true;
     const cell = problem.endsAt[a]! * problem.places + problem.lander;
     // On the way there: what is left of it is drawn already in `until`.
     const walkingS = w.doing === "walking" ? w.untilS - t : 0;
-    const restsS = startS - t - walkingS + Math.max(0, script.closeS[eva]! - this.hatchIn(eva) - backS);
+    const restsS = startS - t - walkingS + Math.max(0, script.closeS[eva]! - this.airlockIn(eva) - backS);
     return KINDS.some((k) => {
       const rate = (base: ArrayLike<number>, grows: ArrayLike<number>, at: number, by: number): number =>
         Math.ceil(base[at * 4 + k]! + grows[at * 4 + k]! * by);
@@ -607,7 +607,7 @@ class Clockwork {
         rate(rates.rest, rates.restMore, route, more) * restsS -
         rates.task[(a * problem.routes + route) * 4 + k]! * likelyS -
         wayHome -
-        rate(rates.airlock, rates.airlockMore, route, more) * this.hatchIn(eva);
+        rate(rates.airlock, rates.airlockMore, route, more) * this.airlockIn(eva);
       return left < 0;
     });
   }
@@ -757,9 +757,9 @@ class Clockwork {
     const [from, to] = [problem.beginsAt[a]!, problem.endsAt[a]!];
     const place = this.homeLeg(route, from) > this.homeLeg(route, to) ? from : to;
     const homeS = this.homeLeg(route, place);
-    const hatchS = this.hatchIn(eva);
-    const inTimeS = script.closeS[eva]! - homeS - hatchS;
-    if (t + 1 + homeS + hatchS > this.limit(eva)) return true;
+    const airlockS = this.airlockIn(eva);
+    const inTimeS = script.closeS[eva]! - homeS - airlockS;
+    if (t + 1 + homeS + airlockS > this.limit(eva)) return true;
     return KINDS.some((k) => {
       if (w.rate[k]! <= 0) return false;
       const rate = (base: ArrayLike<number>, grows: ArrayLike<number>, at: number): number =>
@@ -767,7 +767,7 @@ class Clockwork {
       const below = problem.plan.rules.reserve.level === "breach" ? 0 : rates.reserve[route * 4 + k]!;
       const cell = place * problem.places + problem.lander;
       const wayHome = homeS > 0 ? rate(rates.way[route]!, rates.wayMore[route]!, cell) * homeS : 0;
-      const keep = wayHome + rate(rates.airlock, rates.airlockMore, route) * hatchS;
+      const keep = wayHome + rate(rates.airlock, rates.airlockMore, route) * airlockS;
       const holds = (leaveS: number): boolean =>
         w.spare[k]! +
           below -
