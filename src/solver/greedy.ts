@@ -27,19 +27,19 @@ export function greedyDay(problem: Problem): Day {
   }
 }
 
-/** What goes on next: what is owed before all else, then the most worth per added minute; -1 when nothing fits. */
+/** What goes on next: what is required before all else, then the most worth per added minute; -1 when nothing fits. */
 function bestNext({ problem, board }: Day, insertion: Insertion, barred: Uint8Array): number {
   let best = -1;
-  let bestOwed = false;
+  let bestRequired = false;
   let bestValue = -Infinity;
   for (let a = 0; a < problem.activities; a += 1) {
     if (board.placed[a] === 1 || barred[a] === 1 || !insertion.view(a, 0)) continue;
     const minutes = Math.max(1, insertion.leastCost()) / 60;
-    const owed = board.isOwed(a);
+    const required = board.isRequired(a);
     const value = board.worthWith(a) / minutes;
-    if (owed === bestOwed ? value <= bestValue : bestOwed) continue;
+    if (required === bestRequired ? value <= bestValue : bestRequired) continue;
     best = a;
-    bestOwed = owed;
+    bestRequired = required;
     bestValue = value;
   }
   return best;

@@ -212,7 +212,7 @@ export class Board {
   }
 
   /** True when `activity` is a must-do, or one of a group of which too few are placed. */
-  isOwed(activity: number): boolean {
+  isRequired(activity: number): boolean {
     const { groups, must } = this.problem;
     if (must[activity] === 1) return true;
     if (groups !== null)

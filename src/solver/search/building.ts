@@ -67,11 +67,11 @@ export class Building {
     while (board.placed[around] === 1) around = around + 1 === problem.activities ? 0 : around + 1;
     insertion.onlyEva = this.eva;
     recreate.around = around;
-    recreate.owedWorth = 2 * this.mustWeight;
+    recreate.requiredWorth = 2 * this.mustWeight;
     recreate.place(around, 0);
     recreate.fill();
     insertion.onlyEva = -1;
     recreate.around = -1;
-    recreate.owedWorth = 0;
+    recreate.requiredWorth = 0;
   }
 }

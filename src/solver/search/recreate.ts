@@ -51,19 +51,19 @@ export class Recreate {
   offered = 1;
   /** Chance that a place is overlooked when the day is filled: the greater, the less what is left out goes where it costs least. */
   blink = BLINK;
-  /** Whether, when the day is filled, what is owed goes after what is owed and comes before it by a link. */
+  /** Whether, when the day is filled, what is required goes after what is required and comes before it by a link. */
   inOrder = false;
   /** An activity around which the day is filled: what is worth most for its time and the way from there goes first; -1 for none. */
   around = -1;
-  /** By how much more worth what is owed counts in that order; where it is 0 that goes first, as always. */
-  owedWorth = 0;
+  /** By how much more worth what is required counts in that order; where it is 0 that goes first, as always. */
+  requiredWorth = 0;
   private readonly orders: readonly RecreateOrder[];
   private readonly problem: Problem;
   private readonly random: Random;
   private readonly order: Int32Array;
   private readonly key: Float64Array;
-  /** 1 for what is owed, which goes first. */
-  private readonly owed: Uint8Array;
+  /** 1 for what is required, which goes first. */
+  private readonly required: Uint8Array;
   private readonly before: Board;
   private readonly failed: Uint8Array;
   /** Room that an activity's windows leave for its start, s. */
@@ -82,7 +82,7 @@ export class Recreate {
     this.linger = new Linger(day.board, random);
     this.order = new Int32Array(problem.activities);
     this.key = new Float64Array(problem.activities);
-    this.owed = new Uint8Array(problem.activities);
+    this.required = new Uint8Array(problem.activities);
     this.before = new Board(problem);
     this.failed = new Uint8Array(problem.activities);
     this.roomS = roomOf(problem);
@@ -93,44 +93,44 @@ export class Recreate {
 
   /** Fills the day with what is left out. */
   fill(): void {
-    const { order, key, owed, random } = this;
+    const { order, key, required, random } = this;
     const { board } = this.day;
     const { placed } = board;
     const { name } = drawn(this.orders, random.next());
     let count = 0;
     for (const a of this.possible) {
       if (placed[a] === 1) continue;
-      owed[a] = this.goesFirst(a) ? 1 : 0;
-      if (this.offered < 1 && owed[a] === 0 && random.next() >= this.offered) continue;
+      required[a] = this.goesFirst(a) ? 1 : 0;
+      if (this.offered < 1 && required[a] === 0 && random.next() >= this.offered) continue;
       key[a] = this.keyOf(a, name, random.next());
       order[count] = a;
       count += 1;
     }
-    sortBy(order, owed, key, count);
+    sortBy(order, required, key, count);
     this.failed.fill(0);
     for (let k = 0; k < count; k += 1) {
       const a = order[k]!;
       if (placed[a] === 1) continue;
-      if (this.inOrder && owed[a] === 1) this.placeBefore(a);
+      if (this.inOrder && required[a] === 1) this.placeBefore(a);
       this.place(a, this.blink);
     }
     this.failed.fill(0);
   }
 
   /**
-   * Places what is owed and comes before `a`, which is owed, by a link. Where the last of a chain goes first, the others may leave nothing
+   * Places what is required and comes before `a`, which is required, by a link. Where the last of a chain goes first, the others may leave nothing
    * between them for the one in the middle, for good: room is only made for what is left out.
    */
   private placeBefore(a: number): void {
-    const { owed } = this;
+    const { required } = this;
     const { edges, activities } = this.problem;
     const { placed } = this.day.board;
     // Once only, so that a circle of links ends.
-    owed[a] = 0;
+    required[a] = 0;
     for (let k = edges.intoStart[a]!; k < edges.intoStart[a + 1]!; k += 1) {
       const x = edges.into[k]!;
       const before = edges.from[x]!;
-      if (edges.weight[x]! <= 0 || before >= activities || owed[before] === 0 || placed[before] === 1)
+      if (edges.weight[x]! <= 0 || before >= activities || required[before] === 0 || placed[before] === 1)
         continue;
       this.placeBefore(before);
       this.place(before, this.blink);
@@ -138,7 +138,7 @@ export class Recreate {
   }
 
   private goesFirst(a: number): boolean {
-    return this.owedWorth === 0 && this.day.board.isOwed(a);
+    return this.requiredWorth === 0 && this.day.board.isRequired(a);
   }
 
   private keyOf(a: number, order: RecreateOrder["name"], noise: number): number {
@@ -166,7 +166,7 @@ export class Recreate {
     const { problem, around } = this;
     const { board } = this.day;
     const wayS = problem.legS[0]?.[problem.endsAt[around]! * problem.places + problem.beginsAt[a]!] ?? 0;
-    const worth = board.worthWith(a) + 1e-3 + (board.isOwed(a) ? this.owedWorth : 0);
+    const worth = board.worthWith(a) + 1e-3 + (board.isRequired(a) ? this.requiredWorth : 0);
     return (-worth * (0.9 + 0.2 * noise)) / (1 + problem.lengthS[a]! * problem.crewCount[a]! + WAYS * wayS);
   }
 
@@ -318,17 +318,17 @@ export function isCrowded({ activities, checkLevel }: Problem): boolean {
   return activities >= FEW && checkLevel !== "slack";
 }
 
-/** Sorts the first `count` of `order`, what is `owed` first, then by key (Shell 1959): no closure is made and no list copied. */
-function sortBy(order: Int32Array, owed: Uint8Array, key: Float64Array, count: number): void {
+/** Sorts the first `count` of `order`, what is `required` first, then by key (Shell 1959): no closure is made and no list copied. */
+function sortBy(order: Int32Array, required: Uint8Array, key: Float64Array, count: number): void {
   for (const gap of GAPS) {
     for (let k = gap; k < count; k += 1) {
       const a = order[k]!;
       const value = key[a]!;
-      const due = owed[a]!;
+      const first = required[a]!;
       let at = k;
       for (; at >= gap; at -= gap) {
         const b = order[at - gap]!;
-        if (owed[b]! > due || (owed[b] === due && key[b]! <= value)) break;
+        if (required[b]! > first || (required[b] === first && key[b]! <= value)) break;
         order[at] = b;
       }
       order[at] = a;

@@ -248,7 +248,7 @@ export class Ruin {
     const { problem, random } = this;
     const { board } = this.day;
     let a = random.below(problem.activities);
-    while (!board.isOwed(a) || board.placed[a] === 1) a = a + 1 === problem.activities ? 0 : a + 1;
+    while (!board.isRequired(a) || board.placed[a] === 1) a = a + 1 === problem.activities ? 0 : a + 1;
     this.seed = a;
     const first = problem.choiceStart[a]!;
     const choices = problem.choiceStart[a + 1]! - first;

@@ -45,7 +45,7 @@ describe("a day built EVA by EVA", () => {
 
   it("leaves the recreate as it was", () => {
     const { recreate } = built(1, 100);
-    expect(recreate).toMatchObject({ around: -1, owedWorth: 0 });
+    expect(recreate).toMatchObject({ around: -1, requiredWorth: 0 });
     expect(recreate.insertion.onlyEva).toBe(-1);
   });
 
