@@ -3,7 +3,7 @@ import { isHeavySite, type Plan } from "../plan/index.ts";
 import type { History } from "./history.ts";
 
 /** A plan with the steps that can be taken back. */
-interface Stand {
+interface EditedPlan {
   readonly plan: Plan;
   readonly history: History;
 }
@@ -11,7 +11,7 @@ interface Stand {
 /** A step as it is made on whatever the plan is by then; null where it does not fit that. */
 interface HeavyStep {
   readonly name: string;
-  make(from: Stand): Stand | null;
+  make(from: EditedPlan): EditedPlan | null;
 }
 
 /** Steps after which ways take longer than a moment: these are worked out beside the page first, and then the steps are made, in their order. */
@@ -28,26 +28,26 @@ export interface HeavySteps {
 const WALKING = ["site", "ground", "rules", "suits", "crew", "evas"] as const;
 
 export function heavySteps(how: {
-  now(): Stand & { readonly slot: string };
+  now(): EditedPlan & { readonly slot: string };
   makeReady(plan: Plan): Promise<boolean>;
-  show(stand: Stand): void;
+  show(edited: EditedPlan): void;
   tell(tone: "news" | "problem", words: string): void;
 }): HeavySteps {
   let waiting: readonly HeavyStep[] = [];
   let round = 0;
 
   /** All that waits, made on the plan as it is; what does not fit it is told. */
-  const made = (): Stand => {
-    let stand: Stand = how.now();
+  const made = (): EditedPlan => {
+    let edited: EditedPlan = how.now();
     for (const step of waiting) {
-      const next = step.make(stand);
-      if (next) stand = next;
+      const next = step.make(edited);
+      if (next) edited = next;
       else {
         how.tell("problem", `"${step.name}" was not made: the plan was changed in the meantime.`);
         waiting = waiting.filter((one) => one !== step);
       }
     }
-    return stand;
+    return edited;
   };
   const left = (): void => {
     for (const { name } of waiting) how.tell("news", `"${name}" was broken off; the plan is as it was.`);
