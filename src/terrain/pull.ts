@@ -25,7 +25,7 @@ interface Pulling {
   /** What the piece from each corner to the next costs. */
   readonly paid: number[];
   /** By corner, bits: what was tried in vain since it or a corner beside it changed, a size of move each, and `DROP`. */
-  readonly vain: number[];
+  readonly tried: number[];
 }
 
 const DROP = 1 << SIZES;
@@ -40,7 +40,7 @@ export function pulled(footing: Footing, corners: readonly Point[], sums: readon
     paid.push(cost);
     at = next;
   }
-  const pulling: Pulling = { corners: kept, paid, vain: kept.map(() => 0) };
+  const pulling: Pulling = { corners: kept, paid, tried: kept.map(() => 0) };
   for (let round = 0; round < ROUNDS; round += 1) {
     const dropped = drop(footing, pulling);
     const moved = nudge(footing, pulling, round % SIZES);
@@ -86,20 +86,20 @@ function farthest(
 }
 
 /** Drops corners that a straight piece may skip; true when one was. */
-function drop(footing: Footing, { corners, paid, vain }: Pulling): boolean {
+function drop(footing: Footing, { corners, paid, tried }: Pulling): boolean {
   let changed = false;
   for (let k = 1; k < corners.length - 1;) {
     const direct =
-      (vain[k]! & DROP) === 0
+      (tried[k]! & DROP) === 0
         ? straight(footing, corners[k - 1]!, corners[k + 1]!, (paid[k - 1]! + paid[k]!) * (1 + NOISE))
         : -1;
     if (direct >= 0) {
       corners.splice(k, 1);
       paid.splice(k - 1, 2, direct);
-      vain.splice(k - 1, 3, 0, 0);
+      tried.splice(k - 1, 3, 0, 0);
       changed = true;
     } else {
-      vain[k]! |= DROP;
+      tried[k]! |= DROP;
       k += 1;
     }
   }
@@ -108,15 +108,15 @@ function drop(footing: Footing, { corners, paid, vain }: Pulling): boolean {
 
 /** Moves each corner by a cell's part in eight directions where that is cheaper; true when one was moved. */
 function nudge(footing: Footing, pulling: Pulling, size: number): boolean {
-  const { corners, vain } = pulling;
+  const { corners, tried } = pulling;
   let changed = false;
   for (let k = 1; k < corners.length - 1; k += 1) {
-    if ((vain[k]! & (1 << size)) !== 0) continue;
+    if ((tried[k]! & (1 << size)) !== 0) continue;
     if (!nudged(footing, pulling, k, footing.grid.cellM / 2 ** size)) {
-      vain[k]! |= 1 << size;
+      tried[k]! |= 1 << size;
       continue;
     }
-    vain[k - 1] = vain[k] = vain[k + 1] = 0;
+    tried[k - 1] = tried[k] = tried[k + 1] = 0;
     changed = true;
   }
   return changed;
