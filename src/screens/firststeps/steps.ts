@@ -45,13 +45,13 @@ const done = (sentence: string): Judged => ({ state: "done", sentence });
 const BLANK = blankPlan(0);
 
 /**
- * All steps in the order in which they are taken. `stuck` is what a pack has left out that should be on the day; null
+ * All steps in the order in which they are taken. `left` is what a pack has left out that should be on the day; null
  * when it is not known or not so. `chances` are those of the day; null while they are not known. `sunDeg` is the sun's elevation at the site; null where it is not known.
  */
 export function firstSteps(
   plan: Plan,
   verdict: Verdict,
-  stuck: LeftOut | null = null,
+  left: LeftOut | null = null,
   sunDeg: (atS: number) => number | null = () => null,
   chances: ChancesReport | null = null,
 ): readonly FirstStep[] {
@@ -68,7 +68,7 @@ export function firstSteps(
     step("crew", "Crew", "Crew and suits", "crew", crewOf(plan)),
     step("evas", "EVAs", "EVAs", "evas", evasOf(plan, sunDeg)),
     step("requests", "Requests", "Requests", "tasks", requestsOf(plan)),
-    step("pack", "Pack", "Pack the day", null, packOf(plan, verdict, stuck)),
+    step("pack", "Pack", "Pack the day", null, packOf(plan, verdict, left)),
     step("findings", "Findings", "Read the findings", null, findingsOf(verdict)),
     step("wish", "Wish", "Meet the wish", null, wish),
     step("paper", "Paper", "Print", null, paperOf(plan, verdict, wish)),
@@ -172,23 +172,23 @@ function requestsOf({ tasks, evas }: Plan): Judged {
   return done(`${counted(tasks.length, "request")}, ${must === 0 ? "none" : must} of them must-do.`);
 }
 
-function packOf({ tasks }: Plan, verdict: Verdict, stuck: LeftOut | null): Judged {
+function packOf({ tasks }: Plan, verdict: Verdict, left: LeftOut | null): Judged {
   if (tasks.length === 0) return open("There is nothing to pack yet: requests come first.");
-  const about = stuck === null ? {} : { about: stuck.task };
+  const about = left === null ? {} : { about: left.task };
   if (verdict.placed === 0)
     return {
       ...open(
-        stuck === null
+        left === null
           ? "Nothing is on the day line yet: add what else is asked for, then press Pack."
-          : `Packing placed nothing. ${stuck.name}: ${stuck.reason}`,
+          : `Packing placed nothing. ${left.name}: ${left.reason}`,
       ),
       ...about,
     };
   const { mustLeftOut } = verdict.score;
   if (mustLeftOut > 0) {
-    if (stuck === null) return open(`${counted(mustLeftOut, "must-do task")} left out: press Pack.`);
+    if (left === null) return open(`${counted(mustLeftOut, "must-do task")} left out: press Pack.`);
     const others = mustLeftOut > 1 ? ` and ${mustLeftOut - 1} more must-do` : "";
-    return { ...open(`Left out: ${stuck.name}${others}. ${stuck.reason}`), ...about };
+    return { ...open(`Left out: ${left.name}${others}. ${left.reason}`), ...about };
   }
   return done(`${verdict.placed} of ${counted(tasks.length, "task")} on the day line.`);
 }

@@ -98,10 +98,10 @@ function useSteps(): readonly FirstStep[] {
   const chances = useSession(chancesAtRest);
   const first = useSession(leftOutFirst);
   const reason = useSession((state) => (first ? benchSays(state, first) : null));
-  const stuck = useMemo(() => leftOut(plan, first, reason), [plan, first, reason]);
+  const left = useMemo(() => leftOut(plan, first, reason), [plan, first, reason]);
   return useMemo(
-    () => firstSteps(plan, verdict, stuck, (atS) => sunDeg(plan, atS), chances),
-    [plan, verdict, stuck, sunDeg, chances],
+    () => firstSteps(plan, verdict, left, (atS) => sunDeg(plan, atS), chances),
+    [plan, verdict, left, sunDeg, chances],
   );
 }
 
