@@ -17,7 +17,7 @@ type Shares = Readonly<Record<Way, number>>;
 const SMALL = 45;
 const LARGE = 100;
 const SHARES = {
-  small: { breed: 0.1, learn: 0.7, loosen: 0.1, lift: 0.1 },
+  small: { breed: 0.05, learn: 0.85, loosen: 0.05, lift: 0.05 },
   near: { breed: 0.05, learn: 0.8, loosen: 0.05, lift: 0.1 },
   middle: { breed: 0.45, learn: 0.22, loosen: 0.24, lift: 0.09 },
   large: { breed: 0.75, learn: 0.07, loosen: 0.12, lift: 0.06 },
