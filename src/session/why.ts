@@ -133,7 +133,8 @@ export function benchSays(state: SessionState, task: string): string | null {
   const report = why?.task === task && !whyIsStale(state) ? why.report : null;
   if (report?.task === task && report.state !== "looking") {
     const [first] = report.relaxations;
-    if (!first) return report.sentence;
+    // What the bench says has figures in it, which the count of conditions has not.
+    if (!first) return state.benchReasons.get(task)?.sentence ?? report.sentence;
     return report.state === "conflict" ? `What would give: ${first.sentence}` : first.sentence;
   }
   return state.benchReasons.get(task)?.sentence ?? null;

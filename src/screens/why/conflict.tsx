@@ -22,9 +22,10 @@ export function Conflict(props: {
       <p className="note">
         {certainty === "proved" ? "Proved: " : "Searched, not proved: "}
         {scope === "in this order"
-          ? `${certainty === "proved" ? "there are" : "the search found"} no times at which all of it can be had in this order. `
-          : "not all of it can be had while every start stays as it is. "}
-        {minimal ? "None of them can be left out of the list." : "The list may name more than it takes."}
+          ? `${certainty === "proved" ? "there are" : "the search found"} no times at which ${causes.length === 1 ? "this holds" : "all of it can be had"} in this order. `
+          : `${causes.length === 1 ? "this cannot hold" : "not all of it can be had"} while every start stays as it is. `}
+        {!minimal && "The list may name more than it takes."}
+        {minimal && causes.length > 1 && "None of them can be left out of the list."}
       </p>
       <Causes plan={plan} title="Conditions" causes={rules} />
       <Causes plan={plan} title="Placed tasks" causes={placed} />

@@ -157,6 +157,7 @@ function Found(props: {
           The day breaks a rule as it stands. That comes first, so the answer is about the day.
         </p>
       )}
+      <InShort why={why} />
       {!conflict && <p className="why-sentence">{known(why, report)}</p>}
       {conflict && !long && <Conflict plan={why.plan} conflict={conflict} more={report.sentence} />}
       <Relaxations why={why} report={report} stale={stale} />
@@ -164,6 +165,14 @@ function Found(props: {
       {report.guarded.length > 0 && <Guarded plan={why.plan} sentences={report.guarded} />}
     </>
   );
+}
+
+/** What the bench says of the task, with its figures: how far, how long, against what. Nothing of a day that is another one by now. */
+function InShort({ why: { task, plan } }: { readonly why: WhyQuestion }) {
+  const says = useSession((state) =>
+    task === null || state.plan !== plan ? null : (state.benchReasons.get(task)?.sentence ?? null),
+  );
+  return says !== null && <p className="why-sentence">{numberedSentence(plan, says)}</p>;
 }
 
 /** What is known where there is no conflict to show. */

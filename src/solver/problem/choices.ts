@@ -76,17 +76,18 @@ export function tooShort(task: Task, { leastS }: Inside): boolean {
   return task.crew.count > 0 && task.duration.likelyS < leastS;
 }
 
+/** blast-keep-out: how far from the lander a task leaves its instrument, m; null where it leaves none, or at no place. */
+export function inBlastM({ site }: Plan, task: Task): number | null {
+  const end = site.places.find((place) => place.id === (task.endPlace ?? task.place));
+  const lander = site.places.find((place) => place.kind === "lander");
+  return leavesInstrument(task) && end && lander ? distance(lander, end) + DISTANCE_TOLERANCE_M : null;
+}
+
 function neverAllowed(plan: Plan, ground: LegTable, task: Task, activity: number): boolean {
   const { blast, work, carry } = plan.rules;
   if (task.crew.count > 0 && tooFast(plan)) return true;
   if (tooShort(task, ground.inside(task))) return true;
-  const { places } = plan.site;
-  const at = (id: string | undefined) => places.find((place) => place.id === id);
-  const end = at(task.endPlace ?? task.place);
-  const lander = places[ground.ways.lander]!;
-  if (leavesInstrument(task) && blast.level === "breach" && end) {
-    if (distance(lander, end) + DISTANCE_TOLERANCE_M < blast.leastM) return true;
-  }
+  if (blast.level === "breach" && (inBlastM(plan, task) ?? Infinity) < blast.leastM) return true;
   if (work.level === "breach" && task.crew.count > 0 && task.effort !== "rest") {
     if (task.duration.likelyS > work.longestS) return true;
   }

@@ -2,7 +2,7 @@ import { carriedKg } from "../../physics/index.ts";
 import { leavesInstrument, type Plan, sharingSuits, type Task } from "../../plan/index.ts";
 import { heavensOf, insideOf, taskSky } from "../../terrain/index.ts";
 import { counted, gridName, lasting, mass, metres, skyUnknownWords } from "../../words/index.ts";
-import { tooFast } from "../problem/choices.ts";
+import { inBlastM, tooFast } from "../problem/choices.ts";
 import type { Problem } from "../problem/problem.ts";
 import { paceWords } from "../problem/words.ts";
 import { suitWords } from "./why/words.ts";
@@ -28,7 +28,11 @@ export function impossible(problem: Problem, a: number): string | null {
     return `It takes ${lasting(task.duration.likelyS, "up")}; at most ${lasting(work.longestS, "down")} of work may pass without a rest.`;
   const byCrew = task.crew.count > 0 ? impossibleForCrew(problem, a) : null;
   if (byCrew !== null) return byCrew;
-  if (leavesInstrument(task) && plan.rules.blast.level === "breach")
+  const { blast } = plan.rules;
+  const outM = blast.level === "breach" ? inBlastM(plan, task) : null;
+  if (outM !== null && outM < blast.leastM)
+    return `It leaves an instrument ${metres(outM, "down")} from the lander; at least ${metres(blast.leastM, "up")} is asked for.`;
+  if (leavesInstrument(task) && blast.level === "breach")
     return `Its instrument must stand at least ${metres(plan.rules.blast.leastM, "up")} from the lander, outside every hot keep-out, and somebody allowed must do it.`;
   if (isBeyond(problem, a)) return BEYOND;
   return "Nobody may do it: look at its crew, qualification, pin, equipment and the keep-outs at its place.";

@@ -73,6 +73,7 @@ class Bench {
     if (now) return reason("It fits as things stand.", now);
     if (!this.isLaid) return reason(this.isSound ? UNKNOWN_SLIDING : BROKEN);
     const fit = this.fitSliding(a);
+    if (fit && this.placed.size === 0) return reason("It fits as things stand.", fit);
     if (fit) return reason("It fits when others slide in their order.", fit, true);
     return reason(this.against(a));
   }

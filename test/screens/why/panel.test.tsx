@@ -4,6 +4,8 @@ import { act } from "react";
 import { describe, expect, it } from "vitest";
 import { instant } from "../../../src/kernel/index.ts";
 import { WhyPanel } from "../../../src/screens/why/whypanel.tsx";
+import type { StoreApi } from "zustand/vanilla";
+import { benchSays, type SessionState } from "../../../src/session/index.ts";
 import { longerEva, whyReport } from "../../session/answers.ts";
 import { button, click, here, press, setStage, show } from "../setup/stage.tsx";
 
@@ -53,6 +55,23 @@ describe("the answer to why not", () => {
     expect(ways[0]).toContain("worth 20 (+10)");
     expect(ways[1]).toContain("worth 10 lost");
     expect(ways[1]).toContain("the flight director");
+  });
+
+  it("says with its figures what the bench says, before how many conditions that is", async () => {
+    const { session, engine } = show(<WhyPanel />);
+    const { plan } = session.state.getState();
+    const sentence = "The walk back from its place takes 32 min; emergency oxygen allows 27 min.";
+    (session.state as StoreApi<SessionState>).setState({
+      benchReasons: new Map([["two", { task: "two", sentence, fitsAt: null, slides: false }]]),
+    });
+    act(() => void session.askWhy("two"));
+    const whole = whyReport(plan);
+    const one = { ...whole.conflict!, causes: whole.conflict!.causes.slice(0, 1) };
+    await act(async () => engine.whys[0]!.answer({ ...whole, conflict: one, relaxations: [] }));
+    expect(text()).toContain(sentence);
+    expect(text()).not.toContain("None of them");
+    expect(text()).toContain("there are no times at which this holds in this order.");
+    expect(benchSays(session.state.getState(), "two")).toBe(sentence);
   });
 
   it("says what is gained as groups count it: half of each task's worth where that is the group's share", async () => {
