@@ -136,8 +136,12 @@ const Card = memo(function Card(props: {
       <b className="card-worth">{task.worth}</b>
       <p className="card-why">
         {isInHand ? "In hand." : why && <Prose words={why} />}{" "}
-        {reason?.fitsAt && !isInHand && <PutOn task={task} at={reason.fitsAt} isCurrent={isCurrent} />}
-        {!isInHand && (says !== null || selected) && <WhyNot task={task} />}
+        {!isInHand && (
+          <span className="card-acts">
+            {reason?.fitsAt && <PutOn task={task} at={reason.fitsAt} isCurrent={isCurrent} />}
+            {(says !== null || selected) && <WhyNot task={task} />}
+          </span>
+        )}
       </p>
     </li>
   );

@@ -28,14 +28,21 @@ export function impossible(problem: Problem, a: number): string | null {
     return `It takes ${lasting(task.duration.likelyS, "up")}; at most ${lasting(work.longestS, "down")} of work may pass without a rest.`;
   const byCrew = task.crew.count > 0 ? impossibleForCrew(problem, a) : null;
   if (byCrew !== null) return byCrew;
-  const { blast } = plan.rules;
-  const outM = blast.level === "breach" ? inBlastM(plan, task) : null;
-  if (outM !== null && outM < blast.leastM)
-    return `It leaves an instrument ${metres(outM, "down")} from the lander; at least ${metres(blast.leastM, "up")} is asked for.`;
-  if (leavesInstrument(task) && blast.level === "breach")
-    return `Its instrument must stand at least ${metres(plan.rules.blast.leastM, "up")} from the lander, outside every hot keep-out, and somebody allowed must do it.`;
+  const byBlast = tooNear(plan, task);
+  if (byBlast !== null) return byBlast;
   if (isBeyond(problem, a)) return BEYOND;
   return "Nobody may do it: look at its crew, qualification, pin, equipment and the keep-outs at its place.";
+}
+
+/** What the ascent blast keeps from a task that leaves an instrument; null where the rule does not bind it. */
+function tooNear(plan: Plan, task: Task): string | null {
+  const { blast } = plan.rules;
+  if (!leavesInstrument(task) || blast.level !== "breach") return null;
+  const outM = inBlastM(plan, task);
+  const leastM = metres(blast.leastM, "up");
+  if (outM !== null && outM < blast.leastM)
+    return `It leaves an instrument ${metres(outM, "down")} from the lander; at least ${leastM} is asked for.`;
+  return `Its instrument must stand at least ${leastM} from the lander, outside every hot keep-out, and somebody allowed must do it.`;
 }
 
 /** What keeps any crew from a task: how many they are, their suits, the way home, walks inside it, or what they carry. */
