@@ -3,11 +3,9 @@ import { done, failed, type Outcome } from "../../kernel/index.ts";
 import { LONGEST_CELL, MOST_ROWS, type Sheet, tooLarge } from "./sheet.ts";
 
 /**
- * Rows of texts from text with tabs, commas or semicolons between (RFC 4180 quotes). What is copied from a spreadsheet has
- * tabs, so one tab anywhere in the first row decides; else the mark that gives the most even rows.
+ * The sheet in a text with tabs, commas or semicolons between (RFC 4180 quotes), or why there is none. What is copied from a spreadsheet
+ * has tabs, so one tab anywhere in the first row decides; else the mark that gives the most even rows.
  */
-
-/** The sheet in a text, or why there is none. */
 export function delimitedSheet(name: string, text: string): Outcome<Sheet, string> {
   if (text.includes(NO_QUOTE)) return failed("it is no text");
   const { rows, openRow } = /^[^\r\n]*\t/.test(text) ? tabbed(text) : split(text, "", QUOTE);
