@@ -22,6 +22,14 @@ const VERBS: Readonly<Record<string, () => Promise<Verb>>> = {
   plans: async () => (await import("./plansverb.ts")).plansVerb,
 };
 
+/** Verbs whose searches may end at any time, with what they have found until then as the answer. */
+const ANSWER_WHEN_STOPPED: ReadonlySet<string> = new Set(["pack", "curve", "why"]);
+
+/** True where a verb that is broken off still answers; any other has nothing that it could say then. */
+export function answersWhenStopped([verb]: readonly string[]): boolean {
+  return verb !== undefined && ANSWER_WHEN_STOPPED.has(verb);
+}
+
 /** Runs `lope <verb> ...`; the exit code. Bad input or use is told on the error stream, never thrown. */
 export async function lope(args: readonly string[], terminal: Streams): Promise<ExitCode> {
   // Whatever stands in a file: nothing in it moves the terminal's cursor or turns what is written around it.

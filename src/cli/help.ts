@@ -34,8 +34,8 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       durations drawn by --seed).
       --punched: with room for two holes. --paper cuff: pages of 98 x 132 mm.
   lope export KIND plan.json --out file
-      Writes the plan for other programs. KIND: plan, tasks, schedule, margins, findings, bench (CSV), calendar (iCalendar),
-      geojson, kml, schema (JSON Schema), or zip for all of them.
+      Writes the plan for other programs. KIND: plan (JSON), page (the day as HTML), tasks, schedule, margins, findings, bench,
+      said (comments and sign-offs; all CSV), calendar (iCalendar), geojson, kml, schema (JSON Schema), or zip for all of them.
   lope diff before.json after.json [--out file.pdf] [--paper a4|letter|cuff] [--no-shed]
       What is otherwise between two revisions, and which pages of cuff checklists and sheets have to be replaced. --out writes
       the sheet of changes and the pages to replace, with bars beside what is new.
@@ -61,6 +61,7 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
   lope help
 
 With npm: npm run -s lope -- check plan.json
-Exit code: 0 done, 1 the plan has breaches, 2 bad input or use, 3 a defect of the
-program. No verb changes its input file.
+Exit code: 0 done, 1 the plan has breaches, 2 bad input or use, or the answer cannot be written, 3 a defect of the
+program. Ctrl-C ends a verb at once with 130 and nothing written; pack, curve and why answer with what they have found.
+No verb changes its input file.
 `;

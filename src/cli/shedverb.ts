@@ -13,6 +13,10 @@ export async function shedVerb(args: readonly string[], streams: Streams): Promi
   const plan = await readPlan(path);
   const report = await core().lateTable(plan, { schedule: plan.schedule }, turnOf(streams));
   streams.out(values.json === true ? `${JSON.stringify(report, null, 2)}\n` : table(plan, report));
+  if (!report.complete && report.sound) {
+    streams.err("lope: stopped before the table was whole: what is not in it was not looked at\n");
+    return 2;
+  }
   if (report.sound) return 0;
   streams.err("lope: the schedule breaks a rule, so there is no shed order; see lope check\n");
   return 1;

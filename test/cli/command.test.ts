@@ -3,13 +3,15 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { check } from "../../src/check/index.ts";
+import { EXPORTS } from "../../src/exchange/export/index.ts";
 import { planText } from "../../src/exchange/index.ts";
 import { CUFF } from "../../src/exchange/paper/cuff.ts";
 import { instant } from "../../src/kernel/index.ts";
 import { parseText } from "../../src/plan/index.ts";
 import { readPdf } from "../exchange/paper/readpdf.ts";
 import { crowdedPlan, planOf, samplePlan, taskOf } from "../exchange/samplePlan.ts";
-import { run } from "./run.ts";
+import { answersWhenStopped } from "../../src/cli/command.ts";
+import { run, runUntil } from "./run.ts";
 
 let folder = "";
 const at = (name: string): string => join(folder, name);
@@ -249,5 +251,22 @@ describe("lope help", () => {
     expect(out).toContain("authorities in charge decide");
     expect(out).toContain(`pages of ${CUFF.widthMm} x ${CUFF.heightMm} mm`);
     expect((await run("cuff", "--help")).out).toBe(out);
+  });
+
+  it("names every kind that can be exported", async () => {
+    const [, kinds = ""] = /lope export KIND(.*?)\n {2}lope /s.exec((await run("help")).out) ?? [];
+    for (const { id } of EXPORTS) expect(kinds).toMatch(new RegExp(`\\b${id}\\b`));
+  });
+});
+
+describe("a verb that is broken off", () => {
+  it("answers with what it has found where that is an answer, and says so where it is not", async () => {
+    expect(["pack", "curve", "why"].map((verb) => answersWhenStopped([verb]))).toEqual([true, true, true]);
+    for (const verb of ["shed", "odds", "cuff", "check", "toString"])
+      expect(answersWhenStopped([verb])).toBe(false);
+    const stopped = await runUntil(AbortSignal.abort(), "shed", at("sound.json"));
+    expect(stopped.code).toBe(2);
+    expect(stopped.err).toMatch(/stopped before the table was whole/);
+    expect((await run("shed", at("sound.json"))).code).toBe(0);
   });
 });

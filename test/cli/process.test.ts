@@ -1,5 +1,5 @@
 import { execFile } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { describe, expect, it } from "vitest";
@@ -27,6 +27,18 @@ describe("the command as a process", () => {
       err: "lope: public/plans/none.json: there is no such file or folder\n",
     });
   });
+
+  // A device of Linux on which nothing can be written.
+  it.skipIf(!existsSync("/dev/full"))(
+    "ends with 2 where its answer is lost, never with a verdict",
+    async () => {
+      const lost = await new Promise<{ code: unknown; err: string }>((settle) => {
+        const line = `"${process.execPath}" --import tsx "${resolve("src/cli/main.ts")}" check public/plans/small.json > /dev/full`;
+        execFile("/bin/sh", ["-c", line], (error, _, err) => settle({ code: error?.code, err }));
+      });
+      expect(lost).toEqual({ code: 2, err: "lope: the answer cannot be written: no space is left\n" });
+    },
+  );
 
   it("packs by several threads, each from a seed of its own, and gives the best of their days", async () => {
     const folder = mkdtempSync(join(tmpdir(), "lopeline-"));

@@ -13,6 +13,15 @@ describe("a field that stands twice", () => {
     ]);
   });
 
+  it("is looked for behind texts of megabytes too", () => {
+    for (const sign of ["x", "\n", "\\", '"'])
+      expect(duplicateKeys(`{"a":${JSON.stringify(sign.repeat(4e6))},"b":1,"b":2}`)).toEqual([
+        { path: "b", message: expect.stringMatching(/a second time/) },
+      ]);
+    const notes = text.replace('"title":"', `"title":"${"x".repeat(12e6)}`);
+    expect(parseText(notes)).toMatchObject({ ok: false, error: [{ path: "title" }] });
+  });
+
   it("is no such field where it only looks like one", () => {
     const plain = [
       '{"a":"a","b":"\\"a\\":1","c":["a","a"],"d":{"a":1}}',
