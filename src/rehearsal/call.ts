@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { faultWords } from "../plan/faultwords.ts";
 import { id, line, metS } from "../plan/fields.ts";
 import { scheduleSchema } from "../plan/schedule.ts";
 
@@ -50,6 +51,12 @@ const callSchema = z.discriminatedUnion("kind", [
 
 export type Call = z.infer<typeof callSchema>;
 export type Reading = Extract<Call, { kind: "reading" }>;
+
+/** Why a call could not be read again from a file, in words; null where it could. */
+export function formFault(call: Call): string | null {
+  const [first] = callSchema.safeParse(call, { error: faultWords }).error?.issues ?? [];
+  return first ? `${first.path.join(".")} ${first.message}`.trim() : null;
+}
 
 /** As many calls as one rehearsal may have. */
 export const MOST_CALLS = 20_000;

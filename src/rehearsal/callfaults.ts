@@ -1,7 +1,8 @@
 import { isRecord } from "../kernel/index.ts";
 import { parse, type Plan, STOCK_FIELDS } from "../plan/index.ts";
 import { clock, crewName, digits, evaName, nameIn, taskName } from "../words/index.ts";
-import type { Call, Reading, Rehearsal } from "./call.ts";
+import { type Call, formFault, type Reading, type Rehearsal } from "./call.ts";
+import { CallReader } from "./facts.ts";
 
 /** At most so many faults are told of one file. */
 const MOST_TOLD = 20;
@@ -33,26 +34,36 @@ export function callFaults(plan: Plan, { calls, nowS }: Rehearsal): readonly str
  * find in the file of the rehearsal, which could then not be opened again.
  */
 export function callFault(plan: Plan, earlier: readonly Call[], call: Call): string | null {
+  const form = formFault(call);
+  if (form !== null) return `cannot be written down: ${form}`;
   const listener = new Listener(plan);
-  // Schedules put up earlier were parsed when they were, and change nothing of what is heard.
-  for (const made of earlier) if (made.kind !== "replanned") listener.fault(made);
+  for (const made of earlier) listener.hear(made);
   return listener.fault(call);
 }
 
 /** Hears one call after the other. */
 class Listener {
-  private readonly out = new Set<string>();
-  private readonly inside = new Set<string>();
-  private readonly began = new Set<string>();
-  private readonly over = new Set<string>();
   private readonly plan: Plan;
+  private readonly facts: CallReader;
 
   constructor(plan: Plan) {
     this.plan = plan;
+    this.facts = new CallReader(plan);
   }
 
-  /** Why a call cannot be, behind "Call 3"; null where it can. */
+  /** Why a call cannot be, behind "Call 3"; null where it can. It is heard all the same, so that what follows from it is not told as well. */
   fault(call: Call): string | null {
+    const why = this.why(call);
+    if (why === null || call.kind !== "replanned") this.facts.read(call);
+    return why;
+  }
+
+  /** Takes a call that could be made when it was. */
+  hear(call: Call): void {
+    this.facts.read(call);
+  }
+
+  private why(call: Call): string | null {
     const { plan } = this;
     switch (call.kind) {
       case "out":
@@ -66,7 +77,7 @@ class Listener {
         return this.unknown("task", plan.tasks, call.task) ?? this.ends(call.task);
       case "left-out":
       case "longer":
-        return this.unknown("task", plan.tasks, call.task);
+        return this.unknown("task", plan.tasks, call.task) ?? this.isOver(call.task);
       case "slower":
         return this.unknown("crew member", plan.crew, call.crew);
       case "reading":
@@ -96,31 +107,55 @@ class Listener {
   }
 
   private goesOut(eva: string): string | null {
-    if (this.out.has(eva)) return `says egress of ${evaName(this.plan, eva)} a second time`;
-    this.out.add(eva);
+    const { outS, inS } = this.facts;
+    const name = evaName(this.plan, eva);
+    if (outS.has(eva)) return `says egress of ${name} a second time`;
+    // Nobody is out twice at once.
+    const crew = this.plan.evas.find(({ id }) => id === eva)?.crew ?? [];
+    for (const other of this.plan.evas.filter(({ id }) => outS.has(id) && !inS.has(id))) {
+      const both = other.crew.find((member) => crew.includes(member));
+      if (both !== undefined)
+        return `says egress of ${name} while ${crewName(this.plan, both)} is out on ${other.name}`;
+    }
     return null;
   }
 
   private comesIn(eva: string): string | null {
+    const { outS, inS } = this.facts;
     const name = evaName(this.plan, eva);
-    if (!this.out.has(eva)) return `says ingress of ${name} before its egress`;
-    if (this.inside.has(eva)) return `says ingress of ${name} a second time`;
-    this.inside.add(eva);
-    return null;
+    if (!outS.has(eva)) return `says ingress of ${name} before its egress`;
+    if (inS.has(eva)) return `says ingress of ${name} a second time`;
+    const { began, ended, schedule } = this.facts;
+    const works = schedule.placements.find(
+      (one) => one.eva === eva && one.crew.length > 0 && began.has(one.task) && !ended.has(one.task),
+    );
+    return works ? `says ingress of ${name} while ${taskName(this.plan, works.task)} is under way` : null;
   }
 
   private begins(task: string): string | null {
-    if (this.began.has(task)) return `begins ${taskName(this.plan, task)} a second time`;
-    this.began.add(task);
-    return null;
+    const { began, outS, inS, schedule } = this.facts;
+    const name = taskName(this.plan, task);
+    if (began.has(task)) return `begins ${name} a second time`;
+    const placement = schedule.placements.find((one) => one.task === task);
+    const eva = placement?.crew.length === 0 ? null : (placement?.eva ?? null);
+    if (eva !== null && !outS.has(eva))
+      return `begins ${name} before the egress of ${evaName(this.plan, eva)}`;
+    if (eva !== null && inS.has(eva)) return `begins ${name} after the ingress of ${evaName(this.plan, eva)}`;
+    return this.isOver(task);
   }
 
   private ends(task: string): string | null {
     const name = taskName(this.plan, task);
-    if (!this.began.has(task)) return `ends ${name}, which has not begun`;
-    if (this.over.has(task)) return `ends ${name} a second time`;
-    this.over.add(task);
-    return null;
+    if (this.facts.ended.has(task)) return `ends ${name} a second time`;
+    return this.isOver(task) ?? (this.facts.began.has(task) ? null : `ends ${name}, which has not begun`);
+  }
+
+  /** Why nothing more can be said of a task: it is done, or will not be. */
+  private isOver(task: string): string | null {
+    const name = taskName(this.plan, task);
+    if (this.facts.ended.has(task)) return `is about ${name}, which is done`;
+    const why = this.facts.leftOut.get(task);
+    return why === undefined ? null : `is about ${name}, which is left out: ${why}`;
   }
 
   private reads({ crew, consumable, left }: Reading): string | null {

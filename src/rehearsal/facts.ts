@@ -44,7 +44,7 @@ export function factsOf(plan: Plan, calls: readonly Call[]): Facts {
 }
 
 /** The facts as far as they have been read. */
-class CallReader implements Facts {
+export class CallReader implements Facts {
   readonly began = new Map<string, number>();
   readonly ended = new Map<string, number>();
   readonly leftOut = new Map<string, string>();
@@ -122,10 +122,10 @@ class CallReader implements Facts {
     return this.#open(task) && this.began.has(task);
   }
 
-  /** Another expected length for a task that the plan has, whole seconds, a second at least. */
+  /** Another expected length for a task that the plan has, whole seconds, from a second to ten years, as long as a plan can say. */
   #lasts(task: string, next: (lengthS: number) => number): void {
     const lengthS = this.lengthS.get(task);
-    if (lengthS !== undefined) this.lengthS.set(task, Math.max(1, next(lengthS)));
+    if (lengthS !== undefined) this.lengthS.set(task, Math.min(LONGEST_S, Math.max(1, next(lengthS))));
   }
 
   #slower(crew: string, percent: number): void {
@@ -172,6 +172,9 @@ class CallReader implements Facts {
     }
   }
 }
+
+/** Ten years, s. */
+const LONGEST_S = 315_360_000;
 
 /** Keeps the first that was said of it. */
 function first(into: Map<string, number>, what: string, atS: number): void {

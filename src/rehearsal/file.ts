@@ -1,5 +1,6 @@
 import { done, failed, type Outcome } from "../kernel/index.ts";
 import { duplicateKeys, parseText, type Plan } from "../plan/index.ts";
+import { faultWords } from "../plan/faultwords.ts";
 import { type Rehearsal, rehearsalSchema } from "./call.ts";
 
 /** A rehearsal with the plan that it began with, as one file. */
@@ -36,7 +37,7 @@ export function readRehearsal(text: string): Outcome<RehearsalFile, string> {
   if (typeof found !== "object" || found === null || !("plan" in found))
     return failed("it holds no rehearsal");
   const { plan, ...rest } = found;
-  const rehearsal = rehearsalSchema.safeParse(rest);
+  const rehearsal = rehearsalSchema.safeParse(rest, { error: faultWords });
   if (!rehearsal.success) {
     const [first] = rehearsal.error.issues;
     return failed(`${first?.path.join(".") ?? ""} ${first?.message ?? "it has faults"}`.trim());

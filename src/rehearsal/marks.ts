@@ -7,8 +7,8 @@ import type { ProjectedPlacement } from "./projection.ts";
 import type { Between, Stay } from "./between.ts";
 import { landerOf } from "./walking.ts";
 
-/** Ids of what stands for time outside that belongs to no task of the plan: they begin with this. */
-const MARK = "rehearsed-";
+/** Ids of what stands for time outside that belongs to no task of the plan begin with this: no id of a plan holds a colon. */
+const MARK = "rehearsed:";
 
 /** True for a task that only marks time outside. */
 export function isMark(task: string): boolean {
@@ -82,15 +82,15 @@ function airlockMark(eva: Eva, nth: string, startS: number, lander: string | und
 }
 
 function restTask(id: string, name: string, place: string | undefined, crew: readonly string[]): Task {
-  return taskSchema.parse({
-    id,
+  const task = taskSchema.parse({
+    id: "mark",
     name,
     kind: "upkeep",
-    place,
     duration: { likelyS: 0 },
     crew: { count: crew.length, named: [...crew] },
     effort: "rest",
   });
+  return { ...task, id, ...(place === undefined ? {} : { place }) };
 }
 
 function mark(task: Task, from: Placement, startS: number, lengthS: number): Mark {

@@ -57,7 +57,8 @@ function laid(ways: RehearsedWays, places: readonly Place[], hop: Hop): Point {
   const at = (a: number, b: number): number => a + share * (b - a);
   const place: Place = {
     ...from,
-    id: `rehearsed-at-${places.length}`,
+    // No place of the plan has a colon in its id.
+    id: `rehearsed:at-${places.length}`,
     name: `between ${from.name} and ${to.name}`.slice(0, 120),
     kind: "station",
     eastM: onWay?.eastM ?? at(from.eastM, to.eastM),

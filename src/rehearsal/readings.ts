@@ -16,10 +16,13 @@ export interface ReadOut {
   readonly reading: Reading;
   readonly eva: string | null;
   readonly expected: number | null;
+  /** What there is at the most: as read, or as the same gauge read less before on that EVA, since nothing outside fills a suit. */
+  readonly most: number;
 }
 
 /** Every reading beside the level that the tracks have at its moment. */
 export function readOuts(readings: readonly Reading[], tracks: readonly LevelTrack[]): readonly ReadOut[] {
+  const least = new Map<string, number>();
   return readings.map((reading) => {
     const track = tracks.find(
       (one) =>
@@ -29,7 +32,11 @@ export function readOuts(readings: readonly Reading[], tracks: readonly LevelTra
         reading.atS >= one.points[0]!.atS &&
         reading.atS <= one.points.at(-1)!.atS,
     );
-    return { reading, eva: track?.eva ?? null, expected: track ? levelAt(track, reading.atS) : null };
+    if (!track) return { reading, eva: null, expected: null, most: reading.left };
+    const gauge = `${track.eva} ${reading.crew} ${reading.consumable}`;
+    const most = Math.min(reading.left, least.get(gauge) ?? Infinity);
+    least.set(gauge, most);
+    return { reading, eva: track.eva, expected: levelAt(track, reading.atS), most };
   });
 }
 
@@ -43,18 +50,18 @@ function levelAt({ points }: LevelTrack, atS: number): number {
 /**
  * The plan with stocks as they were read out, where the last reading of a suit by a wearer shows less than was worked out: the suit
  * then holds so much less, and what must be left stays as much as it was. A reading that shows more changes nothing, since a margin
- * is not made better by one look at a gauge. Other EVAs in that suit are held to the smaller stock as well, whoever wears it there.
+ * is not made better by one look at a gauge, and one that shows more than before counts as it did before. Other EVAs in that suit are held to the smaller stock as well, whoever wears it there.
  */
 export function withReadings(plan: Plan, reads: readonly ReadOut[]): Plan {
   const last = new Map<
     string,
     { readonly suit: string; readonly reading: Reading; readonly lacks: number }
   >();
-  for (const { reading, eva, expected } of reads) {
+  for (const { reading, eva, expected, most } of reads) {
     const outing = plan.evas.find((one) => one.id === eva);
     const suit = outing ? suitIdOn(plan, outing, reading.crew) : null;
     if (suit === null || expected === null) continue;
-    const lacks = expected - reading.left;
+    const lacks = expected - most;
     last.set(`${suit} ${reading.crew} ${reading.consumable}`, { suit, reading, lacks });
   }
   const missing = [...last.values()].filter(({ lacks }) => lacks > 0);

@@ -41,6 +41,8 @@ export interface RehearsalWork {
   end(): void;
   /** Makes a call at the clock's time; the answer is why it cannot be made, in a sentence, or null. */
   call(call: CallOut): string | null;
+  /** Why a call cannot be made now, in a sentence, or null. */
+  whyNot(call: CallOut): string | null;
   /** Takes back the last call, and the clock to its time. */
   undoCall(): void;
   run(): void;
@@ -88,6 +90,10 @@ export function rehearsalWork(session: Session, ports: RehearsalPorts): Rehearsa
     },
     end: stage.end,
     call: stage.call,
+    whyNot(made) {
+      const { day } = state.getState();
+      return day && whyNot(day, madeNow(day, made));
+    },
     undoCall: stage.undoCall,
     run: () => clock.run(),
     hold() {
@@ -154,7 +160,7 @@ function stageOf(session: Session, ports: RehearsalPorts): Stage {
   const call = (made: CallOut): string | null => {
     const { day } = state.getState();
     if (!day) return null;
-    const next = { ...made, atS: day.rehearsal.nowS } as Call;
+    const next = madeNow(day, made);
     const why = whyNot(day, next);
     if (why !== null) return why;
     put({ ...day.rehearsal, calls: [...day.rehearsal.calls, next] });
@@ -193,6 +199,11 @@ function stageOf(session: Session, ports: RehearsalPorts): Stage {
       keeper.forget();
     },
   };
+}
+
+/** A call at the clock's time. */
+function madeNow({ rehearsal }: Rehearsed, made: CallOut): Call {
+  return { ...made, atS: rehearsal.nowS } as Call;
 }
 
 /** Why a call cannot be made, in a sentence, or null. */
@@ -250,7 +261,11 @@ async function restore(
   // Where the store cannot be used, that is said of the plan.
   const kept = await archive.readRehearsal().catch(() => null);
   const found = kept ? readRehearsal(kept.text) : older ? readRehearsal(older) : null;
-  if (state.getState().day || found?.ok !== true) return;
+  if (state.getState().day || !found) return;
+  if (!found.ok)
+    return state.setState({
+      trouble: `The rehearsal that was under way when the page was left cannot be read: ${found.error}.`,
+    });
   const { plan, rehearsal } = found.value;
   const clock = kept?.clock?.calls === rehearsal.calls.length ? kept.clock.nowS : rehearsal.nowS;
   start(plan, { ...rehearsal, nowS: instant(Math.max(rehearsal.nowS, clock)) });

@@ -113,7 +113,7 @@ describe("what is called", () => {
     const half = standing(3400, ...outAndX, call(3300, { kind: "left-out", task: "x" }));
     expect(half.facts.stopped.get("x")).toMatchObject({ startS: 3000, endS: 3300 });
     const worked = judgeFor(half.plan)(half.plan.schedule);
-    const stretch = worked.outings[0]!.stretches.find((one) => one.task === "rehearsed-part-0");
+    const stretch = worked.outings[0]!.stretches.find((one) => one.task === "rehearsed:part-0");
     expect(stretch?.span).toEqual({ startS: 3000, endS: 3300 });
     expect(worked.score.worth).toBe(6);
   });
@@ -138,7 +138,7 @@ describe("what is called", () => {
     expect(row("z")).toMatchObject({ outcome: "left out", startS: null, lengthS: null });
     expect(debriefOf(plan, over, []).done).toBe(1);
     const worked = judgeFor(over.plan)(over.plan.schedule);
-    const stretch = worked.outings[0]!.stretches.find((one) => one.task?.startsWith("rehearsed-part"));
+    const stretch = worked.outings[0]!.stretches.find((one) => one.task?.startsWith("rehearsed:part"));
     expect(stretch?.span).toEqual({ startS: 4200, endS: 4700 });
   });
 
@@ -249,8 +249,8 @@ describe("a reading", () => {
     const own = { ...dressed, evas: [...dressed.evas, { ...eva!, id: "later", suits: {} }] };
     const reading = { kind: "reading", atS: instant(3100), crew: "ev1", consumable: "oxygen" } as const;
     const lower = withReadings(own, [
-      { reading: { ...reading, left: 1 }, eva: "eva-1", expected: 1.1 },
-      { reading: { ...reading, left: 2 }, eva: "later", expected: 2 },
+      { reading: { ...reading, left: 1 }, eva: "eva-1", expected: 1.1, most: 1 },
+      { reading: { ...reading, left: 2 }, eva: "later", expected: 2, most: 2 },
     ]);
     expect(lower.suits.map(({ id, oxygenKg }) => [id, oxygenKg - own.suits[0]!.oxygenKg])).toEqual([
       ["suit", 0],

@@ -73,7 +73,7 @@ describe("work that is given up", () => {
       call(4200, { kind: "replanned", schedule: { placements: [at("x", 3000)] } }),
     ];
     const part = check(day(4300, calls).standing.plan).outings[0]!.stretches.find(
-      (one) => one.task === "rehearsed-part-1",
+      (one) => one.task === "rehearsed:part-1",
     );
     expect(part?.span).toEqual({ startS: 3900, endS: 4200 });
     expect(inS(4200, calls)).toBe(4200 + 600 + 600);

@@ -397,6 +397,30 @@ describe("a rehearsal", () => {
     expect(kept).not.toBeNull();
   });
 
+  it("says so where what was kept cannot be read", async () => {
+    kept = { text: "{}", clock: null };
+    const one = work();
+    await one.restore();
+    expect(one.state.getState().day).toBeNull();
+    expect(one.state.getState().trouble).toMatch(
+      /when the page was left cannot be read: it holds no rehearsal/,
+    );
+  });
+
+  it("takes no call that could not be read again", async () => {
+    const one = work();
+    one.begin(1);
+    expect(one.call({ kind: "note", words: "a".repeat(241) })).toMatch(
+      /^This call cannot be written down: words /,
+    );
+    expect(one.whyNot({ kind: "begins", task: "x" })).toMatch(/^This call begins x before the egress of /);
+    expect(one.call({ kind: "note", words: "go" })).toBeNull();
+    await settled();
+    const again = work();
+    await again.restore();
+    expect(again.state.getState().day?.rehearsal.calls.map(({ kind }) => kind)).toEqual(["note"]);
+  });
+
   it("says so where there is no room to keep it", async () => {
     const one = work();
     one.begin(5);

@@ -1,7 +1,8 @@
-import { useState } from "react";
+import { type ReactNode, useState } from "react";
 import type { MarginTrack } from "../../answers/index.ts";
 import type { CrewMember } from "../../plan/index.ts";
 import { clock, evaName, lasting, numberedTask, percent, placeName } from "../../words/index.ts";
+import type { CallOut } from "../../session/index.ts";
 import { CONSUMABLE_WORDS } from "../words.ts";
 import { useLeaves, useRehearsal, useRehearsed } from "./context.ts";
 import { lateWords } from "./callwords.ts";
@@ -89,6 +90,27 @@ function Doing({ now }: { readonly now: CrewNow }) {
   );
 }
 
+/** A button that makes a call, or says why it cannot be made now. */
+function Act(props: {
+  readonly call: CallOut;
+  /** What else stands against it. */
+  readonly whyNot?: string | null;
+  readonly children: ReactNode;
+}) {
+  const work = useRehearsal();
+  const why = props.whyNot ?? work.whyNot(props.call);
+  return (
+    <button
+      type="button"
+      disabled={why !== null}
+      title={why ?? undefined}
+      onClick={() => work.call(props.call)}
+    >
+      {props.children}
+    </button>
+  );
+}
+
 function Next({ now }: { readonly now: CrewNow }) {
   const work = useRehearsal();
   const { plan, standing } = useRehearsed();
@@ -111,19 +133,12 @@ function Next({ now }: { readonly now: CrewNow }) {
       </p>
       <div className="rehearsal-acts">
         {!out && placement.eva !== null && (
-          <button type="button" onClick={() => work.call({ kind: "out", eva: placement.eva! })}>
-            Egress of {evaName(plan, placement.eva)}
-          </button>
+          <Act call={{ kind: "out", eva: placement.eva }}>Egress of {evaName(plan, placement.eva)}</Act>
         )}
         {out && (
-          <button
-            type="button"
-            disabled={busy}
-            title={busy ? "Not all of its crew are free" : undefined}
-            onClick={() => work.call({ kind: "begins", task: task.id })}
-          >
+          <Act call={{ kind: "begins", task: task.id }} whyNot={busy ? "Not all of its crew are free" : null}>
             Begins
-          </button>
+          </Act>
         )}
         <button type="button" onClick={() => work.call({ kind: "left-out", task: task.id })}>
           Leave out

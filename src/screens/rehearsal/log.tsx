@@ -34,7 +34,7 @@ function Readings() {
     <table>
       <caption className="note">Gauges: as read, as worked out</caption>
       <tbody>
-        {reads.map(({ reading, expected }, i) => {
+        {reads.map(({ reading, expected, most }, i) => {
           const { consumable } = reading;
           const unit = unitOf(consumable);
           return (
@@ -48,13 +48,17 @@ function Readings() {
               </td>
               <td>
                 {expected === null
-                  ? "nobody was out"
+                  ? "nobody was out: held against nothing"
                   : `${gaugeFigure(expected, consumable, "down")} ${unit}`}
               </td>
               <td>
-                {expected !== null && reading.left < expected && (
-                  <span className="state tight">
-                    {gaugeFigure(expected - reading.left, consumable, "up")} less
+                {expected !== null && most < expected && (
+                  <span className="state tight">{gaugeFigure(expected - most, consumable, "up")} less</span>
+                )}
+                {most < reading.left && (
+                  <span className="note">
+                    {" "}
+                    counts as {most} {unit}, which it read before: nothing outside fills a suit
                   </span>
                 )}
               </td>

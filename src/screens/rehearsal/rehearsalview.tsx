@@ -33,6 +33,7 @@ function Begin() {
   const work = useRehearsal();
   const placed = useSession((state) => state.plan.schedule.placements.length);
   const loses = useSession((state) => rehearsalLosesWords(state.plan));
+  const trouble = useRehearsalState((state) => state.trouble);
   const [refused, refuse] = useState<string | null>(null);
   return (
     <>
@@ -68,6 +69,11 @@ function Begin() {
           <OpenFile refuse={refuse} />
         </form>
         {placed === 0 && <p className="note">Nothing is placed yet: lay or pack a day first.</p>}
+        {trouble !== null && (
+          <p className="state breach" role="alert">
+            {trouble}
+          </p>
+        )}
         {refused !== null && <p className="state breach">The file was not opened: {refused}.</p>}
       </div>
     </>
