@@ -34,7 +34,7 @@ export const HELP = `Lopeline without a screen. Planning and training aid; fligh
       durations drawn by --seed).
       --punched: with room for two holes. --paper cuff: pages of 98 x 132 mm.
   lope export KIND plan.json --out file
-      Writes the plan for other programs. KIND: plan (JSON), page (the day as HTML), tasks, schedule, margins, findings, bench,
+      Writes the plan for other programs. KIND: plan (JSON), page (the day as HTML), tasks, links, schedule, margins, findings, bench,
       said (comments and sign-offs; all CSV), calendar (iCalendar), geojson, kml, schema (JSON Schema), or zip for all of them.
   lope diff before.json after.json [--out file.pdf] [--paper a4|letter|cuff] [--no-shed]
       What is otherwise between two revisions, and which pages of cuff checklists and sheets have to be replaced. --out writes

@@ -7,6 +7,7 @@ import { planText } from "../planfile.ts";
 import { scheduleCsv } from "../schedulecsv.ts";
 import { scheduleCalendar } from "./calendar.ts";
 import { planKml } from "./kml.ts";
+import { linksCsv } from "./linkscsv.ts";
 import { benchCsv, findingsCsv, marginsCsv, remarksCsv, tasksCsv } from "./tables.ts";
 
 /** A plan as files for other programs, each of its kind. */
@@ -66,6 +67,12 @@ export const EXPORTS: readonly ExportKind[] = [
   },
   csv("tasks", "Tasks", "Every request, under heads that Import a list knows (CSV).", ({ plan, madeMs }) =>
     tasksCsv(plan, madeMs),
+  ),
+  csv(
+    "links",
+    "Links",
+    "What comes after what and how long after, under heads that Import a list knows (CSV).",
+    ({ plan, madeMs }) => linksCsv(plan, madeMs),
   ),
   csv("schedule", "Schedule", "Every placed task with crew, place and times (CSV).", ({ plan, madeMs }) =>
     scheduleCsv(plan, madeMs),

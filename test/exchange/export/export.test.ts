@@ -13,6 +13,7 @@ import { EXPORTS, everything, type Exported } from "../../../src/exchange/export
 import { firstReading, readList, sheetsIn } from "../../../src/exchange/lists/index.ts";
 import { planState } from "../../../src/exchange/planstate.ts";
 import { readGeoJson } from "../../../src/exchange/geojson.ts";
+import { linksCsv } from "../../../src/exchange/export/linkscsv.ts";
 import { remarksCsv, tasksCsv } from "../../../src/exchange/export/tables.ts";
 import {
   fingerprint,
@@ -247,6 +248,70 @@ describe("the list of tasks", () => {
     const list = readList(long, sheet!, firstReading(sheet!)!);
     expect(new Set(list.rows.map(({ state }) => state))).toEqual(new Set(["same"]));
     expect(list.eitherClock).toBeNull();
+  });
+});
+
+describe("the list of links", () => {
+  const lag = (id: string, more: object) => ({
+    ...{ id, type: "lag", from: { task: "x", end: "end" }, to: { task: "y", end: "start" }, needs: "from" },
+    ...more,
+  });
+  const linked = parse({
+    ...samplePlan(),
+    links: [],
+    tasks: ["x", "y", "z", "w"].map((id) => ({
+      ...samplePlan().tasks[0]!,
+      id,
+      number: id,
+      name: `Task ${id}`,
+    })),
+    schedule: { placements: [] },
+    variants: [],
+    groups: [],
+    comments: [],
+    signoffs: [],
+    site: { ...samplePlan().site, keepOuts: [] },
+  });
+  if (!linked.ok) throw new Error(JSON.stringify(linked.error));
+  const withLinks = (...links: object[]): Plan => {
+    const read = parse({ ...linked.value, links });
+    if (!read.ok) throw new Error(JSON.stringify(read.error));
+    return read.value;
+  };
+  const takenBack = (plan: Plan) => {
+    const read = sheetsIn("links.csv", new TextEncoder().encode(linksCsv(plan, 0)));
+    const sheet = read.ok ? read.value[0] : undefined;
+    return readList(linked.value, sheet!, firstReading(sheet!)!);
+  };
+
+  it("is read back with its lags, which stand in no list of tasks", () => {
+    const plan = withLinks(
+      lag("long", { leastS: 14_400, greatestS: 43_200 }),
+      lag("short", { from: { task: "y", end: "end" }, to: { task: "z", end: "start" }, leastS: 90 }),
+    );
+    const bare = (links: Plan["links"]) => links.map((link) => ({ ...link, id: "" }));
+    expect(bare(takenBack(plan).parts.links ?? [])).toEqual(bare(plan.links));
+  });
+
+  it("makes no other link of one that a list cannot say, and says it in words", () => {
+    const plan = withLinks(
+      lag("open", { greatestS: 600 }),
+      lag("over", { from: { task: "y", end: "end" }, to: { task: "z", end: "start" }, leastS: -60 }),
+      lag("start", { from: { task: "z", end: "start" }, to: { task: "w", end: "start" }, leastS: 0 }),
+      lag("free", {
+        from: { task: "x", end: "end" },
+        to: { task: "w", end: "start" },
+        leastS: 0,
+        needs: "none",
+      }),
+      { id: "crew", type: "crew", tasks: ["x", "w"], crew: "same" },
+    );
+    const read = takenBack(plan);
+    expect(read.parts.links).toBeUndefined();
+    expect(read.rows).toEqual([]);
+    expect(read.unread).toEqual([{ head: "In words", cells: 5 }]);
+    const cells = Papa.parse<string[]>(linksCsv(plan, 0).trimEnd()).data;
+    expect(cells[5]?.[4]).toBe("x Task x and w Task w are done by the same crew.");
   });
 });
 
