@@ -39,6 +39,9 @@ test.describe("the map beside the lanes", () => {
     const core = plate(page, "Split Stone").locator('[data-task="stone-core"]');
     await core.hover();
     await expect(page.locator(".pointed-block").first()).toBeVisible();
+    // Of a block for two nothing goes through the name, which stands at the line home.
+    await expect(page.locator('.pointed-block[data-joint="up"]')).toHaveCSS("border-bottom-width", "0px");
+    await expect(page.locator('.pointed-block[data-joint="down"]')).toHaveCSS("border-top-width", "0px");
     await core.click();
     await expect(block(page, "Core at Split Stone")).toHaveAttribute("aria-pressed", "true");
     await expect(core).toHaveAttribute("data-selected", "true");

@@ -4,7 +4,7 @@ import { mendOutcome } from "../session/index.ts";
 import { AppContext, useApp, useSession, useView } from "./context.ts";
 import { DayView } from "./day/dayview.tsx";
 import { spokenDay } from "./day/speech.ts";
-import { evaSpan, limitsOf } from "./day/windowing.ts";
+import { evaSpan, limitsOf, windowOnceOut } from "./day/windowing.ts";
 import { takeUpDrafts } from "./kept.ts";
 import { keepMinute, type ViewStore } from "./viewstate.ts";
 import { Greeting } from "./firststeps/greeting.tsx";
@@ -181,6 +181,7 @@ function useTheme(): void {
 function useFollowers(): void {
   const { session, view, memory } = useApp();
   useEffect(() => spokenSteps(session, view), [session, view]);
+  useEffect(() => seenOnceOut(session, view), [session, view]);
   useEffect(() => spokenSelection(session, view), [session, view]);
   useEffect(() => shellKeys(session, view), [session, view]);
   useEffect(() => keepMinute(view), [view]);
@@ -214,6 +215,16 @@ function useFirstView(): void {
       chosen: null,
     });
   }, [which, session, view]);
+}
+
+/** A day that comes on to an empty line is seen whole, and not in a corner of all the time there would be for it. */
+function seenOnceOut(session: Services["session"], view: ViewStore): () => void {
+  return session.state.subscribe((now, before) => {
+    if (now.plan === before.plan || now.slot !== before.slot) return;
+    const { window } = view.getState();
+    const next = windowOnceOut(window, before, now);
+    if (next !== window) view.setState({ window: next });
+  });
 }
 
 /** Says what every step of the history has made of the day. */

@@ -1,7 +1,8 @@
 import { memo } from "react";
 import type { TimeScale } from "../../editor/index.ts";
 import { useView } from "../context.ts";
-import { shows, slabFor, type DayLayout } from "./line/geometry.ts";
+import { shows, type DayLayout } from "./line/geometry.ts";
+import { formOf } from "./line/inside.ts";
 import { boxOf } from "./moved.tsx";
 
 /** Edges about the blocks of the task that is pointed at elsewhere: on the map, by its number. */
@@ -15,9 +16,18 @@ export const Pointed = memo(function Pointed(props: {
   return layout.blocks
     .filter((block) => block.task === task && shows(scale, block))
     .map((block) => {
-      const slab = slabFor(layout, scale, block);
+      const lane = layout.lanes.find(({ key }) => key === block.lane);
+      const form = lane && formOf(layout, scale, block, lane);
       return (
-        slab && <span key={block.lane} className="pointed-block" aria-hidden="true" style={boxOf(slab)} />
+        form && (
+          <span
+            key={block.lane}
+            className="pointed-block"
+            data-joint={form.across ? form.sense : undefined}
+            aria-hidden="true"
+            style={boxOf(form.slab)}
+          />
+        )
       );
     });
 });

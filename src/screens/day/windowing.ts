@@ -23,6 +23,26 @@ export function evaSpan(plan: Plan, verdict: Verdict, index: number): TimeWindow
   return outing?.span ?? { startS: eva.earliestEgressS, endS: eva.latestIngressS };
 }
 
+/** A day is lost in a window of more than so many times its length. */
+const LOST = 2;
+
+/**
+ * The window for a day that has just come on to an empty line: where it shows one EVA, in less than half of its width, that
+ * outing. Else the window as it is.
+ */
+export function windowOnceOut(
+  window: TimeWindow,
+  before: { readonly verdict: Verdict },
+  { plan, verdict }: { readonly plan: Plan; readonly verdict: Verdict },
+): TimeWindow {
+  if (before.verdict.outings.length > 0) return window;
+  const shown = verdict.outings.filter(({ span }) => span.startS < window.endS && span.endS > window.startS);
+  if (new Set(shown.map((one) => one.eva)).size !== 1) return window;
+  const spans = shown.map((one) => one.span);
+  const out = framing(spans, 0.03, limitsOf(plan));
+  return (out.endS - out.startS) * LOST < window.endS - window.startS ? out : window;
+}
+
 /** Moves of the window, all inside the plan's limits. */
 export interface Windowing {
   zoomAbout(atS: number, factor: number): void;

@@ -155,7 +155,7 @@ function LeaveWords({ leave, nowS }: { readonly leave: NextLeave; readonly nowS:
     case "untested":
       return <span className="note">, leave by not worked out</span>;
     case "gone":
-      return <>, to be on the way</>;
+      return <>, should be on the way by now</>;
     case "at once":
       return leave.atS > nowS ? (
         <>
@@ -168,7 +168,7 @@ function LeaveWords({ leave, nowS }: { readonly leave: NextLeave; readonly nowS:
       );
     case "by":
       return leave.atS < nowS ? (
-        <>, to be on the way since {clock(leave.atS)}</>
+        <>, should be on the way since {clock(leave.atS)}</>
       ) : (
         <>
           , <b>leave by {clock(leave.atS)}</b>
