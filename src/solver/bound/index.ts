@@ -4,7 +4,7 @@ import { Ascent } from "./ascent.ts";
 import { RouteBound } from "./bound.ts";
 import { crewTimeBound } from "./crewtime.ts";
 import { Exact, MOST_ACTIVITIES } from "./exact.ts";
-import { type RouteClass, routeClasses } from "./routes.ts";
+import { layClasses, type RouteClass } from "./routes.ts";
 
 /** Pairs of activities on like routes, all classes together, beyond which routes are not priced: it would lead nowhere in time. */
 export const MOST_PAIRS = 200_000;
@@ -41,7 +41,7 @@ export class Proof {
   *run(best: () => Board): Generator<void> {
     const { problem } = this;
     const musts = best().mustOut === 0;
-    const classes = routeClasses(problem);
+    const classes = yield* layClasses(problem);
     this.bound = crewTimeBound(problem, classes, musts);
     this.boundMusts = musts;
     this.view(best());

@@ -1,6 +1,6 @@
 import { type EdgeList, KINDS, type Problem } from "../problem/problem.ts";
 import { edgeList } from "../problem/relations.ts";
-import { detoured } from "./detours.ts";
+import { detoured, freely } from "./detours.ts";
 import { changed } from "../problem/changed.ts";
 
 /**
@@ -10,8 +10,7 @@ import { changed } from "../problem/changed.ts";
  */
 export function relaxed(problem: Problem): Problem {
   const { draws, limits, places } = problem;
-  // Passing through a place costs nothing.
-  const free = new Uint8Array(places);
+  const free = freely(places);
   const closed = new Map<Int32Array, Int32Array>();
   const close = (leg: Int32Array): Int32Array => {
     const known = closed.get(leg);

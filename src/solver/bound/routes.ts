@@ -1,5 +1,5 @@
 import { KINDS, NEVER, type Problem } from "../problem/problem.ts";
-import { detoured } from "./detours.ts";
+import { cheapest, detoured, freely } from "./detours.ts";
 
 /**
  * Routes on their own: what one crew member can do on one EVA when nobody else is there. Leaving out what ties routes together
@@ -42,6 +42,15 @@ export interface RouteSum {
 
 /** The classes of `problem`'s routes; a route on which nothing can stand is in none. */
 export function routeClasses(problem: Problem): RouteClass[] {
+  const laying = layClasses(problem);
+  for (;;) {
+    const { done, value } = laying.next();
+    if (done) return value;
+  }
+}
+
+/** As routeClasses, one class after the other. */
+export function* layClasses(problem: Problem): Generator<void, RouteClass[]> {
   const byKey = new Map<string, number[]>();
   for (let r = 0; r < problem.routes; r += 1) {
     const key = keyOf(problem, r);
@@ -49,7 +58,13 @@ export function routeClasses(problem: Problem): RouteClass[] {
     if (alike) alike.push(r);
     else byKey.set(key, [r]);
   }
-  return [...byKey.values()].map((routes) => classOf(problem, routes)).filter((one) => one.count > 0);
+  const classes: RouteClass[] = [];
+  for (const routes of byKey.values()) {
+    yield;
+    const one = classOf(problem, routes);
+    if (one.count > 0) classes.push(one);
+  }
+  return classes;
 }
 
 function standsOn(problem: Problem, a: number, r: number): boolean {
@@ -80,7 +95,6 @@ function classOf(problem: Problem, routes: readonly number[]): RouteClass {
   const times = timesOf(problem, problem.evaOfRoute[r]!);
   const { leaveS, backByS, outS } = times;
   const nodes = nodesOf(problem, r, leaveS);
-  const pairs = pairsOver(problem, nodes);
   const legS = problem.legS[r]!;
   const lastsS = Int32Array.from(nodes, (a) => problem.lengthS[a]!);
   return {
@@ -89,19 +103,14 @@ function classOf(problem: Problem, routes: readonly number[]): RouteClass {
     activity: Int32Array.from(nodes),
     lastsS,
     ...openingsOf(problem, nodes),
-    legS: Int32Array.from(
-      detoured(
-        pairs((from, to) => legS[from * problem.places + to]!),
-        lastsS,
-      ),
-    ),
+    legS: Int32Array.from(detoursOver(problem, nodes, lastsS, Float64Array.from(legS))),
     leaveS,
     backByS,
     outS,
     outBinds: outS < backByS - leaveS,
-    sums: [...drawSums(problem, r, nodes, times), ...limitSums(problem, r, nodes, times)]
-      .map((sum) => ({ ...sum, leg: detoured(sum.leg, sum.node) }))
-      .filter((sum) => sumBinds(sum, Math.min(outS, backByS - leaveS))),
+    sums: [...drawSums(problem, r, nodes, times), ...limitSums(problem, r, nodes, times)].filter((sum) =>
+      sumBinds(sum, Math.min(outS, backByS - leaveS)),
+    ),
   };
 }
 
@@ -128,9 +137,7 @@ function timesOf(problem: Problem, e: number): Times {
 function nodesOf(problem: Problem, r: number, leaveS: number): number[] {
   const { places, lander, beginsAt, openStart, openToS } = problem;
   // A place that is closed from the lander may be open from others.
-  const soonestS = detoured(Float64Array.from(problem.legS[r]!), new Uint8Array(places)).subarray(
-    lander * places,
-  );
+  const soonestS = detoured(Float64Array.from(problem.legS[r]!), freely(places)).subarray(lander * places);
   const nodes: number[] = [];
   for (let a = 0; a < problem.activities; a += 1) {
     const last = openStart[a + 1]! - 1;
@@ -140,36 +147,47 @@ function nodesOf(problem: Problem, r: number, leaveS: number): number[] {
   return nodes;
 }
 
-/** Lays out what lies between every two of `nodes` and the lander, flat, from what lies between their places. */
-function pairsOver(
-  { lander, beginsAt, endsAt }: Problem,
+/**
+ * What lies at the least between every two of `nodes` and the lander, flat, where the others may be done on the way: `cost` between
+ * places, flat, and `own` cost of each node. Detours go by places, of which there are fewer than nodes.
+ */
+function detoursOver(
+  { places, lander, beginsAt, endsAt }: Problem,
   nodes: readonly number[],
-): (of: (from: number, to: number) => number) => Float64Array {
+  own: ArrayLike<number>,
+  cost: Float64Array,
+): Float64Array {
+  const passed = nodes.map((a, k) => ({ from: beginsAt[a]!, to: endsAt[a]!, cost: own[k]! }));
+  const best = detoured(cost, cheapest(passed));
   const size = nodes.length + 1;
   const ends = [...nodes.map((a) => endsAt[a]!), lander];
   const begins = [...nodes.map((a) => beginsAt[a]!), lander];
-  return (of) =>
-    Float64Array.from({ length: size * size }, (_, at) =>
-      of(ends[Math.floor(at / size)]!, begins[at % size]!),
-    );
+  return Float64Array.from(
+    { length: size * size },
+    (_, at) => best[ends[Math.floor(at / size)]! * places + begins[at % size]!]!,
+  );
 }
 
 /** What suits carry, by kind. */
 function drawSums(problem: Problem, r: number, nodes: readonly number[], { airlockS }: Times): RouteSum[] {
   const { draws, places } = problem;
   if (!draws.binds) return [];
-  const pairs = pairsOver(problem, nodes);
   const sums: RouteSum[] = [];
   for (let kind = 0; kind < KINDS; kind += 1) {
     if (draws.kindBinds[kind] === 0) continue;
     const rest = draws.restRate[r * KINDS + kind]!;
+    const node = Float64Array.from(nodes, (a) => draws.task[(a * problem.routes + r) * KINDS + kind]!);
+    const leg = Float64Array.from(
+      { length: places * places },
+      (_, cell) => draws.leg[r]![cell * KINDS + kind]!,
+    );
     sums.push({
       of: "draws",
       available:
         draws.available[r * KINDS + kind]! - airlockS * (draws.airlockRate[r * KINDS + kind]! + rest),
       perSecond: rest,
-      node: Float64Array.from(nodes, (a) => draws.task[(a * problem.routes + r) * KINDS + kind]!),
-      leg: pairs((from, to) => draws.leg[r]![(from * places + to) * KINDS + kind]!),
+      node,
+      leg: detoursOver(problem, nodes, node, leg),
     });
   }
   return sums;
@@ -177,18 +195,19 @@ function drawSums(problem: Problem, r: number, nodes: readonly number[], { airlo
 
 /** Distance of an EVA, and work and walking as far as rests leave time for them. */
 function limitSums(problem: Problem, r: number, nodes: readonly number[], times: Times): RouteSum[] {
-  const { limits, places, legM, restful, lengthS, innerM } = problem;
+  const { limits, legM, restful, lengthS, innerM } = problem;
   const { leaveS, backByS, outS, airlockS } = times;
-  const legS = problem.legS[r]!;
-  const pairs = pairsOver(problem, nodes);
+  const legS = Float64Array.from(problem.legS[r]!);
+  const walkedM = Float64Array.from(nodes, (a) => innerM[a]!);
+  const workedS = Float64Array.from(nodes, (a) => (restful[a] === 1 ? 0 : lengthS[a]!));
   const sums: RouteSum[] = [];
   if (Number.isFinite(limits.evaM))
     sums.push({
       of: "distance",
       available: limits.evaM,
       perSecond: 0,
-      node: Float64Array.from(nodes, (a) => innerM[a]!),
-      leg: pairs((from, to) => legM[from * places + to]!),
+      node: walkedM,
+      leg: detoursOver(problem, nodes, walkedM, Float64Array.from(legM)),
     });
   if (Number.isFinite(limits.workS))
     sums.push({
@@ -196,8 +215,8 @@ function limitSums(problem: Problem, r: number, nodes: readonly number[], times:
       available:
         mostWorkS(limits.workS, limits.restS, Math.min(outS, backByS - leaveS) + airlockS) - airlockS,
       perSecond: 0,
-      node: Float64Array.from(nodes, (a) => (restful[a] === 1 ? 0 : lengthS[a]!)),
-      leg: pairs((from, to) => legS[from * places + to]!),
+      node: workedS,
+      leg: detoursOver(problem, nodes, workedS, legS),
     });
   return sums;
 }
