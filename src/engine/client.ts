@@ -104,9 +104,9 @@ function askerOf(port: Port<ToWorker>, pending: Map<number, Pending>, closed: ()
           if (message.type === "begun") waiting.begun = true;
           else if (message.type === "lost") post(plans.whole(plan));
           // What comes back to a call's number is of that call.
-          else if (message.type === "report") report?.(message.progress as never);
+          else if (message.type === "report") report?.(message.progress);
           else if (message.type === "meet") meet?.(message.handed).then(met, () => met(null));
-          else if (message.type === "answer") settle(() => resolve(message.answer as never));
+          else if (message.type === "answer") settle(() => resolve(message.answer));
           else rejected(new EngineError("failed", message.message));
         },
       };

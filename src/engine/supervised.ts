@@ -164,7 +164,7 @@ function watch(worked: Worked, after: After, pace: Pace, died: (why: string) => 
         silent = 0;
         stop = after(BEAT_MS, beat);
       }
-      return engine[name](plan, given as never, hearing as never) as Promise<never>;
+      return engine[name](plan, given as never, hearing as never);
     },
     close() {
       over = true;

@@ -29,8 +29,7 @@ export function unwrapped(wrapped: z.core.$ZodType): {
 export function stepInto(schema: z.core.$ZodType, name: string): z.core.$ZodType | null {
   if (schema instanceof z.ZodObject) return (schema.shape[name] as z.core.$ZodType | undefined) ?? null;
   if (schema instanceof z.ZodArray) return name === "*" ? schema.element : null;
-  if (schema instanceof z.ZodTuple)
-    return (schema.def.items[Number(name)] as z.core.$ZodType | undefined) ?? null;
+  if (schema instanceof z.ZodTuple) return schema.def.items[Number(name)] ?? null;
   if (schema instanceof z.ZodUnion) {
     for (const option of schema.options) {
       const inner = stepInto(unwrapped(option).schema, name);

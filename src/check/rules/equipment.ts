@@ -47,8 +47,8 @@ export const equipment: JudgeRule = ({ prepared, placed }) => {
 /** The greatest use and when it is first reached. */
 function busiestOf(uses: readonly Use[]): { readonly count: number; readonly atS: number } {
   const changes = uses.flatMap(({ placed: { span }, count }) => [
-    { atS: span.startS as number, by: count },
-    { atS: span.endS as number, by: -count },
+    { atS: span.startS, by: count },
+    { atS: span.endS, by: -count },
   ]);
   // What ends at an instant is free for what starts at it.
   changes.sort((a, b) => a.atS - b.atS || a.by - b.by);

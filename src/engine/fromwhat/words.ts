@@ -20,7 +20,7 @@ export function stretchName(plan: Plan, { kind, task, path }: Stretch): string {
   const place = (id: string | undefined): string => (id === undefined ? "" : placeName(plan, id));
   switch (kind) {
     case "task":
-      return task === null || task === undefined ? "" : taskName(plan, task);
+      return task === null ? "" : taskName(plan, task);
     case "traverse":
       return `${place(path[0])} to ${place(path.at(-1))}`;
     case "wait":

@@ -89,7 +89,7 @@ export async function maskIn(file: ArrayBuffer): Promise<
 /** Some bands of a part of an image, row by row. */
 async function bandsOf(image: GeoTIFFImage, cut: Cut, samples: number[]): Promise<ArrayLike<number>[]> {
   const window = [cut.firstColumn, cut.firstRow, cut.lastColumn + 1, cut.lastRow + 1];
-  return (await image.readRasters({ window, samples })) as unknown as ArrayLike<number>[];
+  return await image.readRasters({ window, samples });
 }
 
 const PIXEL_IS_POINT = 2;

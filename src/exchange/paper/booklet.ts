@@ -49,9 +49,7 @@ function bookletsOf(known: Known, member: CrewMember, state: State): Page[] {
   if (parts.length === 0) {
     const words = `${crew} goes on no EVA of this plan.`;
     return bound(
-      leaves(heading("no EVA", member.id), "no EVA", "", [
-        paragraph(words, { sizesPt: [16, 14], bold: true }),
-      ]),
+      leaves(heading("no EVA", member.id), "no EVA", "", [paragraph(words, { sizesPt: [16, 14] })]),
     );
   }
   return parts.flatMap((part) => {
@@ -86,8 +84,6 @@ function stateOf(plan: Plan, printedMs: number | undefined): State {
 function nobody(state: State): Page[] {
   const heading = { crew: "Nobody", eva: "no EVA", part: "nobody", ...state };
   return bound(
-    leaves(heading, "no crew", "", [
-      paragraph("This plan has no crew to print for.", { sizesPt: [16], bold: true }),
-    ]),
+    leaves(heading, "no crew", "", [paragraph("This plan has no crew to print for.", { sizesPt: [16] })]),
   );
 }

@@ -132,27 +132,18 @@ function foot({ title, state }: Heading, count: string): Mark[] {
   return [line(LEFT, 127.3, RIGHT, 127.3, 0.5), ...text(LEFT, 129.8, words, face)];
 }
 
-/** Running text over the full width (or from `left` on), wrapped; shrinks through `sizesPt` to reach `mostLines`. */
+/** Bold running text over the full width, wrapped; in the first of `sizesPt` in which no word is broken. */
 export function paragraph(
   content: string,
-  style: {
-    readonly sizesPt: readonly number[];
-    readonly bold?: boolean;
-    readonly mostLines?: number;
-    readonly left?: number;
-    readonly wide?: number;
-    readonly after?: number;
-    readonly keep?: boolean;
-  },
+  { sizesPt, after = 0 }: { readonly sizesPt: readonly number[]; readonly after?: number },
 ): Block {
-  const { sizesPt, bold = false, mostLines = Infinity, left = LEFT, after = 0, keep = false } = style;
-  const wide = style.wide ?? RIGHT - left;
-  const sizePt = fitSize(content, wide, bold, sizesPt, mostLines);
-  const lines = wrap(content, wide, { sizePt, bold });
+  const wide = RIGHT - LEFT;
+  const sizePt = fitSize(content, wide, true, sizesPt, Infinity);
+  const lines = wrap(content, wide, { sizePt, bold: true });
   return {
     height: linesHeight(lines.length, sizePt) + after,
-    keep,
-    draw: (y) => setLines(lines, left, y, { sizePt, bold }),
+    keep: false,
+    draw: (y) => setLines(lines, LEFT, y, { sizePt, bold: true }),
   };
 }
 

@@ -33,7 +33,7 @@ export function emergencyLeaves(known: Known, part: CrewEva, head: Heading): Lea
   const { emergency, authority } = known.plan.procedures;
   const acts = emergency.filter(({ when }) => when === undefined);
   const causes = emergency.flatMap(({ when, text: what }) => (when === undefined ? [] : [{ when, what }]));
-  const act = (words: string): Block => paragraph(words, { sizesPt: [14], bold: true, after: 0.4 });
+  const act = (words: string): Block => paragraph(words, { sizesPt: [14], after: 0.4 });
   const first: Block[] = [
     ...(emergency.length === 0
       ? [act("No emergency text in this plan. Do what the flight rules in charge say.")]

@@ -58,7 +58,7 @@ export function glanceLeaves(known: Known, part: CrewEva, head: Heading): Leaf[]
     withBlock(others === "" ? "nobody, alone outside" : others, shortFingerprint(plan)),
     ...(part.suit === null ? [] : factForm("SUIT", part.suit)),
     ...(part.stops.length === 0
-      ? [gap(2), paragraph("No task on this EVA: wait at the lander.", { sizesPt: [14], bold: true })]
+      ? [gap(2), paragraph("No task on this EVA: wait at the lander.", { sizesPt: [14] })]
       : [
           headings(at, table),
           ...rows.map((one, k) => ({ ...row(one, at, table), keep: k >= rows.length - WITH_KEY })),

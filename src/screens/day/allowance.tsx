@@ -44,9 +44,8 @@ function Strip({ run }: { readonly run: Run }) {
   const x = (seconds: number): number => Math.min(1, seconds / run.seconds) * WIDE;
   const y = (worth: number): number => HIGH - 1 - (worth / most) * (HIGH - 4);
   const path = run.steps
-    .map(
-      ({ seconds, score: { worth } }, i) =>
-        `${i === 0 ? `M${x(seconds)} ${y(worth)}` : `H${x(seconds)}V${y(worth)}`}`,
+    .map(({ seconds, score: { worth } }, i) =>
+      i === 0 ? `M${x(seconds)} ${y(worth)}` : `H${x(seconds)}V${y(worth)}`,
     )
     .join("");
   return (

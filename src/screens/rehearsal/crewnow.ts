@@ -1,5 +1,5 @@
 import type { Leave, MarginTrack, TurnBack } from "../../answers/index.ts";
-import { type Course, valueAt } from "../../editor/index.ts";
+import { valueAt } from "../../editor/index.ts";
 import { type Task, tasksById } from "../../plan/index.ts";
 import type { Leaves, Rehearsed, ProjectedPlacement } from "../../session/index.ts";
 
@@ -64,7 +64,7 @@ export function crewNow(day: Rehearsed, member: string, leaves: Leaves | null): 
     homeward: out !== undefined && !doing && next?.eva !== out.id,
     levels: verdict.margins.flatMap((track) => {
       if (track.crew !== member || track.eva !== out?.id) return [];
-      const nowLeft = valueAt(track as Course, nowS);
+      const nowLeft = valueAt(track, nowS);
       return nowLeft === null ? [] : [{ track, nowLeft }];
     }),
   };

@@ -72,7 +72,7 @@ function Sums({ debrief }: { readonly debrief: Debrief }) {
       {debrief.evas.map((eva) => (
         <Sum
           key={eva.eva}
-          value={`${span(eva.outS, eva.inS)}`}
+          value={span(eva.outS, eva.inS)}
           name={`${eva.name}, planned ${span(eva.plannedOutS, eva.plannedInS)}`}
         />
       ))}

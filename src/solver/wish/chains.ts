@@ -93,7 +93,7 @@ function mix(
   const part = 0.2 + 0.5 * stream.next();
   const splitS = stream.next() * problem.plan.stay.lengthS;
   const mode = stream.below(5);
-  const startOf = new Map(elite?.schedule.placements.map((one) => [one.task, one.startS as number]));
+  const startOf = new Map(elite?.schedule.placements.map((one) => [one.task, one.startS]));
   return Float64Array.from(problem.plan.tasks, ({ id, must }, a) => {
     if (mode === 0) return level;
     if (mode === 1) return must ? level : other;

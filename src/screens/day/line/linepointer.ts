@@ -29,7 +29,7 @@ export function useLinePointer(line: Lanes & { readonly onPage: LineOnPage }) {
       const box = event.currentTarget.getBoundingClientRect();
       const [x, y] = [event.clientX - box.left, event.clientY - box.top];
       const more = event.shiftKey || event.ctrlKey || event.metaKey;
-      const found = under(line, x, y, SLACK_PX[event.pointerType as keyof typeof SLACK_PX] ?? 0);
+      const found = under(line, x, y, SLACK_PX[event.pointerType] ?? 0);
       if (found && !pinching()) {
         const { clientX, clientY, pointerType } = event;
         gesture.press(event.nativeEvent, gripOn(found, scale.at(x), pointerType, more));

@@ -25,7 +25,7 @@ export function* asWhenLater(
     if (!own || !later || later.mustLost > own.mustLost || later.drop.join() === own.drop.join()) continue;
     yield;
     const lengthS = lengthsS[n]!;
-    remainder.take(lengthS, own.tolerant, lost[n]!);
+    remainder.take(lengthS, own.tolerant, lost[n]);
     const there = remainder.again(later);
     if (!there) continue;
     const value = ({ placings }: Dropped): number =>

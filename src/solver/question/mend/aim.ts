@@ -35,7 +35,7 @@ export class Aim {
     this.wasS = new Map(
       first.placements.flatMap((one) => {
         const a = index.get(one.task);
-        return a === undefined ? [] : [[a, one.startS as number]];
+        return a === undefined ? [] : [[a, one.startS]];
       }),
     );
     this.own = new Map(read(this.problem, first).placings.map((placing) => [placing.activity, placing]));

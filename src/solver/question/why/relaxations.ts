@@ -142,13 +142,13 @@ function dropRelaxation(
   return [
     {
       kind: "drop",
-      subject: first!.id,
+      subject: first.id,
       most: 1,
       drops,
       owner: null,
       change: (now) => now,
       size: () => tasks.length,
-      say: () => `${first!.name} goes to the bench${along}: worth ${worthLost} lost.`,
+      say: () => `${first.name} goes to the bench${along}: worth ${worthLost} lost.`,
     },
   ];
 }
