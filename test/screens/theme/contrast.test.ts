@@ -40,7 +40,6 @@ const TURNED: readonly (readonly [text: string, ground: string])[] = [
   ["on-accent", "accent"],
   ["on-breach", "breach"],
   ["on-tight", "tight"],
-  ["on-open", "open"],
   ["raised", "crew-one"],
   ["raised", "crew-two"],
   ["raised", "crew-three"],
