@@ -22,14 +22,9 @@ const HEADS = [
 /** The grid in the text, or what is wrong with it in words. */
 export function openAsciiGrid(name: string, text: string): Outcome<HeightSource, string> {
   const words = text.trim().split(/\s+/);
-  const head = new Map<string, number>();
-  let at = 0;
-  while (at + 1 < words.length && HEADS.includes(words[at]!.toLowerCase())) {
-    const value = Number(words[at + 1]);
-    if (!Number.isFinite(value)) return failed(`${words[at]} must be a number, found "${words[at + 1]}"`);
-    head.set(words[at]!.toLowerCase(), value);
-    at += 2;
-  }
+  const read = headOf(words);
+  if (typeof read === "string") return failed(read);
+  const { head, at } = read;
   const columns = head.get("ncols");
   const rows = head.get("nrows");
   const cell = head.get("cellsize");
@@ -58,6 +53,32 @@ export function openAsciiGrid(name: string, text: string): Outcome<HeightSource,
     notes: head.has("nodata_value") ? [] : ["It names no value for unknown heights: -9999 is taken for one."],
     read: (cut) => Promise.resolve(part(heights, columns, cut)),
   });
+}
+
+/** Heads that say the same thing each in its way. */
+const EITHER = [
+  ["xllcorner", "xllcenter"],
+  ["yllcorner", "yllcenter"],
+] as const;
+
+/** The numbers at the head and how many words they take, or what is wrong with one. */
+function headOf(
+  words: readonly string[],
+): { readonly head: ReadonlyMap<string, number>; readonly at: number } | string {
+  const head = new Map<string, number>();
+  let at = 0;
+  while (at + 1 < words.length && HEADS.includes(words[at]!.toLowerCase())) {
+    const [name, word] = [words[at]!.toLowerCase(), words[at + 1]!];
+    const value = Number(word);
+    // What is no number stands for unknown in any case, where the head says so too.
+    const isNaming = name === "nodata_value" && word.toLowerCase() === "nan";
+    if (!Number.isFinite(value) && !isNaming) return `${words[at]} must be a number, found "${word}"`;
+    if (head.has(name)) return `${name} stands twice at its head`;
+    head.set(name, value);
+    at += 2;
+  }
+  const both = EITHER.find((pair) => pair.every((name) => head.has(name)));
+  return both ? `${both.join(" and ")} both stand at its head, and only one can be meant` : { head, at };
 }
 
 /** The heights that the words say, NaN for unknown, or what is wrong with one. */

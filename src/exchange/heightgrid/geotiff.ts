@@ -29,6 +29,10 @@ export async function openGeoTiff(name: string, file: ArrayBuffer): Promise<Outc
     const unit = unitOf(about?.["UNITTYPE"], keys);
     const scale = Number(about?.["SCALE"] ?? 1);
     const offset = Number(about?.["OFFSET"] ?? 0);
+    if (!Number.isFinite(offset) || !Number.isFinite(scale) || scale === 0)
+      return failed(
+        "the scale or the offset of its heights is no number that heights can be worked out with",
+      );
     const unknown = image.getGDALNoData();
     const columns = image.getWidth();
     const rows = image.getHeight();

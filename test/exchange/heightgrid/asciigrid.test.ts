@@ -110,12 +110,29 @@ describe("an ESRI ASCII grid", () => {
     );
   });
 
+  it("may say that what is no number stands for unknown", async () => {
+    const found = await ground(
+      text.replace("NODATA_VALUE -32768", "NODATA_VALUE nan").replace("2.25 -32768", "2.25 nan"),
+    );
+    expect(found).toMatchObject({ heights: ["150 225 x", "-300 0 400"] });
+  });
+
   it.each([
     ["no head", "1 2 3", /ncols, nrows and cellsize/],
     ["no place", "ncols 2\nnrows 2\ncellsize 1\n1 2 3 4", /xllcorner or xllcenter/],
     ["too few heights", text.replace("-3 0 4", "-3 0"), /6 heights are announced, 5 are there/],
     ["a word among heights", text.replace("2.25", "high"), /height 2 must be a number, found "high"/],
     ["a word at its head", text.replace("CELLSIZE 10", "CELLSIZE ten"), /CELLSIZE must be a number/],
+    [
+      "two sayings of where it lies",
+      text.replace("CELLSIZE 10", "XLLCENTER 990\nCELLSIZE 10"),
+      /xllcorner and xllcenter both/,
+    ],
+    [
+      "a word of its head twice",
+      text.replace("CELLSIZE 10", "CELLSIZE 10\ncellsize 20"),
+      /cellsize stands twice/,
+    ],
     ["half a column", text.replace("NCOLS 3", "NCOLS 2.5"), /whole numbers/],
   ])("with %s is refused in words", async (_, file, words) => {
     expect(await opened(file)).toMatchObject({ ok: false, error: expect.stringMatching(words) });

@@ -139,6 +139,13 @@ describe("a GeoTIFF of heights", () => {
     });
   });
 
+  it("is refused with a scale that no height can be worked out with", async () => {
+    for (const scale of ["0", "", "half"]) {
+      const about = `<GDALMetadata><Item name="SCALE" sample="0" role="scale">${scale}</Item></GDALMetadata>`;
+      await expect(read(tiff({ ...six, about }))).rejects.toThrow(/the scale or the offset of its heights/);
+    }
+  });
+
   it("knows a value for unknown that was rounded to single precision in the file and not in its tag", async () => {
     // 0.1 as a float of four bytes is 0.100000001490116: the tag says 0.1, and no height is read into it.
     const values = [1.5, 0.1, 3, -3, 0, 4];
