@@ -2,6 +2,7 @@ import { failed, isRecord, type Outcome } from "../kernel/index.ts";
 import {
   firstReading,
   LARGEST_LIST,
+  TOO_LARGE,
   layoutAt,
   type ListRead,
   type Reading,
@@ -42,7 +43,7 @@ export interface ListFile {
 
 /** The sheets of a file, or why it cannot be read; one too large is refused unread. */
 export async function openList(file: ListFile): Promise<Outcome<readonly Sheet[], string>> {
-  if (file.size > LARGEST_LIST) return failed(`it is larger than ${LARGEST_LIST / 1024 / 1024} MB`);
+  if (file.size > LARGEST_LIST) return failed(TOO_LARGE);
   try {
     return sheetsIn(file.name, new Uint8Array(await file.arrayBuffer()));
   } catch (error) {

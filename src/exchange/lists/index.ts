@@ -5,7 +5,7 @@ import { clockForm, layoutOf } from "./heads.ts";
 import { linksFrom } from "./links.ts";
 import { placesFrom } from "./places.ts";
 import { fitted, type ListRead, listRead, type Reading, rowsUnder } from "./reading.ts";
-import { LARGEST_LIST, type Sheet } from "./sheet.ts";
+import { LARGEST_LIST, type Sheet, TOO_LARGE } from "./sheet.ts";
 import { type ListKind, targetOf } from "./targets.ts";
 import { tasksFrom } from "./tasks.ts";
 import { clocksIn, markIn } from "./values.ts";
@@ -17,14 +17,14 @@ export { delimitedSheet } from "./delimited.ts";
 export { layoutAt, unitOf } from "./heads.ts";
 export type { Question } from "./questions.ts";
 export type { ListRead, Reading, RowOutcome } from "./reading.ts";
-export { LARGEST_LIST } from "./sheet.ts";
+export { LARGEST_LIST, TOO_LARGE } from "./sheet.ts";
 export type { Sheet } from "./sheet.ts";
 export { targetOf, TARGETS, UNITS } from "./targets.ts";
 export type { ListKind } from "./targets.ts";
 
 /** The sheets of a file of any of the known forms, or why it cannot be read. Sheets without any text are left out. */
 export function sheetsIn(name: string, bytes: Uint8Array): Outcome<readonly Sheet[], string> {
-  if (bytes.length > LARGEST_LIST) return failed(`it is larger than ${LARGEST_LIST / 1024 / 1024} MB`);
+  if (bytes.length > LARGEST_LIST) return failed(TOO_LARGE);
   const zipped = bytes[0] === 0x50 && bytes[1] === 0x4b;
   const old = bytes[0] === 0xd0 && bytes[1] === 0xcf;
   const read = zipped || old ? workbookSheets(bytes) : textSheets(name, bytes);

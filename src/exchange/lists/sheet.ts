@@ -9,6 +9,8 @@ export const MOST_ROWS = 5000;
 export const MOST_COLUMNS = 200;
 /** A file larger than this is refused unread, bytes. */
 export const LARGEST_LIST = 16 * 1024 * 1024;
+/** Why a file beyond it cannot be read. */
+export const TOO_LARGE = `it is larger than ${LARGEST_LIST / 1024 / 1024} MB`;
 /** A cell's text is read so far. */
 export const LONGEST_CELL = 4000;
 

@@ -59,6 +59,25 @@ class TwoPoint extends Days {
   }
 }
 
+/** What every day enumerated comes to. */
+interface Exact {
+  home: number;
+  must: number;
+  worth: number;
+  square: number;
+}
+
+/** Holds what is counted on `days` to it: some 100 comparisons pass four and a half standard errors by chance once in a thousand such tests. */
+function expectCounted(counted: Omit<Exact, "square">, exact: Exact, days: number, words: string): void {
+  const within = (share: number): number => 4.5 * Math.sqrt(Math.max(0, share * (1 - share)) / days) + 1e-9;
+  expect(Math.abs(counted.home - exact.home), `home, ${words}`).toBeLessThanOrEqual(within(exact.home));
+  expect(Math.abs(counted.must - exact.must), `must-do, ${words}`).toBeLessThanOrEqual(within(exact.must));
+  const deviation = Math.sqrt(Math.max(0, exact.square - exact.worth ** 2) / days);
+  expect(Math.abs(counted.worth - exact.worth), `worth, ${words}`).toBeLessThanOrEqual(
+    4.5 * deviation + 1e-6,
+  );
+}
+
 describe("plans with two-point durations, every one of their days enumerated", () => {
   it("have the chances that are counted, within the error of counting, on 50 random plans", () => {
     const DAYS = 4000;
@@ -94,16 +113,8 @@ describe("plans with two-point durations, every one of their days enumerated", (
       }
       const counted = new Count(player, days);
       counted.begin();
-      const { home, must, worth } = counted.until(DAYS).seen;
-      // 150 comparisons: four and a half standard errors are passed by chance once in a thousand such tests.
-      const within = (share: number): number =>
-        4.5 * Math.sqrt(Math.max(0, share * (1 - share)) / DAYS) + 1e-9;
-      expect(Math.abs(home - exact.home), `home, seed ${seed}`).toBeLessThanOrEqual(within(exact.home));
-      expect(Math.abs(must - exact.must), `must-do, seed ${seed}`).toBeLessThanOrEqual(within(exact.must));
-      const deviation = Math.sqrt(Math.max(0, exact.square - exact.worth ** 2) / DAYS);
-      expect(Math.abs(worth - exact.worth), `worth, seed ${seed}`).toBeLessThanOrEqual(
-        4.5 * deviation + 1e-6,
-      );
+      // 150 comparisons.
+      expectCounted(counted.until(DAYS).seen, exact, DAYS, `seed ${seed}`);
       if (exact.must > 0.01 && exact.must < 0.99) between += 1;
     }
     expect(between).toBeGreaterThan(5);
@@ -181,16 +192,8 @@ describe("rare events, every one of their days enumerated", () => {
       }
       const counted = new Count(player, new Days(script.problem, "pert", DAYS, seed));
       counted.begin();
-      const { home, must, worth } = counted.until(DAYS).seen;
-      // 90 comparisons at four and a half standard errors, as above.
-      const within = (share: number): number =>
-        4.5 * Math.sqrt(Math.max(0, share * (1 - share)) / DAYS) + 1e-9;
-      expect(Math.abs(home - exact.home), `home, seed ${seed}`).toBeLessThanOrEqual(within(exact.home));
-      expect(Math.abs(must - exact.must), `must-do, seed ${seed}`).toBeLessThanOrEqual(within(exact.must));
-      const deviation = Math.sqrt(Math.max(0, exact.square - exact.worth ** 2) / DAYS);
-      expect(Math.abs(worth - exact.worth), `worth, seed ${seed}`).toBeLessThanOrEqual(
-        4.5 * deviation + 1e-6,
-      );
+      // 90 comparisons.
+      expectCounted(counted.until(DAYS).seen, exact, DAYS, `seed ${seed}`);
       if (exact.must > 0.01 && exact.must < 0.99) between += 1;
     }
     expect(between).toBeGreaterThan(5);
