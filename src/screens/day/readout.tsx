@@ -114,7 +114,9 @@ function OfTask({ task }: { readonly task: Task }) {
   if (task.must) parts.push(<b>must-do</b>);
   if (placement && placement.crew.length > 0) parts.push(homeWords(verdict, task.id));
   if (task.pin !== undefined) parts.push("pinned");
-  if (placement && slackS !== null) parts.push(slackWords(slackS));
+  // As long as it is it would else be taken for what oxygen and water allow.
+  if (placement && slackS !== null)
+    parts.push(slackS >= 60 ? `${slackWords(slackS)} by times alone` : slackWords(slackS));
   parts.push(`worth ${task.worth}`);
   return (
     <>

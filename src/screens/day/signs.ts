@@ -106,7 +106,7 @@ export const SIGNS: readonly { readonly title: string; readonly signs: readonly 
         paint: (brush) => paintPause(brush, "slack", PAUSE),
       },
       {
-        name: "slack of the selected task: to its latest start",
+        name: "slack of the selected task: to its latest start, by times alone",
         paint: (brush) => paintRope(brush, 8, BLOCK.left, 46),
       },
       {

@@ -147,6 +147,9 @@ function Simulated({ task }: { readonly task: Task }) {
           <dt>Slack</dt>
           <dd title="Latest start, from which every must-do task after it can still be done, less the start on each simulated day, on average. By times alone: rests to come, greatest lags and consumables are not in it.">
             {slackS >= 60 ? slackWords(slackS).replace("slack ", "") : slackWords(slackS)}
+            {slackS >= 60 && (
+              <span className="note"> by times alone, what is optional after it left out</span>
+            )}
           </dd>
         </div>
       )}

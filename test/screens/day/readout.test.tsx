@@ -3,6 +3,8 @@ import { act } from "react";
 import { describe, expect, it, vi } from "vitest";
 import { shortFingerprint } from "../../../src/plan/index.ts";
 import { Readout } from "../../../src/screens/day/readout.tsx";
+import { FEW_DAYS } from "../../../src/session/chances.ts";
+import { chancesReport } from "../../session/answers.ts";
 import { setStage, show } from "../setup/stage.tsx";
 
 setStage();
@@ -26,6 +28,14 @@ describe("the line at the foot of the day", () => {
     } finally {
       vi.useRealTimers();
     }
+  });
+
+  it("says of a slack what it is reckoned by: consumables are not in it", async () => {
+    const { session, engine } = show(<Readout />, (one) => one.select(["one"]));
+    const stop = session.watchChances();
+    await act(async () => engine.glances[0]!.answer(chancesReport({ days: FEW_DAYS })));
+    expect(foot()).toContain("slack 10 min by times alone");
+    stop();
   });
 
   it("leaves it out where a great many measured heights would have to be read through for it", () => {
