@@ -6,7 +6,7 @@ import { Timetable } from "./timetable.ts";
 
 /**
  * A project as variables and propagators: a start for each activity, the finish, and for each two activities that can
- * never run at once on a resource of capacity one, which of them comes first.
+ * never run at once, which of them comes first.
  */
 export interface Model {
   readonly bounds: Bounds;
@@ -84,19 +84,30 @@ function tablesOf(project: Project, bounds: Bounds): Timetable[] {
 /** Beyond so many pairs their variables cost more than they help; the time-tables still keep them apart. */
 const MOST_ORDERS = 20_000;
 
-/** Pairs that ask together for more of a resource than there is, and are not in order already. */
+/**
+ * Pairs that ask together for more of a resource than there is, and are not in order already; where those are too many, pairs on
+ * resources of capacity one alone.
+ */
 function ordersOf(project: Project, span: Span): [number, number][] {
-  const { activities, resources, capacity, demand } = project;
+  const { resources, capacity } = project;
+  const all = Array.from({ length: resources }, (_, r) => r);
+  const single = all.filter((r) => capacity[r] === 1);
+  return pairsOn(project, span, all) ?? pairsOn(project, span, single) ?? [];
+}
+
+/** Pairs for which one of `resources` has no room at once, not in order already; null where they are too many. */
+function pairsOn(project: Project, span: Span, resources: readonly number[]): [number, number][] | null {
+  const { activities, capacity, demand } = project;
+  const of = (a: number, r: number): number => demand[a * project.resources + r]!;
   const pairs: [number, number][] = [];
-  const clashes = (a: number, b: number): boolean => {
-    for (let r = 0; r < resources; r += 1)
-      if (demand[a * resources + r]! + demand[b * resources + r]! > capacity[r]!) return true;
-    return false;
-  };
   for (let a = 0; a < activities; a += 1)
-    for (let b = a + 1; b < activities; b += 1)
-      if (clashes(a, b) && !isOrdered(project, span, a, b)) pairs.push([a, b]);
-  return pairs.length > MOST_ORDERS ? [] : pairs;
+    for (let b = a + 1; b < activities; b += 1) {
+      if (!resources.some((r) => of(a, r) + of(b, r) > capacity[r]!)) continue;
+      if (isOrdered(project, span, a, b)) continue;
+      if (pairs.length === MOST_ORDERS) return null;
+      pairs.push([a, b]);
+    }
+  return pairs;
 }
 
 /** True when one of two activities surely ends before the other starts. */
