@@ -56,6 +56,10 @@ export async function whyVerb(args: readonly string[], streams: Streams): Promis
     await writeOutput(out, planText({ ...applyEdit(plan, taken.edit), schedule: taken.schedule }));
     streams.err(`lope: number ${take} written to ${out}\n`);
   }
+  if (report.state === "looking") {
+    streams.err("lope: stopped before anything was found out\n");
+    return 2;
+  }
   const broken = report.task === null && report.state !== "sound";
   return broken ? 1 : 0;
 }

@@ -61,9 +61,12 @@ export function formFault(call: Call): string | null {
 /** As many calls as one rehearsal may have. */
 export const MOST_CALLS = 20_000;
 
+/** Of the form of a rehearsal file. */
+export const VERSION = 1;
+
 export const rehearsalSchema = z.strictObject({
   format: z.literal("lopeline-rehearsal"),
-  version: z.literal(1),
+  version: z.literal(VERSION),
   seed: z.int().min(0).max(4_294_967_295).describe("Of what is drawn when the crew plays by itself."),
   nowS: metS.describe("Mission time of the rehearsal's clock."),
   calls: z.array(callSchema).max(MOST_CALLS).describe("In the order in which they were made."),
@@ -74,5 +77,5 @@ export type Rehearsal = z.infer<typeof rehearsalSchema>;
 
 /** A rehearsal at its begin. */
 export function rehearsalFrom(nowS: number, seed: number): Rehearsal {
-  return rehearsalSchema.parse({ format: "lopeline-rehearsal", version: 1, seed, nowS, calls: [] });
+  return rehearsalSchema.parse({ format: "lopeline-rehearsal", version: VERSION, seed, nowS, calls: [] });
 }

@@ -1,7 +1,7 @@
 import { done, failed, type Outcome } from "../kernel/index.ts";
 import { duplicateKeys, parseText, type Plan } from "../plan/index.ts";
 import { faultWords } from "../plan/faultwords.ts";
-import { type Rehearsal, rehearsalSchema } from "./call.ts";
+import { type Rehearsal, rehearsalSchema, VERSION } from "./call.ts";
 
 /** A rehearsal with the plan that it began with, as one file. */
 export interface RehearsalFile {
@@ -37,6 +37,9 @@ export function readRehearsal(text: string): Outcome<RehearsalFile, string> {
   if (typeof found !== "object" || found === null || !("plan" in found))
     return failed("it holds no rehearsal");
   const { plan, ...rest } = found;
+  const version = "version" in rest ? rest.version : VERSION;
+  if (typeof version === "number" && version > VERSION)
+    return failed(`it is of version ${version}, from a newer program; version ${VERSION} can be read`);
   const rehearsal = rehearsalSchema.safeParse(rest, { error: faultWords });
   if (!rehearsal.success) {
     const [first] = rehearsal.error.issues;

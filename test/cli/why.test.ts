@@ -44,6 +44,13 @@ describe("lope why", () => {
     expect(report.relaxations[0]).toMatchObject({ kind: "longest", steps: 9, changes: ["evas"] });
   });
 
+  it("is no verdict where nothing was found out", async () => {
+    const { code, err } = await run("why", file("short.json"), "--seconds", "0");
+    expect([code, err]).toEqual([2, "lope: stopped before anything was found out\n"]);
+    expect((await run("why", file("short.json"))).code).toBe(0);
+    expect((await run("why", file("broken.json"))).code).toBe(1);
+  });
+
   it("counts tried changes only where there is one to try", async () => {
     const sound = await run("why", file("short.json"));
     expect(sound.code).toBe(0);

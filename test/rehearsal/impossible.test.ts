@@ -9,7 +9,9 @@ import {
   debriefOf,
   played,
   readOuts,
+  readRehearsal,
   rehearsalFrom,
+  rehearsalText,
   standingOf,
   withReadings,
 } from "../../src/rehearsal/index.ts";
@@ -108,6 +110,16 @@ describe("a call that cannot be", () => {
     ]);
     const calls = [out, begins, ends, home];
     expect(callFaults(plan, { ...rehearsal, calls })).toEqual([]);
+  });
+});
+
+describe("a file of a newer program", () => {
+  it("is refused with a word on it", () => {
+    const text = rehearsalText({ ...rehearsalFrom(0, 1), version: 2 as 1 }, JSON.stringify(plan));
+    expect(readRehearsal(text)).toEqual({
+      ok: false,
+      error: "it is of version 2, from a newer program; version 1 can be read",
+    });
   });
 });
 
