@@ -54,8 +54,8 @@ function Harm() {
   return (
     <section aria-label="Rules broken">
       <h3>
-        {counted(broken.length, "rule")} {over ? "broken" : "broken if all goes on like this"} that the plan
-        had kept
+        {counted(broken.length, "new breach", "new breaches")}
+        {over ? "" : " if all goes on like this"}
       </h3>
       <Breaches plan={day.plan} findings={broken} />
     </section>

@@ -49,7 +49,7 @@ describe("a debrief", () => {
     const text = debriefed(1200);
     // All was done, and nobody was in by the time that the plan allows.
     expect(text).toContain("1 of 1 tasks done");
-    expect(text).toMatch(/^1 rule broken that the plan had kept/);
+    expect(text).toMatch(/^1 new breachBreach /);
     expect(text.indexOf("Breach")).toBeLessThan(text.indexOf("tasks done"));
     expect(text).toContain("Longest over their planned time: 1 x (20 min).");
   });
