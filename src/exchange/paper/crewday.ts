@@ -20,6 +20,7 @@ import {
   tasksById,
 } from "../../plan/index.ts";
 import { arePlaced } from "../../words/index.ts";
+import { limitGiven } from "./givenstocks.ts";
 import { legible } from "./glyphs.ts";
 import { type WalkBack, walkBackOver } from "./walkback.ts";
 
@@ -61,8 +62,11 @@ export interface CrewEva {
   readonly egressS: Instant | null;
   /** Planned ingress complete. */
   readonly ingressS: Instant | null;
-  /** Ingress complete no later than this, and what sets it; the EVA's own latest where the verdict does not say. */
-  readonly limit: Limit;
+  /**
+   * Ingress complete no later than this, and what sets it; the EVA's own latest where the verdict does not say. Null where it rests on
+   * what nobody has given.
+   */
+  readonly limit: Limit | null;
   /** Walking time home after the last task; null when not known. */
   readonly homewardS: Duration | null;
   /** The rest that the work limit needs at the lander before ingress. */
@@ -125,10 +129,14 @@ function crewEva(plan: Plan, verdict: Verdict, day: PrintedDay, member: CrewMemb
     outing,
     egressS,
     ingressS: outing ? (day.ingressS.get(eva.id) ?? outing.span.endS) : null,
-    limit: (outing ? day.limit.get(eva.id) : undefined) ?? {
-      ingressS: eva.latestIngressS,
-      by: { kind: "latest-ingress" },
-    },
+    limit: limitGiven(
+      plan,
+      eva,
+      (outing ? day.limit.get(eva.id) : undefined) ?? {
+        ingressS: eva.latestIngressS,
+        by: { kind: "latest-ingress" },
+      },
+    ),
     homewardS: last && outing ? wayAfter(plan, outing.stretches, last.task.id) : null,
     homeRest: restBefore(day, eva, member, null),
     stops,

@@ -87,7 +87,8 @@ export function egressLeaves(known: Known, part: CrewEva, heading: Heading): Lea
 export function ingressLeaves(known: Known, part: CrewEva, heading: Heading): Leaf[] {
   const { plan, verdict } = known;
   const { eva, ingressS, member } = part;
-  const limitS = noLaterThan(part.limit.ingressS, ingressS);
+  const limitS = part.limit && noLaterThan(part.limit.ingressS, ingressS);
+  const shutS = ingressS ?? limitS;
   const startS = ingressS === null ? null : instant(ingressS - eva.ingressWorkS);
   const others = part.others.flatMap((other) => {
     const outing = verdict.outings.find((one) => one.eva === eva.id && one.crew === other.id);
@@ -110,8 +111,8 @@ export function ingressLeaves(known: Known, part: CrewEva, heading: Heading): Le
     name: "Home, ingress",
     times: [
       { label: "START", value: startS === null ? "unknown" : clock(startS) },
-      { label: "HATCH SHUT", value: clock(ingressS ?? limitS) },
-      { label: "NEVER AFTER", value: clock(limitS), heavy: true },
+      { label: "HATCH SHUT", value: shutS === null ? "unknown" : clock(shutS) },
+      { label: "NEVER AFTER", value: limitS === null ? "unknown" : clock(limitS), heavy: true },
     ],
     gauges: known.homeIf("lander", eva.id, member.id, null)?.leastPct ?? null,
     gaugeWords: "GO IN AT ONCE IF under (%); box: what you read",

@@ -1,9 +1,9 @@
-import type { GoIf, HomeIf } from "../../answers/index.ts";
+import type { GoIf, HomeIf, Limit } from "../../answers/index.ts";
 import { goIfs, homeIfs } from "../../check/index.ts";
-import { type Consumable, type Plan, STOCK_FIELDS, suitOn } from "../../plan/index.ts";
+import { type Consumable, type Eva, type Plan, STOCK_FIELDS, suitOn } from "../../plan/index.ts";
 import { isToGive } from "../../words/index.ts";
 
-/** What is asked of gauges, and nothing of a suit of which nobody has given what it holds. */
+/** What is asked of gauges, and by when somebody is in; nothing of a suit of which nobody has given what it holds. */
 
 /** Whether somebody has given how much of a consumable the suit worn on an EVA holds. */
 export function isStockGiven(plan: Plan, eva: string, crew: string, consumable: Consumable): boolean {
@@ -24,6 +24,19 @@ export function goIfsGiven(plan: Plan): GoIf[] {
 export function isSuitGiven(plan: Plan, at: Wearer): boolean {
   return isGiven(plan, at, Object.values(STOCK_FIELDS));
 }
+
+/**
+ * `limit` of an EVA; null where what a suit worn on it holds, or the length of the stay, is nobody's: what that allows may be less, so a
+ * limit that is known is none.
+ */
+export function limitGiven(plan: Plan, { id, crew }: Eva, limit: Limit): Limit | null {
+  const held = [...Object.values(STOCK_FIELDS), "emergencyOxygenS"];
+  const areGiven = crew.every((one) => isGiven(plan, { eva: id, crew: one }, held));
+  return areGiven && !isToGive(plan.stay, "lengthS") ? limit : null;
+}
+
+/** What is said in place of a limit that is not given. */
+export const NO_LIMIT = "unknown: a suit or the stay is not given";
 
 type Wearer = Pick<HomeIf, "eva" | "crew">;
 

@@ -18,8 +18,10 @@ import {
   setLines,
   STANDING,
 } from "./cuff.ts";
+import { fromShadowDeg } from "./dial.ts";
 import type { Block } from "./flow.ts";
 import { cautionForm, type Fact, factForm, factForms, roomy, type Setting } from "./forms.ts";
+import { NO_LIMIT } from "./givenstocks.ts";
 import type { Known } from "./known.ts";
 import { line, type Tag, tagged, text } from "./page.ts";
 import { rowOf } from "./pieces.ts";
@@ -31,7 +33,7 @@ import { walkBackWords } from "./walkback.ts";
 /** The EVA at a glance: out, hatch shut, never after, and tasks and rests in order with start, leave-by and minutes home. */
 export function glanceLeaves(known: Known, part: CrewEva, head: Heading): Leaf[] {
   const { plan, verdict } = known;
-  const limitS = noLaterThan(part.limit.ingressS, part.ingressS);
+  const limitS = part.limit && noLaterThan(part.limit.ingressS, part.ingressS);
   const { breaches } = verdict.score;
   const open = notGivenWords(plan);
   const others = part.others.map((other) => nameOf(plan.crew, other.id)).join(", ");
@@ -46,8 +48,8 @@ export function glanceLeaves(known: Known, part: CrewEva, head: Heading): Leaf[]
         timesRow(
           [
             { label: "OUT", value: when(part.egressS) },
-            { label: "HATCH SHUT", value: clock(part.ingressS ?? limitS) },
-            { label: "NEVER AFTER", value: clock(limitS), heavy: true },
+            { label: "HATCH SHUT", value: when(part.ingressS ?? limitS) },
+            { label: "NEVER AFTER", value: when(limitS), heavy: true },
           ],
           false,
           y,
@@ -64,26 +66,33 @@ export function glanceLeaves(known: Known, part: CrewEva, head: Heading): Leaf[]
           ...rows.map((one, k) => ({ ...row(one, at, table), keep: k >= rows.length - WITH_KEY })),
         ]),
     { ...gap(1), keep: true },
-    ...factForms(
-      [
-        ["NEVER", `after ${clock(limitS)}: ${limiterWords(plan, part.limit.by)}`],
-        ["DIAL", "mark at shadow, arrow home"],
-        ["MIN", "walk home"],
-        ...(plan.ground === undefined
-          ? []
-          : ([["HOME", "bearings are straight, ways bend: keep to the trail"]] satisfies Fact[])),
-        ...signedFacts(
-          plan,
-          part.stops.map(({ task }) => task.id),
-        ),
-        ["PLAN", placedWords(plan)],
-        ["AID", STANDING],
-      ],
-      CLOSE,
-      LABEL_PT,
-    ),
+    ...factForms(closingFacts(known, part), CLOSE, LABEL_PT),
   ];
   return leaves(head, "at a glance", "at a glance", blocks, { again: headings(at, table) });
+}
+
+/** What stands under the rows: by when all are in, what the signs of the rows and of other pages mean, and what the page is of. */
+function closingFacts({ plan, sunAt }: Known, { limit, ingressS, stops }: CrewEva): Fact[] {
+  const hasDial = stops.some(({ startS }) => fromShadowDeg(0, sunAt(startS)) !== null);
+  return [
+    [
+      "NEVER",
+      limit
+        ? `after ${clock(noLaterThan(limit.ingressS, ingressS))}: ${limiterWords(plan, limit.by)}`
+        : `after a time that is ${NO_LIMIT}`,
+    ],
+    ...(hasDial ? ([["DIAL", "mark at shadow, arrow home"]] satisfies Fact[]) : []),
+    ["MIN", "walk home"],
+    ...(plan.ground === undefined
+      ? []
+      : ([["HOME", "bearings are straight, ways bend: keep to the trail"]] satisfies Fact[])),
+    ...signedFacts(
+      plan,
+      stops.map(({ task }) => task.id),
+    ),
+    ["PLAN", placedWords(plan)],
+    ["AID", STANDING],
+  ];
 }
 
 const CLOSE: Setting = { sizePt: LABEL_PT, gapMm: 0.5 };

@@ -21,6 +21,14 @@ const pageOf = (plan: Plan, crew: string, name: string) => {
   return found;
 };
 
+/** The words of all pages of an EVA at a glance. */
+function glanceOf(plan: Plan, crew: string): string {
+  return printed(plan, { crew: [crew] })
+    .pages.filter(({ name }) => name.includes("at a glance"))
+    .map(wordsOf)
+    .join(" ");
+}
+
 describe("the suit", () => {
   // The second suit has 40 min of emergency oxygen, the first 30.
   const dressed = (suits: Record<string, string>): Plan => {
@@ -289,6 +297,36 @@ describe("a task's page", () => {
       /HOME 212° 11 min no HOME IF: suit not given AT /,
     );
     expect(wordsOf(pageOf(open, "ev2", "Double core tube"))).toContain("HOME IF under %");
+  });
+
+  it("has no time to be in by where nobody has given what a suit of the EVA holds, or how long the stay is", () => {
+    const plan = samplePlan();
+    const open = plan.suits.map((one) =>
+      one.id === "suit-1" ? { ...one, toGive: ["waterKg" as const] } : one,
+    );
+    const without: Plan[] = [
+      { ...plan, suits: open },
+      { ...plan, stay: { ...plan.stay, toGive: ["lengthS"] } },
+    ];
+    for (const one of without)
+      // Both go out: who wears another suit waits for the one whose suit is not known.
+      for (const crew of ["ev1", "ev2"]) {
+        expect(wordsOf(pageOf(one, crew, "home, ingress"))).toContain("HATCH SHUT 4:35 NEVER AFTER unknown");
+        const glance = glanceOf(one, crew);
+        expect(glance).toContain("NEVER AFTER unknown");
+        expect(glance).toContain("NEVER after a time that is unknown: a suit or the stay is not given");
+      }
+  });
+
+  it("explains the dial only where one can be drawn: without the sun there is no shadow to face", () => {
+    // The demo has a low sun all day; Quarry Flat lies where nobody has said how the sun stands.
+    const plan = readyPlan("demo");
+    const eva = plan.evas[0]!;
+    const one = { task: "quick-sample", eva: eva.id, crew: ["ev1"], startS: instant(6600) };
+    const day = { ...plan, schedule: { placements: [one] } };
+    expect(glanceOf(day, "ev1")).toContain("DIAL mark at shadow, arrow home");
+    expect(glanceOf({ ...day, site: { ...day.site, toGive: ["latDeg"] } }, "ev1")).not.toContain("DIAL");
+    expect(glanceOf(samplePlan(), "ev1")).not.toContain("DIAL");
   });
 
   it("does not pass a way that does not exist for no walk at all", () => {

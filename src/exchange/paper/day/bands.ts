@@ -1,5 +1,6 @@
-import type { Outing, PrintedDay, Verdict } from "../../../answers/index.ts";
+import type { Limit, Outing, PrintedDay, Verdict } from "../../../answers/index.ts";
 import { limiterWords } from "../../../check/index.ts";
+import type { Instant } from "../../../kernel/index.ts";
 import { type Eva, type Plan, tasksById } from "../../../plan/index.ts";
 import {
   clock,
@@ -13,6 +14,7 @@ import {
 import { nameOf, taskName } from "../crewday.ts";
 import { setLines } from "../cuff.ts";
 import type { Block } from "../flow.ts";
+import { limitGiven, NO_LIMIT } from "../givenstocks.ts";
 import { hatch } from "../hatch.ts";
 import { line, type Mark, rect, text } from "../page.ts";
 import { clip, linesHeight, textWidth, wrap } from "../type.ts";
@@ -245,6 +247,13 @@ function keyRows(key: readonly LaneTask[], box: SheetBox): Block[] {
   return rows;
 }
 
+/** By when ingress is complete at the latest, and what sets it. */
+function latestWords(plan: Plan, limit: Limit | null, endS: Instant): string {
+  return limit
+    ? `no later than ${clock(noLaterThan(limit.ingressS, endS))} (${limiterWords(plan, limit.by)})`
+    : `latest ${NO_LIMIT}`;
+}
+
 function heading(
   plan: Plan,
   day: PrintedDay,
@@ -261,9 +270,7 @@ function heading(
   const words = [
     `egress ${clock(startS)} (${utcClock(epochMs, startS)} UTC)`,
     `ingress complete ${clock(endS)} (${utcClock(epochMs, endS)} UTC)`,
-    ...(limit
-      ? [`no later than ${clock(noLaterThan(limit.ingressS, endS))} (${limiterWords(plan, limit.by)})`]
-      : []),
+    ...(limit ? [latestWords(plan, limitGiven(plan, eva, limit), endS)] : []),
     `outside ${clock(endS - startS)}`,
   ].join(", ");
   const after = LANDSCAPE_LEFT + textWidth(name, { sizePt: 12, bold: true }) + 4;

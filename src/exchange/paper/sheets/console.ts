@@ -1,5 +1,5 @@
-import type { MarginTrack, Outing } from "../../../answers/index.ts";
-import { type Consumable, type Eva, type Plan } from "../../../plan/index.ts";
+import type { Limit, MarginTrack, Outing } from "../../../answers/index.ts";
+import type { Consumable, Eva, Plan } from "../../../plan/index.ts";
 import {
   angle,
   clock,
@@ -12,7 +12,7 @@ import {
 } from "../../../words/index.ts";
 import { limiterWords } from "../../../check/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
-import { isStockGiven } from "../givenstocks.ts";
+import { isStockGiven, limitGiven, NO_LIMIT } from "../givenstocks.ts";
 import { type Body, type Cell, type Column, EMPTY, type Row, type Table } from "./body.ts";
 import { afterWords, type Doing, doingsOf } from "./doing.ts";
 import { evasOut, type SheetGiven, placedTasksOf, utcKey } from "./given.ts";
@@ -228,16 +228,18 @@ function underWords(given: SheetGiven, eva: Eva, outings: readonly Outing[]): st
     [
       `MET ${clock(startS)} to ${clock(endS)}`,
       `egress ${utcDate(touchdownMs(plan), startS)} UTC`,
-      ...(limit
-        ? [
-            `ingress complete no later than ${clock(limit.ingressS, "down")}, set by ${limiterWords(plan, limit.by)}`,
-          ]
-        : []),
+      ...(limit ? [latestWords(plan, limitGiven(plan, eva, limit))] : []),
       `crew apart at most ${metres(plan.rules.separation.greatestM, "given")}`,
       "this run: ________________",
     ].join(" · "),
     `GO IF at egress at least ${outings.map(({ crew }) => goWords(given, eva, crew)).join("; ")} (%)`,
   ];
+}
+
+function latestWords(plan: Plan, limit: Limit | null): string {
+  return limit
+    ? `ingress complete no later than ${clock(limit.ingressS, "down")}, set by ${limiterWords(plan, limit.by)}`
+    : `latest ingress ${NO_LIMIT}`;
 }
 
 /** What a suit must hold at egress for the day as planned. */
