@@ -10,6 +10,11 @@ export function isStockGiven(plan: Plan, eva: string, crew: string, consumable: 
   return isGiven(plan, { eva, crew }, [STOCK_FIELDS[consumable]]);
 }
 
+/** Whether somebody has given how long the emergency oxygen of the suit worn on an EVA lasts. */
+export function isEmergencyGiven(plan: Plan, at: Wearer): boolean {
+  return isGiven(plan, at, [EMERGENCY]);
+}
+
 /** HOME IF of the plan; of a suit with a stock that nobody has given there is none. */
 export function homeIfsGiven(plan: Plan): HomeIf[] {
   return homeIfs(plan).map((one) => (isSuitGiven(plan, one) ? one : { ...one, leastPct: null }));
@@ -30,13 +35,17 @@ export function isSuitGiven(plan: Plan, at: Wearer): boolean {
  * limit that is known is none.
  */
 export function limitGiven(plan: Plan, { id, crew }: Eva, limit: Limit): Limit | null {
-  const held = [...Object.values(STOCK_FIELDS), "emergencyOxygenS"];
-  const areGiven = crew.every((one) => isGiven(plan, { eva: id, crew: one }, held));
+  const areGiven = crew.every((one) => {
+    const at = { eva: id, crew: one };
+    return isSuitGiven(plan, at) && isEmergencyGiven(plan, at);
+  });
   return areGiven && !isToGive(plan.stay, "lengthS") ? limit : null;
 }
 
 /** What is said in place of a limit that is not given. */
 export const NO_LIMIT = "unknown: a suit or the stay is not given";
+
+const EMERGENCY = "emergencyOxygenS";
 
 type Wearer = Pick<HomeIf, "eva" | "crew">;
 

@@ -3,6 +3,7 @@ import type { ChancesReport } from "../../../src/answers/index.ts";
 import { check } from "../../../src/check/index.ts";
 import { daySheet, stampOf } from "../../../src/exchange/index.ts";
 import { STANDING } from "../../../src/exchange/paper/cuff.ts";
+import { marginCells } from "../../../src/exchange/paper/day/summary.ts";
 import { type Plan, shortFingerprint } from "../../../src/plan/index.ts";
 import { chanceOf } from "../../../src/solver/simulate/chance.ts";
 import { chancesReport } from "../../session/answers.ts";
@@ -76,6 +77,30 @@ describe("the day timeline", () => {
     const words = wordsOf(daySheet(plan, { ...verdict, margins }, stampFor(plan)).pages[0]!);
     expect(words).toContain(" 2 %");
     expect(words).not.toContain(" 3 %");
+  });
+
+  it("has no margin of what nobody has given of a suit, and no latest ingress then", () => {
+    const plan = samplePlan();
+    const toGive = ["waterKg" as const, "emergencyOxygenS" as const];
+    const open = {
+      ...plan,
+      suits: plan.suits.map((one) => (one.id === "suit-1" ? { ...one, toGive } : one)),
+    };
+    const rowOf = (one: Plan, crew: string): string[] => {
+      const verdict = check(one);
+      return marginCells(
+        one,
+        verdict,
+        verdict.outings.find((outing) => outing.crew === crew)!,
+      );
+    };
+    const [known, unknown] = [rowOf(plan, "ev1"), rowOf(open, "ev1")];
+    // Water and the least spare on the walk-back, which is held against emergency oxygen; the others stand.
+    expect(unknown).toEqual(known.map((cell, k) => (k === 3 || k === 6 ? "unknown" : cell)));
+    expect(rowOf(open, "ev2")).toEqual(rowOf(plan, "ev2"));
+    const words = wordsOf(daySheet(open, check(open), stampFor(open)).pages[0]!);
+    expect(words).toContain("latest unknown: a suit or the stay is not given");
+    expect(words).not.toContain("no later than");
   });
 
   it("says the chances beside the wishes, and which must-do work is below: unknown where nobody worked them out", () => {

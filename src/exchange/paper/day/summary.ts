@@ -4,6 +4,7 @@ import { FLIGHT_RULES } from "../../../rules/index.ts";
 import { clock, findingWords, metres, minutes, numberedTask, percent } from "../../../words/index.ts";
 import { nameOf, suitToSay } from "../crewday.ts";
 import type { Block } from "../flow.ts";
+import { isEmergencyGiven, isStockGiven } from "../givenstocks.ts";
 import { line, type Mark, text } from "../page.ts";
 import { clip } from "../type.ts";
 import { farthest } from "../walkback.ts";
@@ -46,13 +47,14 @@ export function marginTable(plan: Plan, verdict: Verdict, box: SheetBox): Block[
   ];
 }
 
-/** Least margins, walk-back and way of one crew member on one EVA, each rounded to the safe side. */
+/** Least margins, walk-back and way of one crew member on one EVA, each rounded to the safe side; unknown what rests on a suit that nobody has given. */
 export function marginCells(plan: Plan, verdict: Verdict, outing: Outing): string[] {
   const own = (one: { readonly eva: string; readonly crew: string }): boolean =>
     one.eva === outing.eva && one.crew === outing.crew;
   const margin = (consumable: MarginTrack["consumable"]): string => {
     const track = verdict.margins.find((one) => own(one) && one.consumable === consumable);
-    return track ? percent(track.margin, "down") : "unknown";
+    const isGiven = isStockGiven(plan, outing.eva, outing.crew, consumable);
+    return track && isGiven ? percent(track.margin, "down") : "unknown";
   };
   const reach = verdict.reach.find((one) => own(one)) ?? null;
   const worst = farthest(reach);
@@ -69,7 +71,7 @@ export function marginCells(plan: Plan, verdict: Verdict, outing: Outing): strin
     margin("water"),
     margin("battery"),
     worst ? `${minutes(worst.seconds, "up")} at ${clock(worst.atS)}` : "unknown",
-    spare(reach),
+    isEmergencyGiven(plan, outing) ? spare(reach) : "unknown",
     metres(walkedM, "up"),
   ];
 }
