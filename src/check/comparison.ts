@@ -15,6 +15,14 @@ export function compareScores(a: Score, b: Score): number {
   );
 }
 
+/** Those of `findings` that break a rule as `planned` did not, in their order: one that is told with other figures is another one. */
+export function newBreaches(planned: Verdict, findings: readonly Finding[]): readonly Finding[] {
+  const known = new Set(planned.findings.map(({ rule, sentence }) => `${rule} ${sentence}`));
+  return findings.filter(
+    ({ rule, sentence, level }) => level === "breach" && !known.has(`${rule} ${sentence}`),
+  );
+}
+
 /** What changes from `before` to `after`. */
 export function subtract(before: Verdict, after: Verdict): VerdictChange {
   const known = new Map(before.findings.map((finding) => [keyOf(finding), finding]));

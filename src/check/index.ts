@@ -6,7 +6,15 @@ export { ingressLimitsByEva } from "./latestingress.ts";
 export { limiterWords, recallLimiterWords } from "./limits.ts";
 export { recallWords } from "./recallwords.ts";
 export { overWords, recallOf } from "./turnback.ts";
-export { compareScores, easedWords, scoreGain, spareWords, subtract, worseWords } from "./comparison.ts";
+export {
+  compareScores,
+  easedWords,
+  newBreaches,
+  scoreGain,
+  spareWords,
+  subtract,
+  worseWords,
+} from "./comparison.ts";
 export { pointsAt } from "./points.ts";
 export { goIfs, homeIfs } from "./homeif.ts";
 export { loadThousandths } from "./amounts.ts";

@@ -52,6 +52,7 @@ export type { SiteFile, SiteWork, Taken } from "./site.ts";
 // What the judge says in words, which screens see through the session only.
 export {
   easedWords,
+  newBreaches,
   overWords,
   recallLimiterWords,
   recallWords,

@@ -11,7 +11,6 @@ import { missingOver } from "./problem/groups.ts";
 import type { Problem } from "./problem/problem.ts";
 import { projectOf, projectRun } from "./project/index.ts";
 import { searchParameters } from "./search/parameters.ts";
-import { readValue } from "./search/score.ts";
 import { Refine } from "./search/refine.ts";
 import { Proof } from "./bound/index.ts";
 import { type PackRun, type PackSettings, type RunProgress, TURNS_A_SECOND } from "./search/run.ts";
@@ -142,9 +141,8 @@ class CrewRun implements PackRun {
     const { search } = this;
     if (search instanceof TourSearch || !this.isMeeting(this.clock())) return null;
     this.met += 1;
-    const value = { mustOut: 0, worth: 0, endsS: 0 };
-    readValue(search.inHand, value);
-    return { schedule: scheduleOf(search.inHand), value: [-value.mustOut, value.worth, -value.endsS] };
+    const { mustOut, worth, endsS } = search.valueInHand;
+    return { schedule: scheduleOf(search.inHand), value: [-mustOut, worth, -endsS] };
   }
 
   takeUp(schedule: Schedule): void {

@@ -109,6 +109,10 @@ export class Anneal {
     return this.current;
   }
 
+  get valueInHand(): Readonly<Value> {
+    return this.currentValue;
+  }
+
   /** Goes on from `board`, a day of the same problem that was found elsewhere, where it is better than the one in hand. */
   goOnFrom(board: Board): void {
     if (this.isBeginning || this.building) return;

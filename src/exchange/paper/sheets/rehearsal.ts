@@ -1,4 +1,4 @@
-import type { Finding, Verdict } from "../../../answers/index.ts";
+import { newBreaches } from "../../../check/index.ts";
 import type { Plan } from "../../../plan/index.ts";
 import { type Call, callWords, type DebriefRow, isLost, isMark } from "../../../rehearsal/index.ts";
 import {
@@ -133,21 +133,13 @@ export function debriefBody({ rehearsal }: SheetGiven): Body {
 
 /** Which rules the day broke that the plan had kept, before anything that was done: who came home below a reserve is told first. */
 function harmOf({ plan, planned, verdict }: Rehearsed): Body["sections"] {
-  const broken = newlyBroken(planned, verdict);
+  const broken = newBreaches(planned, verdict.findings);
   if (broken.length === 0) return [{ kind: "words", text: "It broke no rule that the plan had kept." }];
   const sentences = broken.map((finding) => findingWords(plan, finding));
   return [
     { kind: "words", bold: true, text: "RULES BROKEN THAT THE PLAN HAD KEPT" },
     ...sentences.map((text) => ({ kind: "words" as const, text })),
   ];
-}
-
-/** The breaches of a rehearsed day that its plan did not have. */
-export function newlyBroken(planned: Verdict, verdict: Verdict): readonly Finding[] {
-  const known = new Set(planned.findings.map(({ rule, sentence }) => `${rule} ${sentence}`));
-  return verdict.findings.filter(
-    ({ rule, sentence, level }) => level === "breach" && !known.has(`${rule} ${sentence}`),
-  );
 }
 
 function debriefRow(plan: Plan, row: DebriefRow): Row {
