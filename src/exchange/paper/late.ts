@@ -52,8 +52,13 @@ export interface Late {
   readonly why: string;
 }
 
+/** The answer for a task that is done at `doneS`, as it is found on paper: the first whose time is not over. None where they call. */
+export function answerAt({ answers }: Late, doneS: number): LateAnswer | undefined {
+  return answers.find(({ doneByS }) => doneS <= doneByS);
+}
+
 /**
- * The answers for a page. Each is a day that the judge has tested, as the table has it and as paper is obeyed: the task takes so much longer, or less, back to
+ * The answers for a page, and for the sheet of what to do when late. Each is a day that the judge has tested, as the table has it and as paper is obeyed: the task takes so much longer, or less, back to
  * the answer before it; what is left out is gone, and nobody begins before START, unless told to. An answer that breaks a rule, whatever the table says, or
  * asks for a rest that nobody can be told of, never stands on a page. Where the answer for fewer minutes does not stand, the next one may answer for them too, if it holds for
  * them as well and neither sends home nor gives up must-do work: for that they call.
@@ -118,9 +123,12 @@ function betweenS(endS: number, sinceS: number, lateS: number): number[] {
   return [printedS(endS + lateS), Math.max(1, fromS), middleS].filter((one) => one > 0 && one !== lateS);
 }
 
-/** Why the first minutes late have no answer: the rule that being late breaks by itself, where it is that. */
+/** Why the first minutes late have no answer. */
 function whyNone([first]: readonly LateCell[]): string {
-  const [rule] = first?.breaks ?? [];
-  if (!first || rule === undefined) return "call: no tested answer";
-  return `call: ${first.minutes} min breaks ${ruleInWords(rule)}`;
+  return `call: ${(first && whyBroken(first)) ?? "no tested answer"}`;
+}
+
+/** The rule that being so late breaks by itself; null where it breaks none. */
+export function whyBroken({ minutes, breaks: [rule] }: Pick<LateCell, "minutes" | "breaks">): string | null {
+  return rule === undefined ? null : `${minutes} min breaks ${ruleInWords(rule)}`;
 }

@@ -165,35 +165,36 @@ function table(rows: readonly StripRow[], labelMm: number, cells: readonly Cell[
   };
 }
 
-function restLabel({ rules }: Plan): string {
+/** Before the rests of an answer: how long each is. */
+export function restLabel({ rules }: Plan): string {
   return `REST ${minutes(rules.work.restS, "given").toUpperCase()}`;
 }
 
-/** Whether the START of pages holds, and what is held back beside: one's own first, then the others' behind who they are. */
-function startWords(plan: Plan, { onArrival, from }: LateAnswer, me: string): string[] {
+/** Whether the START of pages holds, and what is held back beside. */
+function startWords(plan: Plan, answer: LateAnswer, me: string): string[] {
+  return [answer.onArrival ? "on arrival" : "as printed", ...heldWords(plan, answer, me)];
+}
+
+/** What is held back: the reader's own first, then the others' behind who they are; all of it behind names where nobody's in particular. */
+export function heldWords(plan: Plan, { from }: LateAnswer, me: string | null): string[] {
   const delayed = from.map(({ task, fromS }) => {
     const crew = plan.schedule.placements.find((one) => one.task === task)?.crew ?? [];
-    const who = crew.includes(me)
-      ? []
-      : crew.length === 0
-        ? ["GROUND"]
-        : crew.map((id) => crewName(plan, id));
+    const mine = me !== null && crew.includes(me);
+    const who = mine ? [] : crew.length === 0 ? ["GROUND"] : crew.map((id) => crewName(plan, id));
     return {
-      mine: crew.includes(me),
+      mine,
       words: [who.join("+"), taskNumber(plan, task), "from", clock(fromS, "up")],
     };
   });
-  return [
-    onArrival ? "on arrival" : "as printed",
-    ...delayed
-      .toSorted((a, b) => Number(b.mine) - Number(a.mine))
-      .map(({ words }) => words.filter((one) => one !== "").join(" ")),
-  ];
+  return delayed
+    .toSorted((a, b) => Number(b.mine) - Number(a.mine))
+    .map(({ words }) => words.filter((one) => one !== "").join(" "));
 }
 
-/** Before which tasks to rest beside the rests on the pages: one's own first, then the others' behind who they are. */
-function restWords(plan: Plan, { rests }: LateAnswer, me: string): string[] {
-  const crews = [me, ...plan.crew.map(({ id }) => id).filter((id) => id !== me)];
+/** Before which tasks to rest beside the rests on the pages: the reader's own first, then the others' behind who they are. */
+export function restWords(plan: Plan, { rests }: LateAnswer, me: string | null): string[] {
+  const others = plan.crew.map(({ id }) => id).filter((id) => id !== me);
+  const crews = me === null ? others : [me, ...others];
   return crews.flatMap((id) => {
     const own = rests.filter(({ crew }) => crew === id).map(({ task }) => taskNumber(plan, task));
     if (own.length === 0) return [];

@@ -11,13 +11,16 @@ import {
   placedTasksOf,
 } from "../../../../src/exchange/paper/sheets/given.ts";
 import { gaugeRows } from "../../../../src/exchange/paper/sheets/gauges.ts";
-import { lateBody, lateLines } from "../../../../src/exchange/paper/sheets/late.ts";
+import { answerAt, type Late, lateAnswers } from "../../../../src/exchange/paper/late.ts";
+import { lateBody } from "../../../../src/exchange/paper/sheets/late.ts";
+import { lateLines } from "../../../../src/exchange/paper/sheets/latelines.ts";
 import { leftOutRows } from "../../../../src/exchange/paper/sheets/leftout.ts";
 import { caseLoads } from "../../../../src/exchange/paper/sheets/manifest.ts";
 import { scenarioRows } from "../../../../src/exchange/paper/sheets/rehearsal.ts";
 import { stationRows } from "../../../../src/exchange/paper/sheets/stations.ts";
 import { carriedRows, stowageBody, toolRows } from "../../../../src/exchange/paper/sheets/stowage.ts";
 import { duration } from "../../../../src/kernel/index.ts";
+import type { LateRow } from "../../../../src/answers/index.ts";
 import { crewName, numberedSentence, taskNumber } from "../../../../src/words/index.ts";
 import { signedValue } from "../../../../src/plan/index.ts";
 import { FLIGHT_RULES, RULE_IDS } from "../../../../src/rules/index.ts";
@@ -318,38 +321,67 @@ describe("the other sheets", () => {
     }
   });
 
-  it("answer every lateness of the table once, with all of the order, and never better than it is", () => {
+  /** The lines of a row, with the answers that the pages of the crew have. */
+  const linesOf = (given: SheetGiven, eva: string, row: LateRow) => {
+    const late = lateAnswers(given.plan, given.verdict, given.lateTable)(eva, row.task, row.endS);
+    return { late, lines: lateLines(given, row, late) };
+  };
+
+  it("answer every lateness of the table once, with all of the order, as pages do and never better than it is", () => {
+    const seen = { tested: 0, untested: 0, over: 0 };
     for (const { given } of all)
-      for (const { rows } of given.lateTable?.evas ?? []) {
+      for (const { eva, rows } of given.lateTable?.evas ?? []) {
         const numbers = (ids: readonly string[]): string[] => ids.map((id) => taskNumber(given.plan, id));
         for (const row of rows) {
-          const lines = lateLines(given, row);
+          const { late, lines } = linesOf(given, eva, row);
           expect(lines.flatMap((line) => line.minutes)).toEqual(row.late.map((cell) => cell.minutes));
           for (const cell of row.late) {
             const line = lines.find((one) => one.minutes.includes(cell.minutes))!;
+            expect(line.doneByS).toBe(row.endS + line.minutes.at(-1)! * 60);
+            const answer = answerAt(late, row.endS + cell.minutes * 60);
+            if (!answer) {
+              expect(line.kind).toBe(cell.kind === "over" || cell.kind === "end" ? cell.kind : "untested");
+              expect(line.says).toMatch(
+                /^(NO TESTED ANSWER: .*ask|END AT ONCE, tell|END: walk home, tell) those in charge/,
+              );
+              expect(line).toMatchObject({ orders: [], takeUp: [], result: null });
+              seen[cell.kind === "over" ? "over" : "untested"] += 1;
+              continue;
+            }
+            // Of these minutes, or of the later ones that it was found for.
+            const source = [cell, ...row.late].find(
+              (one) =>
+                (one === cell || row.endS + one.minutes * 60 === answer.doneByS) &&
+                numbers(one.drop).join() === line.out.join() &&
+                (one.kind === "end") === answer.home &&
+                one.kind === line.kind,
+            )!;
             expect(line).toMatchObject({
-              kind: cell.kind,
-              out: numbers(cell.drop),
-              takeUp: numbers(cell.add),
+              kind: source.kind,
+              out: numbers(source.drop),
+              takeUp: numbers(source.add),
             });
+            expect(line.out).toEqual(numbers(answer.leaveOut));
             expect(line.orders).toEqual(
-              cell.then.map(({ crew, tasks }) => ({
+              answer.then.map(({ crew, tasks }) => ({
                 who: crewName(given.plan, crew),
                 tasks: numbers(tasks),
               })),
             );
-            for (const id of cell.voided) expect(line.says).toContain(taskNumber(given.plan, id));
-            expect(line.says.includes("rest at the next stop")).toBe(
-              cell.breaks.length > 0 && cell.kind !== "over",
-            );
-            expect(line.doneByS).toBe(row.endS + line.minutes.at(-1)! * 60);
-            expect(line.result === null).toBe(cell.result === null);
-            expect(line.result?.must.share ?? 0).toBeLessThanOrEqual(cell.result?.must.share ?? 0);
-            expect(line.result?.home.share ?? 0).toBeLessThanOrEqual(cell.result?.home.share ?? 0);
-            expect(line.result?.meanWorth ?? 0).toBeLessThanOrEqual(cell.result?.meanWorth ?? 0);
+            for (const id of source.voided) expect(line.says).toContain(taskNumber(given.plan, id));
+            expect(line.says).not.toContain("those in charge");
+            expect(line.says.includes("REST ")).toBe(answer.rests.length > 0);
+            for (const { task } of [...answer.rests, ...answer.from])
+              expect(line.says).toContain(taskNumber(given.plan, task));
+            expect(line.result === null).toBe(source.result === null);
+            expect(line.result?.must.share ?? 0).toBeLessThanOrEqual(source.result?.must.share ?? 0);
+            expect(line.result?.home.share ?? 0).toBeLessThanOrEqual(source.result?.home.share ?? 0);
+            expect(line.result?.meanWorth ?? 0).toBeLessThanOrEqual(source.result?.meanWorth ?? 0);
+            seen.tested += 1;
           }
         }
       }
+    for (const [what, count] of Object.entries(seen)) expect(count, what).toBeGreaterThan(0);
   });
 
   it("say of every answer what is done then: in whose order, or in the planned one", () => {
@@ -364,18 +396,27 @@ describe("the other sheets", () => {
       breaks: [],
       then: [],
     };
-    const [line] = lateLines(given, { ...row, late: [moved] });
+    const late: Late = {
+      answers: [
+        {
+          doneByS: row.endS + moved.minutes * 60,
+          ...{ leaveOut: [], then: [], rests: [], onArrival: false, from: [], home: false },
+        },
+      ],
+      why: "",
+    };
+    const [line] = lateLines(given, { ...row, late: [moved] }, late);
     expect(line).toMatchObject({ orders: [], says: "all else in its planned order" });
     for (const one of all)
-      for (const { rows } of one.given.lateTable?.evas ?? [])
-        for (const { says, orders } of rows.flatMap((each) => lateLines(one.given, each)))
+      for (const { eva, rows } of one.given.lateTable?.evas ?? [])
+        for (const { says, orders } of rows.flatMap((each) => linesOf(one.given, eva, each).lines))
           expect(says !== "" || orders.length > 0).toBe(true);
   });
 
   it("decode every number of the late table, and set an order on a line of its own for each who has one", () => {
     for (const { given } of all) {
       const tables = lateBody(given).sections.flatMap((one) => (one.kind === "table" ? [one] : []));
-      given.lateTable?.evas.forEach(({ rows }, i) => {
+      given.lateTable?.evas.forEach(({ eva, rows }, i) => {
         const [names, answers] = [tables[2 * i]!, tables[2 * i + 1]!];
         const decoded = names.rows.flatMap(({ cells }) => cells.map((cell) => `${cell.number} ${cell.text}`));
         for (const { task, late } of rows)
@@ -387,15 +428,16 @@ describe("the other sheets", () => {
               `${taskNumber(given.plan, id)} ${given.plan.tasks.find((one) => one.id === id)!.name}`,
             );
         expect(new Set(decoded).size).toBe(decoded.length);
-        const whole = rows.flatMap((row) => lateLines(given, row)).flatMap(({ orders }) => orders);
-        const lines = answers.rows.map(({ cells }) => cells.map(({ text }) => text).join("|"));
+        const lines = rows.flatMap((row) => linesOf(given, eva, row).lines);
+        const whole = lines.flatMap(({ orders }) => orders);
+        const written = answers.rows.map(({ cells }) => cells.map(({ text }) => text).join("|"));
         for (const { who, tasks } of whole)
-          expect(lines.some((one) => one.includes(`|${who}: ${tasks.join(", ") || "home"}`))).toBe(true);
+          expect(written.some((one) => one.includes(`|${who}: ${tasks.join(", ") || "home"}`))).toBe(true);
         // Both chances of every answer stand in its row, each with its sampling error.
         const said = answers.rows.flatMap(({ cells }) =>
           cells.map(({ text, under }) => `${text} (${under})`),
         );
-        const counted = rows.flatMap((row) => lateLines(given, row)).flatMap(({ result }) => result ?? []);
+        const counted = lines.flatMap(({ result }) => result ?? []);
         for (const { words } of counted.flatMap(({ home, must }) => [home, must]))
           expect(said).toContain(words.includes("(") ? words : `${words} (undefined)`);
         // Every row takes all columns.
