@@ -265,3 +265,29 @@ test("a breach that gets worse is said by how much, in its card and to those who
   ).not.toHaveCount(0);
   await step("Escape");
 });
+
+test("what is pressed to select it stays under the pointer, on the bench too", async ({ page }) => {
+  const grip = page.locator(".card-grip").nth(1);
+  const before = (await grip.boundingBox())!;
+  await grip.click();
+  await expect(grip).toHaveAttribute("aria-pressed", "true");
+  await expect(page.getByRole("button", { name: "What can be done with the selection" })).toBeVisible();
+  expect(await grip.boundingBox()).toEqual(before);
+});
+
+test("details come with one press beside a rail too, and give the keyboard its place back", async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 1024, height: 768 });
+  await block(page, "First scoop").click();
+  const details = page.getByRole("button", { name: "Details", exact: true });
+  await details.press("Enter");
+  await expect(page.getByRole("region", { name: /^Task / })).toBeVisible();
+  await page.getByRole("button", { name: "Close details" }).press("Enter");
+  await expect(details).toBeFocused();
+  // A key opens a field of theirs, and with it the side that they stand in.
+  await page.keyboard.press("Escape");
+  await block(page, "First scoop").focus();
+  await page.keyboard.press("g");
+  await expect(page.getByRole("combobox", { name: /^Place/ })).toBeFocused();
+});

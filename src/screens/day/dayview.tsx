@@ -2,6 +2,7 @@ import { type ReactNode, useEffect, useMemo } from "react";
 import { useApp, useSession } from "../context.ts";
 import { Board } from "./line/board.tsx";
 import { useLineOnPage } from "./line/theline.ts";
+import { Chosen } from "./chosen.tsx";
 import { type Day, DayContext } from "./context.ts";
 import { dayKeys } from "./daykeys.ts";
 import { groundOf } from "./ground.ts";
@@ -57,7 +58,10 @@ export function DayView(props: { readonly details: ReactNode; readonly map: Reac
       <div className="day" onPointerOver={point}>
         <div className="day-line">
           <Board onPage={onPage} />
-          <Readout />
+          <div className="day-foot">
+            <Readout />
+            <Chosen />
+          </div>
         </div>
         {beside && props.map}
         <Side details={props.details} />

@@ -82,7 +82,7 @@ function takingWork(work: LineWork): readonly Command[] {
       "place",
       "Put at another place",
       ["G"],
-      () => view.setState({ details: true, detailsAt: "place" }),
+      () => view.setState({ details: true, detailsAt: "place", sideOpen: true }),
       () => {
         const { plan, selection } = now();
         const [anchor = ""] = selection;

@@ -7,13 +7,12 @@ import { useApp, useSession, useView } from "../context.ts";
 import { Findings } from "../findings/findings.tsx";
 import { Safety } from "../parts/safety.tsx";
 import { DemandLine } from "./demand.tsx";
-import { Chosen } from "./chosen.tsx";
 import { MoveCost } from "./cost.tsx";
 
 const PRESSES = ["pointerdown"];
 
 /**
- * At the right of the day, as high as it: what is in hand or selected, what is found, what is on the bench. Where the window is
+ * At the right of the day, as high as it: what is in hand, the details of what is selected, what is found, what is on the bench. Where the window is
  * narrow it is a rail, and opens over the line.
  */
 export function Side(props: { readonly details: ReactNode }) {
@@ -30,15 +29,16 @@ export function Side(props: { readonly details: ReactNode }) {
       className={open ? "side-place open" : "side-place"}
       data-held={isInHand}
       onKeyDown={(event) => {
-        if (event.key !== "Escape" || !open || event.defaultPrevented) return;
+        const rail = ref.current?.querySelector<HTMLElement>(".rail button");
+        if (event.key !== "Escape" || !open || event.defaultPrevented || !rail?.checkVisibility()) return;
         close();
-        ref.current?.querySelector<HTMLElement>(".rail button")?.focus();
+        rail.focus();
         event.stopPropagation();
       }}
     >
       <Rail />
       <section className="side" aria-label="Beside the line">
-        {isInHand ? <MoveCost /> : details ? props.details : <Chosen />}
+        {isInHand ? <MoveCost /> : details && props.details}
         <DemandLine />
         <Findings />
         <Bench />
