@@ -1,6 +1,15 @@
 import type { Finding, Verdict } from "../answers/index.ts";
-import { type Plan, stillToGive } from "../plan/index.ts";
-import { clock, crewName, evaName, findingWords, mass, notGivenWords, percent } from "../words/index.ts";
+import { isReturnLeast, type Plan, stillToGive, tasksOn } from "../plan/index.ts";
+import {
+  clock,
+  crewName,
+  evaName,
+  findingWords,
+  leastWords,
+  mass,
+  notGivenWords,
+  percent,
+} from "../words/index.ts";
 
 /** A verdict as words and as data. */
 
@@ -22,6 +31,8 @@ export function reportJson(plan: Plan, verdict: Verdict): object {
     score: verdict.score,
     toGive: stillToGive(plan),
     returnKg: verdict.returnKg,
+    // Something that comes back has no number: the sum is a least.
+    returnIsLeast: isReturnLeast(plan, tasksOn(plan, plan.schedule)),
     walkedM: verdict.walkedM,
     outings: verdict.outings.map(({ eva, crew, span }) => ({
       eva,
@@ -57,13 +68,19 @@ export function reportTable(plan: Plan, verdict: Verdict): string {
     `  placed    ${placed} of ${plan.tasks.length} tasks, must-do ${mustPlaced} of ${mustTotal}`,
     `  worth     ${score.worth}`,
     `  breaches  ${score.breaches}, tight ${tight}`,
-    `  return    ${mass(verdict.returnKg, "up")}`,
+    `  return    ${returnWords(plan, verdict)}`,
     ...outingLines(plan, verdict),
     ...findings.map(
       (finding) => `  ${finding.level.padEnd(7)} ${finding.rule.padEnd(22)} ${findingWords(plan, finding)}`,
     ),
   ];
   return `${lines.join("\n")}\n`;
+}
+
+/** What comes back; where not all of it is known, at least so much. */
+function returnWords(plan: Plan, { returnKg }: Verdict): string {
+  const isLeast = isReturnLeast(plan, tasksOn(plan, plan.schedule));
+  return `${leastWords(mass(returnKg, "up"), isLeast)}${isLeast ? ", left not known" : ""}`;
 }
 
 function outingLines(plan: Plan, verdict: Verdict): string[] {

@@ -41,6 +41,8 @@ export type { Blank, Caution, Step } from "./step.ts";
 export { freshNumber, isTaskNumber, taskNumbers } from "./tasknumber.ts";
 export { oneMore } from "./repeat.ts";
 export { bagNumbers } from "./bags.ts";
+export type { Untold } from "./broughtback.ts";
+export { isReturnLeast, tasksOn, untoldBack, untoldIn } from "./broughtback.ts";
 export type { Group } from "./group.ts";
 export type { LagLink, Link, Task } from "./task.ts";
 export type { Mishap, Remedy } from "./mishap.ts";

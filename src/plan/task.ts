@@ -109,8 +109,8 @@ export const taskSchema = z
     sample: z
       .strictObject({
         container: id,
-        massKg: ranged(0, 500, "Mass brought back, kg."),
-        volumeL: ranged(0, 1000, "Volume in the container, litres.").default(0),
+        massKg: ranged(0, 500, "Mass brought back, kg; 0 is not known."),
+        volumeL: ranged(0, 1000, "Volume in the container, litres; 0 is not known.").default(0),
         bags: z
           .union([
             z.int().min(1).max(99).describe("How many; they are numbered by the task."),

@@ -40,7 +40,7 @@ export { linkWords } from "./link.ts";
 export { counted, listed } from "./list.ts";
 export { noSpreadWords } from "./spread.ts";
 export { unplayedWords } from "./unplayed.ts";
-export { arePlaced, isPlaced, isToGive, notGivenWords, unlessToGive } from "./togive.ts";
+export { arePlaced, isPlaced, isToGive, leastWords, notGivenWords, unlessToGive } from "./togive.ts";
 export { skyUnknownWords } from "./sky.ts";
 export { rehearsalLosesWords } from "./rehearsed.ts";
 export { clashWords, differenceWords, renumberedWords } from "./difference.ts";

@@ -37,3 +37,8 @@ export function arePlaced({ site }: Plan, places: readonly (string | undefined)[
 
 /** So many things are named; the rest is counted. */
 const NAMED = 6;
+
+/** A sum of which something is not known: it is so much at least. */
+export function leastWords(words: string, isLeast: boolean): string {
+  return isLeast ? `at least ${words}` : words;
+}

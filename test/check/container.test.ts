@@ -11,6 +11,22 @@ describe("sample container", () => {
     expect(check(plan(3.2, 3.48)).findings).toEqual([]);
   });
 
+  test("container says of a sum in which a sample has no number that it is at least so much", () => {
+    const { tasks, ...rest } = plan(2, 2);
+    const without = (amount: "massKg" | "volumeL") => ({
+      ...rest,
+      tasks: tasks.map((one) =>
+        one.id === "t0" && one.sample ? { ...one, sample: { ...one.sample, [amount]: 0 } } : one,
+      ),
+    });
+    expect(only(without("volumeL"), "container").sentence).toBe(
+      "box holds 3 kg of samples and takes 2 kg and at least 2.2 L of samples and takes 2 L.",
+    );
+    expect(only(without("massKg"), "container").sentence).toBe(
+      "box holds at least 2.9 kg of samples and takes 2 kg and 3.3 L of samples and takes 2 L.",
+    );
+  });
+
   test("container names both mass and volume in one finding", () => {
     expect(breachesOf(plan(2, 2))).toEqual(["container"]);
     expect(only(plan(2, 2), "container").sentence).toBe(

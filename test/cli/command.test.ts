@@ -24,6 +24,21 @@ beforeAll(async () => {
 afterAll(() => rm(folder, { recursive: true }));
 
 describe("lope check", () => {
+  it("says of a return mass in which a sample has no number that it is at least so much", async () => {
+    const plan = samplePlan();
+    expect((await run("check", at("sound.json"))).out).toMatch(/return {4}\d[\d.]* kg\n/);
+    const tasks = plan.tasks.map((one) =>
+      one.sample ? { ...one, sample: { ...one.sample, massKg: 0 } } : one,
+    );
+    await writeFile(at("unweighed.json"), planText({ ...plan, tasks }));
+    expect((await run("check", at("unweighed.json"))).out).toMatch(
+      /return {4}at least \d[\d.]* kg, left not known\n/,
+    );
+    const json = async (name: string) => JSON.parse((await run("check", at(name), "--json")).out) as unknown;
+    expect(await json("unweighed.json")).toMatchObject({ returnIsLeast: true });
+    expect(await json("sound.json")).toMatchObject({ returnIsLeast: false });
+  });
+
   it("prints one JSON object with the counts and findings, and ends with 0", async () => {
     const { code, out, err } = await run("check", at("sound.json"), "--json");
     const verdict = check(samplePlan(), samplePlan().schedule);

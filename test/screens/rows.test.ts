@@ -57,7 +57,22 @@ describe("margin rows", () => {
     const most = Math.max(...verdict.separation.flatMap((track) => track.points.map((point) => point.value)));
     expect(Number.parseInt(apart.figure, 10)).toBe(Math.ceil(most));
     // One box of 2 kg with 1.5 and 3 kg in it.
-    expect(rows.find((row) => row.key === "mass")!.figure).toBe("6.5 kg");
+    const mass = (tasks: typeof plan.tasks) => {
+      const one = { ...plan, tasks };
+      return marginRows(one, schedule, judgeFor(one)(schedule), "all").find(({ key }) => key === "mass");
+    };
+    const told = plan.tasks.map((task) => (task.sample ? task : { ...task, kind: "survey" as const }));
+    expect(mass(told)).toMatchObject({ figure: "6.5 kg", status: "fine" });
+    // Sampling that does not tell what it brings back, or a sample without a mass, leaves unknown what may still be lifted.
+    expect(mass(plan.tasks)).toMatchObject({
+      figure: "at least 6.5 kg",
+      of: expect.stringContaining(", left not known") as string,
+      status: "none",
+    });
+    const unweighed = told.map((task) =>
+      task.id === "core" && task.sample ? { ...task, sample: { ...task.sample, massKg: 0 } } : task,
+    );
+    expect(mass(unweighed)).toMatchObject({ figure: "at least 3.5 kg", status: "none" });
   });
 
   it("call a suit that stays in by that name", () => {

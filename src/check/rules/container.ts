@@ -1,10 +1,11 @@
-import { listed, mass, volume } from "../../words/index.ts";
+import { untoldIn } from "../../plan/index.ts";
+import { leastWords, listed, mass, volume } from "../../words/index.ts";
 import { capacityThousandths } from "../amounts.ts";
 import { boxesIn } from "../boxes.ts";
 import { about, finding, type JudgeRule } from "../finding.ts";
 import { closeBelow } from "../thresholds.ts";
 
-/** container: mass and volume of samples in each container. */
+/** container: mass and volume of samples in each container; where one of them has no number, at least so much is in it. */
 export const container: JudgeRule = (walkthrough) =>
   boxesIn(walkthrough).flatMap((box) => {
     const { name, id, capacityKg, volumeL } = box.container;
@@ -19,12 +20,16 @@ export const container: JudgeRule = (walkthrough) =>
     const byMass = over ? tooHeavy : nearMass;
     const byVolume = over ? tooLarge : nearVolume;
     const sense = "most" as const;
+    const least = untoldIn(
+      walkthrough.placed.map(({ task }) => task),
+      id,
+    );
     const parts = [
       ...(byMass
         ? [
             {
               ...{ of: "mass", sense, need: capacityKg, have: box.sampleG / 1000, unit: "kg" as const },
-              says: `${mass(box.sampleG / 1000, "given")} of samples and takes ${mass(mostG / 1000, "given")}`,
+              says: `${leastWords(mass(box.sampleG / 1000, "given"), least.mass)} of samples and takes ${mass(mostG / 1000, "given")}`,
             },
           ]
         : []),
@@ -32,7 +37,7 @@ export const container: JudgeRule = (walkthrough) =>
         ? [
             {
               ...{ of: "volume", sense, need: volumeL, have: box.sampleMl / 1000, unit: "L" as const },
-              says: `${volume(box.sampleMl / 1000, "given")} of samples and takes ${volume(mostMl / 1000, "given")}`,
+              says: `${leastWords(volume(box.sampleMl / 1000, "given"), least.volume)} of samples and takes ${volume(mostMl / 1000, "given")}`,
             },
           ]
         : []),

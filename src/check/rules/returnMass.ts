@@ -1,4 +1,5 @@
-import { listed, mass } from "../../words/index.ts";
+import { isReturnLeast } from "../../plan/index.ts";
+import { leastWords, listed, mass } from "../../words/index.ts";
 import { about, broken, finding, type JudgeRule } from "../finding.ts";
 import { capacityThousandths } from "../amounts.ts";
 import { boxesIn } from "../boxes.ts";
@@ -7,10 +8,15 @@ import { closeBelow } from "../thresholds.ts";
 
 /** return-mass: samples and the empty mass of every container that holds one together. */
 export const returnMass: JudgeRule = (walkthrough) => {
-  const { greatestKg, level } = walkthrough.prepared.plan.rules.returnMass;
+  const { plan } = walkthrough.prepared;
+  const { greatestKg, level } = plan.rules.returnMass;
   const { boxes, grams, most } = returnGrams(walkthrough);
   const over = grams > most;
   if (!over && !closeBelow(grams, most)) return [];
+  const isLeast = isReturnLeast(
+    plan,
+    walkthrough.placed.map(({ task }) => task),
+  );
   return [
     finding(
       "return-mass",
@@ -20,7 +26,7 @@ export const returnMass: JudgeRule = (walkthrough) => {
         need: greatestKg,
         have: grams / 1000,
         unit: "kg",
-        sentence: `Samples with ${listed(boxes.map((box) => box.container.name))} come to ${mass(grams / 1000, "given")}; the ascent vehicle lifts ${mass(most / 1000, "given")}.`,
+        sentence: `Samples with ${listed(boxes.map((box) => box.container.name))} come to ${leastWords(mass(grams / 1000, "given"), isLeast)}; the ascent vehicle lifts ${mass(most / 1000, "given")}.`,
       },
     ),
   ];

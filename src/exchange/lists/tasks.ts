@@ -313,7 +313,7 @@ class NewContainers {
     }
     const kg = massKg ?? before?.sample?.massKg;
     if (kg === undefined)
-      lost.push(`the mass that goes into ${word ?? meant}: none is given, it counts as 0 kg`);
+      lost.push(`the mass that goes into ${word ?? meant}: none is given, it stays unknown`);
     const litres = volumeL ?? before?.sample?.volumeL ?? 0;
     const container = meant === NEW ? this.#put(word ?? "Container", kg ?? 0, litres) : meant;
     return { ...before?.sample, container, massKg: kg ?? 0, volumeL: litres };

@@ -32,12 +32,18 @@ const SHOWN: readonly (readonly [label: string, shown: (task: Task, plan: Plan) 
   ["worth", ({ worth }) => digits(worth)],
   ["relay", ({ relay }) => (relay ? "yes" : "no")],
   ["carried out", ({ massOutKg }) => mass(massOutKg, "given")],
-  ["brought back", ({ sample }) => (sample ? mass(sample.massKg, "given") : "nothing")],
-  ["volume", ({ sample }) => (sample ? volume(sample.volumeL, "given") : "none")],
+  ["brought back", ({ sample }) => broughtWords(sample?.massKg, "nothing", (kg) => mass(kg, "given"))],
+  ["volume", ({ sample }) => broughtWords(sample?.volumeL, "none", (litres) => volume(litres, "given"))],
   ["container", ({ sample }, plan) => (sample ? nameIn(plan.containers, sample.container) : "none")],
   ["walk in it", ({ walkM }) => metres(walkM, "given")],
   ["notes", ({ notes }) => (notes === "" ? "none" : `“${notes}”`)],
 ];
+
+/** An amount of a sample; 0 in a container is one that nobody has given. */
+function broughtWords(amount: number | undefined, none: string, said: (amount: number) => string): string {
+  if (amount === undefined) return none;
+  return amount === 0 ? "not given" : said(amount);
+}
 
 function lengthOf(seconds: number | undefined): string {
   return seconds === undefined ? "not given" : lasting(seconds, "given");

@@ -1,5 +1,13 @@
 import type { ChancesReport, Verdict } from "../../answers/index.ts";
-import { allCautions, bagNumbers, type Plan, remedyHost, stillToGive, type Task } from "../../plan/index.ts";
+import {
+  allCautions,
+  bagNumbers,
+  type Plan,
+  remedyHost,
+  stillToGive,
+  type Task,
+  untoldBack,
+} from "../../plan/index.ts";
 import { counted, listed, notGivenWords, percent, taskNumber } from "../../words/index.ts";
 import { BOX, printable } from "./glyphs.ts";
 
@@ -166,6 +174,16 @@ function unknownDoubts(plan: Plan): Doubt[] {
     ...doubtOf(
       "bags not known for",
       placed.filter((task) => bagNumbers(task, taskNumber(plan, task.id)) === null),
+      setup("tasks"),
+    ),
+    ...doubtOf(
+      "mass brought back not known for",
+      placed.filter((task) => untoldBack(task).mass),
+      setup("tasks"),
+    ),
+    ...doubtOf(
+      "volume brought back not known for",
+      placed.filter((task) => task.sample && untoldBack(task).volume),
       setup("tasks"),
     ),
     ...gear("mass", ({ massKg }) => massKg),

@@ -1,5 +1,5 @@
 import type { Rest } from "../../answers/index.ts";
-import { bagNumbers, type Plan, type Task } from "../../plan/index.ts";
+import { bagNumbers, type Plan, type Task, untoldBack } from "../../plan/index.ts";
 import { clock, findingWords, inside, mass, minutes, noLaterThan, taskNumber } from "../../words/index.ts";
 import { alongWords, bearingAlong, ledBy } from "./bearings.ts";
 import { companyOf, type CrewEva, nameOf, restPlace, type Stop, taskName } from "./crewday.ts";
@@ -338,7 +338,8 @@ function brought(plan: Plan, task: Task, gapMm: number): Block[] {
   const bags = bagNumbers(task, taskNumber(plan, task.id));
   const name = nameOf(plan.containers, sample.container);
   // The unit stands once, behind the blank.
-  const words = `${name}, plan ${mass(sample.massKg, "up").replace(/ kg$/, "")}`;
+  const planned = untoldBack(task).mass ? "?" : mass(sample.massKg, "up").replace(/ kg$/, "");
+  const words = `${name}, plan ${planned}`;
   const blank = { of: "mass", unit: "" } as const;
   if (bags === null) return blankAfter("CASE", words, blank, gapMm);
   // Numbers of the bags' own need not follow each other: they are all said.

@@ -45,6 +45,7 @@ export const taskTable = listTable<Task>({
       is: (task) => allCautions(task).some((one) => one.class === undefined),
     },
     { words: "a sample of no mass", is: ({ sample }) => sample?.massKg === 0 },
+    { words: "a sample of no volume", is: ({ sample }) => sample?.volumeL === 0 },
     { words: "no number of bags", is: ({ sample }) => sample !== undefined && sample.bags === undefined },
     {
       words: "not given whether it comes back",

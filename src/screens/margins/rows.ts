@@ -6,9 +6,17 @@ import type {
   Verdict,
 } from "../../answers/index.ts";
 import { type Course, returnMassCourse } from "../../editor/index.ts";
-import { type CrewMember, type Plan, type Schedule, suitOn, suitsOf } from "../../plan/index.ts";
+import {
+  type CrewMember,
+  isReturnLeast,
+  type Plan,
+  type Schedule,
+  suitOn,
+  suitsOf,
+  tasksOn,
+} from "../../plan/index.ts";
 import type { RuleId } from "../../rules/index.ts";
-import { crewName, evaName, heat, lasting, mass, metres, percent } from "../../words/index.ts";
+import { crewName, evaName, heat, lasting, leastWords, mass, metres, percent } from "../../words/index.ts";
 import { spareCourse } from "../day/line/names/spare.ts";
 import { CONSUMABLE_WORDS, consumableWords } from "../words.ts";
 
@@ -264,6 +272,8 @@ function apartRow(plan: Plan, verdict: Verdict): MarginRow {
 
 function massRow(plan: Plan, schedule: Schedule, verdict: Verdict): MarginRow {
   const limit = plan.rules.returnMass.greatestKg;
+  const isLeast = isReturnLeast(plan, tasksOn(plan, schedule));
+  const enough = isLeast ? "none" : "fine";
   return {
     kind: "load",
     key: "mass",
@@ -272,10 +282,10 @@ function massRow(plan: Plan, schedule: Schedule, verdict: Verdict): MarginRow {
     tracks: [returnMassCourse(plan, schedule)],
     limit,
     unit: "kg",
-    figure: loadText(verdict.returnKg, "kg"),
-    of: `of ${mass(limit, "given")}`,
+    figure: leastWords(loadText(verdict.returnKg, "kg"), isLeast),
+    of: `of ${mass(limit, "given")}${isLeast ? ", left not known" : ""}`,
     request: { what: "rule", rule: "return-mass" },
-    status: verdict.returnKg > limit ? "breach" : "fine",
+    status: verdict.returnKg > limit ? "breach" : enough,
   };
 }
 

@@ -1,6 +1,14 @@
 import { loadThousandths } from "../../../check/index.ts";
-import { bagNumbers, type Container } from "../../../plan/index.ts";
-import { clock, isToGive, mass, numberedTask, unlessToGive, volume } from "../../../words/index.ts";
+import {
+  bagNumbers,
+  type Container,
+  isReturnLeast,
+  tasksOn,
+  type Untold,
+  untoldBack,
+  untoldIn,
+} from "../../../plan/index.ts";
+import { clock, leastWords, mass, numberedTask, unlessToGive, volume } from "../../../words/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
 import type { Body, Cell, Row, Section } from "./body.ts";
 import { type SheetGiven, type PlacedTask, placedTasksOf } from "./given.ts";
@@ -44,7 +52,7 @@ export function manifestBody(given: SheetGiven): Body {
   const { greatestKg } = plan.rules.returnMass;
   const loads = caseLoads(given);
   const untold = untoldSamples(given);
-  const weighed = untold.length === 0 && loads.every(({ container }) => !isToGive(container, "emptyMassKg"));
+  const weighed = !isReturnLeast(plan, tasksOn(plan, plan.schedule));
   const sections = loads.map((load): Section => caseTable(given, load));
   const total: Section = {
     kind: "table",
@@ -62,7 +70,7 @@ export function manifestBody(given: SheetGiven): Body {
         strong: true,
         cells: [
           { text: "All cases and samples" },
-          { text: `${weighed ? "" : "at least "}${mass(verdict.returnKg, "up")}` },
+          { text: leastWords(mass(verdict.returnKg, "up"), !weighed) },
           { text: mass(greatestKg, "given") },
           { text: weighed ? mass(greatestKg - verdict.returnKg, "down") : "not known" },
         ],
@@ -104,19 +112,21 @@ function caseWords({ container }: CaseLoad, name: string): string {
 }
 
 /** Room for more: a sum in which something is unknown leaves it unknown. */
-function roomWords({ container, roomKg, roomL }: CaseLoad, areLitresKnown: boolean): string {
+function roomWords({ container, roomKg, roomL }: CaseLoad, least: Untold): string {
+  const [noKg, noLitres] = ["kg not known", "litres not known"];
   const rooms = [
-    unlessToGive(container, "capacityKg", mass(roomKg, "down"), "kg not known"),
-    areLitresKnown
-      ? unlessToGive(container, "volumeL", volume(roomL, "down"), "litres not known")
-      : "litres not known",
+    least.mass ? noKg : unlessToGive(container, "capacityKg", mass(roomKg, "down"), noKg),
+    least.volume ? noLitres : unlessToGive(container, "volumeL", volume(roomL, "down"), noLitres),
   ];
   return `Samples; room for more: ${rooms.join(", ")}`;
 }
 
 function caseTable({ plan }: SheetGiven, load: CaseLoad): Section {
   const { container, samples, sampleKg, sampleL, withCaseKg, roomKg, roomL } = load;
-  const areLitresKnown = samples.every(({ task }) => (task.sample?.volumeL ?? 0) > 0);
+  const least = untoldIn(
+    samples.map(({ task }) => task),
+    container.id,
+  );
   const name = nameOf(plan.containers, container.id);
   const sumRow = (text: string, litres: string, kg: string): Row => ({
     strong: true,
@@ -154,23 +164,31 @@ function caseTable({ plan }: SheetGiven, load: CaseLoad): Section {
           },
           bagCell(placed),
           { text: "" },
-          {
-            text:
-              placed.task.sample && placed.task.sample.volumeL > 0
-                ? volume(placed.task.sample.volumeL, "up")
-                : "?",
-          },
-          { text: mass(placed.task.sample?.massKg ?? 0, "up") },
+          ...amountCells(placed),
         ],
       })),
       sumRow(
-        roomKg < 0 || roomL < 0 ? "Samples: THE CASE IS OVER ITS LIMIT" : roomWords(load, areLitresKnown),
-        areLitresKnown ? volume(sampleL, "up") : "?",
-        mass(sampleKg, "up"),
+        roomKg < 0 || roomL < 0 ? "Samples: THE CASE IS OVER ITS LIMIT" : roomWords(load, least),
+        leastWords(volume(sampleL, "up"), least.volume),
+        leastWords(mass(sampleKg, "up"), least.mass),
       ),
-      sumRow("Case and samples", "", unlessToGive(container, "emptyMassKg", mass(withCaseKg, "up"), "?")),
+      sumRow(
+        "Case and samples",
+        "",
+        unlessToGive(container, "emptyMassKg", leastWords(mass(withCaseKg, "up"), least.mass), "?"),
+      ),
     ],
   };
+}
+
+/** Volume and mass of a sample, as far as the plan has them. */
+function amountCells({ task }: PlacedTask): Cell[] {
+  const untold = untoldBack(task);
+  const { massKg, volumeL } = task.sample ?? { massKg: 0, volumeL: 0 };
+  return [
+    { text: untold.volume ? "?" : volume(volumeL, "up") },
+    { text: untold.mass ? "?" : mass(massKg, "up") },
+  ];
 }
 
 /** Bag numbers as far as the plan has them. */

@@ -188,6 +188,18 @@ describe("sheets on paper", () => {
     const words = without([sampled.id]);
     expect(words).toContain("The plan does not say what these sampling tasks bring back:");
     expect(words).toContain("at least");
+    // A sample without a number is said as unknown in its row, its case's sum and what the case still takes.
+    const unmeasured = saidOn("manifest", {
+      ...facts,
+      plan: {
+        ...facts.plan,
+        tasks: facts.plan.tasks.map((task) =>
+          task.id === sampled.id && task.sample ? { ...task, sample: { ...task.sample, volumeL: 0 } } : task,
+        ),
+      },
+    });
+    expect(unmeasured).toContain("litres not known");
+    expect(unmeasured).toMatch(/at least [\d.]+ L/);
     const none = without(facts.plan.tasks.map(({ id }) => id));
     expect(none).toContain("The plan does not say what these sampling tasks bring back:");
     expect(none).not.toContain("No sample is brought back.");
