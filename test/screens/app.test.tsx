@@ -182,6 +182,25 @@ describe("the app", () => {
     expect(document.querySelector("dialog.shell-refused")).toBeNull();
   });
 
+  it("says of a file that is no plan at all what a plan is, and of a spoilt plan its faults alone", async () => {
+    const { session } = await show();
+    const refused = (): string => document.querySelector("dialog.shell-refused")?.textContent ?? "";
+    act(() => void session.open("{}", "list.json"));
+    expect(refused()).toContain("Nothing in it says that it is a plan.");
+    const { format, version } = session.state.getState().plan;
+    act(() => void session.open(JSON.stringify({ format, version }), "spoilt.json"));
+    expect(refused()).toContain("spoilt.json was not opened");
+    expect(refused()).not.toContain("Nothing in it");
+  });
+
+  it("counts no breaches where nothing is there to be judged", async () => {
+    const { session } = await show();
+    const breaches = (): string => document.querySelector('[aria-label="breaches"]')?.textContent ?? "";
+    expect(breaches()).toMatch(/^\d/);
+    await act(async () => session.newPlan());
+    expect(breaches()).toBe("–nothing to judge");
+  });
+
   it("remembers the theme", async () => {
     const { kept } = await show();
     for (const [name, theme] of [

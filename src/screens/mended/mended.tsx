@@ -38,7 +38,7 @@ function Outcome({ outcome }: { readonly outcome: MendReport }) {
         <h2>Mended</h2>
         <button
           type="button"
-          className="quiet"
+          className="quiet cross"
           aria-label="Close what was mended"
           onClick={() => session.closeRun()}
         >

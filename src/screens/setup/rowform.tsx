@@ -26,7 +26,7 @@ export function RowForm(props: {
           {at + 1} of {of}
         </span>
         <Steps at={at} of={of} onStep={onStep} />
-        <button type="button" className="quiet" aria-label="Close the form" onClick={onClose}>
+        <button type="button" className="quiet cross" aria-label="Close the form" onClick={onClose}>
           ×
         </button>
       </header>

@@ -40,27 +40,32 @@ function Ident() {
       </div>
       <Menu name="" label="Plan file">
         <button type="button" className="quiet" onClick={() => view.setState({ shelfShown: true })}>
-          Plans in this browser…
+          Plans in this browser… <kbd>Ctrl+Shift+O</kbd>
+        </button>
+        <button type="button" className="quiet" onClick={() => session.newPlan()}>
+          New plan
         </button>
         <button type="button" className="quiet" onClick={() => chooseFile(session, view)}>
-          Open file…
+          Open file… <kbd>Ctrl+O</kbd>
         </button>
+        {canKeepToFile() && (
+          <button type="button" className="quiet" onClick={() => void openAndKeep(session)}>
+            Open a file and keep to it…
+          </button>
+        )}
+        <hr />
+        <button type="button" className="quiet" onClick={() => void savePlan(session, view)}>
+          Save to file <kbd>Ctrl+S</kbd>
+        </button>
+        {canKeepToFile() && (
+          <button type="button" className="quiet" onClick={() => void keepToFile(session, view)}>
+            Keep to a file on disk…
+          </button>
+        )}
+        <hr />
         <button type="button" className="quiet" onClick={() => view.setState({ importing: [] })}>
           Import a list…
         </button>
-        <button type="button" className="quiet" onClick={() => void savePlan(session, view)}>
-          Save to file
-        </button>
-        {canKeepToFile() && (
-          <>
-            <button type="button" className="quiet" onClick={() => void openAndKeep(session)}>
-              Open a file and keep to it…
-            </button>
-            <button type="button" className="quiet" onClick={() => void keepToFile(session, view)}>
-              Keep to a file on disk…
-            </button>
-          </>
-        )}
         <button type="button" className="quiet" onClick={() => view.setState({ exporting: true })}>
           Export…
         </button>
@@ -75,9 +80,6 @@ function Ident() {
           Open the large plan
         </button>
         <hr />
-        <button type="button" className="quiet" onClick={() => session.newPlan()}>
-          New plan
-        </button>
         <button type="button" className="quiet" onClick={() => view.setState({ quarantineShown: true })}>
           Plans kept aside…
         </button>

@@ -86,6 +86,12 @@ export function Refused() {
     >
       <h2 id="refused-title">{refusal.name} was not opened</h2>
       <p>{counted(refusal.faults.length, "fault")}. The open plan is as it was.</p>
+      {refusal.faults.some(({ path }) => path === "format") && (
+        <p className="note">
+          Nothing in it says that it is a plan. A plan is a file that Save to file has written; a list of
+          tasks comes in by Import a list.
+        </p>
+      )}
       <ul tabIndex={0} aria-label="Faults">
         {shown.map((fault, i) => (
           <li key={i}>

@@ -57,7 +57,13 @@ export function Runner() {
       >
         Pack
       </button>
-      <Menu className="primary" name="" label="How to pack" title="How to pack, and mend" atEnd>
+      <Menu
+        className={nothing ? "" : "primary"}
+        name=""
+        label="How to pack"
+        title="How to pack, and mend"
+        atEnd
+      >
         <Choices seconds={seconds} setSeconds={setSeconds} />
       </Menu>
     </div>

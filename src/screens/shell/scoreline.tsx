@@ -1,3 +1,4 @@
+import type { Verdict } from "../../answers/index.ts";
 import { scoreChange, shownVerdict } from "../../session/index.ts";
 import { briefly, grouped, percent } from "../../words/index.ts";
 import { useSession } from "../context.ts";
@@ -12,7 +13,6 @@ export function ScoreLine() {
   const plan = useSession((state) => state.plan);
   const [verdict, change] = useCalmSession((state) => [shownVerdict(state), scoreChange(state)] as const);
   const { score } = verdict;
-  const tight = verdict.findings.filter((finding) => finding.level === "tight").length;
   const worst = worstMargin(verdict);
   const margin = score.worstMargin / 10_000;
   const marginState =
@@ -20,14 +20,7 @@ export function ScoreLine() {
   return (
     <section className="score" aria-label="Score">
       <ChanceFigures />
-      <ScoreFigure
-        state={score.breaches > 0 ? "breach" : "fine"}
-        value={String(score.breaches)}
-        name={score.breaches === 1 ? "breach" : "breaches"}
-        says={`${score.breaches === 1 ? "breach" : "breaches"}, ${tight} tight`}
-        change={change?.breaches ?? 0}
-        better="less"
-      />
+      <Breaches verdict={verdict} change={change?.breaches ?? 0} />
       {score.mustLeftOut > 0 && (
         <ScoreFigure
           state="open"
@@ -60,5 +53,33 @@ export function ScoreLine() {
       />
       <OpenCells />
     </section>
+  );
+}
+
+/** How many rules are broken, and how many kept by little. None of nothing is no news: where no work is placed nothing is judged. */
+function Breaches({ verdict, change }: { readonly verdict: Verdict; readonly change: number }) {
+  const { breaches } = verdict.score;
+  const name = breaches === 1 ? "breach" : "breaches";
+  if (verdict.placed === 0 && verdict.findings.length === 0)
+    return (
+      <ScoreFigure
+        state="plain"
+        value="–"
+        name={name}
+        says="nothing to judge"
+        change={change}
+        better="less"
+      />
+    );
+  const tight = verdict.findings.filter((finding) => finding.level === "tight").length;
+  return (
+    <ScoreFigure
+      state={breaches > 0 ? "breach" : "fine"}
+      value={String(breaches)}
+      name={name}
+      says={`${name}, ${tight} tight`}
+      change={change}
+      better="less"
+    />
   );
 }

@@ -63,7 +63,7 @@ function Details({ task }: { readonly task: Task }) {
         )}
         <button
           type="button"
-          className="quiet"
+          className="quiet cross"
           aria-label="Close details"
           onClick={() => view.setState({ details: false })}
         >

@@ -79,7 +79,7 @@ function Closer() {
   const { session } = useApp();
   const close = (): void => session.closeWhy();
   return (
-    <button type="button" className="quiet" aria-label="Close the answer" onClick={close}>
+    <button type="button" className="quiet cross" aria-label="Close the answer" onClick={close}>
       ×
     </button>
   );
