@@ -145,9 +145,8 @@ function Wanted(props: {
         {standing && wish !== null && (
           <>
             {" "}
-            <span className={`state ${STANDING_STATE[standing]}`}>{standing}</span>{" "}
-            <span className="odds-standing-wish">
-              <Prose words={`of ${percent(wish, "given")}.`} />
+            <span className={`state ${STANDING_STATE[standing]}`}>
+              <Prose words={`${standing} of ${percent(wish, "given")}`} />
             </span>
           </>
         )}
@@ -158,7 +157,7 @@ function Wanted(props: {
 
 /** The state of theme and mark of each standing. */
 const STANDING_STATE = {
-  "meets the wish": "good",
+  "meets the wish": "fine",
   "below the wish": "breach",
   "may be below the wish": "tight",
 } as const;
