@@ -91,10 +91,18 @@ function Tasks({ plan, rows }: { readonly plan: Plan; readonly rows: readonly De
             <th scope="col">Task</th>
             <th scope="col">Who</th>
             <th scope="col">Began</th>
-            <th scope="col">Later</th>
-            <th scope="col">Planned to take</th>
-            <th scope="col">Took</th>
-            <th scope="col">Longer</th>
+            <th scope="col" className="rehearsal-amount">
+              Later
+            </th>
+            <th scope="col" className="rehearsal-amount">
+              Planned to take
+            </th>
+            <th scope="col" className="rehearsal-amount">
+              Took
+            </th>
+            <th scope="col" className="rehearsal-amount">
+              Longer
+            </th>
             <th scope="col">Outcome</th>
           </tr>
         </thead>
@@ -117,10 +125,10 @@ function TaskRow({ plan, row }: { readonly plan: Plan; readonly row: DebriefRow 
       </th>
       <td>{row.crew.map((id) => crewName(plan, id)).join(", ") || "by command"}</td>
       <td>{row.startS === null ? "" : clock(row.startS)}</td>
-      <td>{row.lateS === null ? "" : moreWords(row.lateS)}</td>
-      <td>{lasting(row.plannedLengthS, "up")}</td>
-      <td>{row.lengthS === null ? "" : lasting(row.lengthS, "up")}</td>
-      <td>{row.longerS === null ? "" : moreWords(row.longerS)}</td>
+      <td className="rehearsal-amount">{row.lateS === null ? "" : moreWords(row.lateS)}</td>
+      <td className="rehearsal-amount">{lasting(row.plannedLengthS, "up")}</td>
+      <td className="rehearsal-amount">{row.lengthS === null ? "" : lasting(row.lengthS, "up")}</td>
+      <td className="rehearsal-amount">{row.longerS === null ? "" : moreWords(row.longerS)}</td>
       <td>
         <Outcome row={row} />
       </td>
@@ -143,9 +151,14 @@ function span(fromS: number | null, toS: number | null): string {
 
 /** By how much something is more, with its sign: a begun minute of more counts whole, one of less not at all. */
 function moreWords(lengthS: number): string {
+  const words = wholeMinutes(lengthS);
+  return lengthS > 0 ? `+${words}` : words;
+}
+
+/** A length in whole minutes, a begun one counted. */
+function wholeMinutes(lengthS: number): string {
   const wholeS = Math.ceil(lengthS / 60) * 60;
-  if (wholeS === 0) return "0 min";
-  return `${wholeS > 0 ? "+" : ""}${lasting(wholeS, "given")}`;
+  return wholeS === 0 ? "0 min" : lasting(wholeS, "given");
 }
 
 const SHOWN = 3;
@@ -160,7 +173,7 @@ function Worst({ debrief }: { readonly debrief: Debrief }) {
   return (
     <p>
       Longest over their planned time:{" "}
-      {longest.map((row) => `${row.number} ${row.name} (${lasting(row.longerS, "up")})`).join(", ")}.
+      {longest.map((row) => `${row.number} ${row.name} (${wholeMinutes(row.longerS)})`).join(", ")}.
     </p>
   );
 }

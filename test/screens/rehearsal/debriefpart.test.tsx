@@ -54,6 +54,12 @@ describe("a debrief", () => {
     expect(text).toContain("Longest over their planned time: 1 x (20 min).");
   });
 
+  it("says what took longest in the minutes of the table, a begun one counted", () => {
+    const text = debriefed(21);
+    expect(text).toContain("Longest over their planned time: 1 x (1 min).");
+    expect(text).toContain("11 min+1 mindone");
+  });
+
   it("says that it broke none where it did not", () => {
     expect(debriefed(0)).toMatch(/^It broke no rule that the plan had kept\./);
   });
