@@ -34,8 +34,12 @@ export function PlaceList(props: {
           <thead>
             <tr>
               <th scope="col">Place</th>
-              <th scope="col">From lander</th>
-              <th scope="col">Walk back</th>
+              <th scope="col" className="site-amount">
+                From lander
+              </th>
+              <th scope="col" className="site-amount">
+                Walk back
+              </th>
               <th scope="col">Light</th>
             </tr>
           </thead>
@@ -82,8 +86,8 @@ function PlaceRow(props: {
           {place.name}
         </button>
       </th>
-      <td>{known ? fromLander(known) : "…"}</td>
-      <td>{known ? walkback(known) : "…"}</td>
+      <td className="site-amount">{known ? fromLander(known) : "…"}</td>
+      <td className="site-amount">{known ? walkback(known) : "…"}</td>
       <td>{known ? lightWord(known, minuteS) : "…"}</td>
     </tr>
   );
