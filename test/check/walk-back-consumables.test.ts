@@ -77,6 +77,20 @@ describe("walk-back on what is left", () => {
     expect(check(plan(13.6, 60)).findings).toEqual([]);
   });
 
+  test("walk-back-consumables: a close walk-back is tight though less is left at the end of the airlock work", () => {
+    // 16 Wh above the reserve: 500 s are left at the end of the work, 200 s home; 100 s once 300 s of airlock work are done.
+    const parts = partsOf(16, 301);
+    const airlock = (tightS: number) =>
+      tinyPlan({
+        ...parts,
+        evas: [eva("eva-1", { crew: ["ev1"], egressWorkS: 0, ingressWorkS: 300 })],
+        rules: { ...parts.rules, tightS },
+      });
+    const found = only(airlock(301), "walk-back-consumables");
+    expect([found.level, found.need, found.have]).toEqual(["tight", 200, 500]);
+    expect(check(airlock(300)).findings).toEqual([]);
+  });
+
   test("walk-back-consumables: what nothing draws on bounds nothing", () => {
     const idle = tinyPlan({
       tasks: [task("work", "a")],

@@ -16,11 +16,10 @@ export const walkBackConsumables: JudgeRule = ({ prepared, outs }) => {
     .flatMap((crewOuting) => {
       const out = walkback.level === "warning" ? leastUntilOut(crewOuting) : null;
       const runsOut = out !== null && out.spareS < 0;
-      const worst = runsOut ? out : leastToSpare(crewOuting);
+      const worst = runsOut ? out : leastToTell(crewOuting);
       if (!worst) return [];
       const { moment, allowed, spareS } = worst;
-      // At the lander itself the reserve rules already say how much is left.
-      if (spareS >= 0 && (moment.homeS === 0 || spareS >= tightS)) return [];
+      if (spareS >= tightS) return [];
       const where = whereWords(prepared, moment);
       const who = `${crewOuting.walker.member.name} on ${evaName(prepared.plan, crewOuting.outing.eva)}`;
       const needs =
@@ -48,6 +47,15 @@ export const walkBackConsumables: JudgeRule = ({ prepared, outs }) => {
       ];
     });
 };
+
+/**
+ * The same, but away from the lander where the reserve holds at every moment: at the lander itself, where least is left of all stocks, the reserve
+ * rules already say how much it is, and a close walk-back before must not be hidden by it. Null where there is none to tell of.
+ */
+function leastToTell(crewOuting: CrewOuting): ReturnType<typeof leastToSpare> {
+  const worst = leastToSpare(crewOuting);
+  return worst && worst.spareS < 0 ? worst : worstOf(crewOuting, crewOuting.walker.reserve, awayFromLander);
+}
 
 /** The moment with the least time to spare until a stock is down to its reserve; null where no walk-back is known. */
 export const leastToSpare = remembered((crewOuting: CrewOuting) =>
