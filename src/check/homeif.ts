@@ -3,6 +3,7 @@ import type { Amounts, Consumable } from "../physics/index.ts";
 import type { Eva, Plan } from "../plan/index.ts";
 import { hasPeak } from "./reach.ts";
 import { prepare } from "./prepared.ts";
+import { AT_ONCE, type Departures } from "./departures.ts";
 import type { Step } from "./steps.ts";
 import type { CrewOuting } from "./crewouting.ts";
 import { walkthroughOf } from "./walkthrough.ts";
@@ -17,9 +18,12 @@ export function homeIfs(plan: Plan): HomeIf[] {
   );
 }
 
-/** GO IF (RULES.md, G2): for everybody who goes out, the least that each gauge may show at egress. */
-export function goIfs(plan: Plan): GoIf[] {
-  return walkthroughOf(prepare(plan), plan.schedule).outs.flatMap(({ crewOutings }) =>
+/**
+ * GO IF (RULES.md, G2): for everybody who goes out, the least that each gauge may show at egress. Of the day as it is played: who is out
+ * from an earlier moment or until a later one draws more.
+ */
+export function goIfs(plan: Plan, departures: Departures = AT_ONCE): GoIf[] {
+  return walkthroughOf(prepare(plan), plan.schedule, departures).outs.flatMap(({ crewOutings }) =>
     crewOutings.map((crewOuting): GoIf => {
       const { full, reserve } = crewOuting.walker;
       const last = crewOuting.left.at(-1) ?? crewOuting.suitLoad.atEgress;

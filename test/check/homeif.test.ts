@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { goIfs, homeIfs } from "../../src/check/index.ts";
+import { instant } from "../../src/kernel/index.ts";
 import { at, eva, place, task, tinyPlan } from "./tinyPlan.ts";
 
 /**
@@ -72,5 +73,14 @@ describe("GO IF (G2)", () => {
   it("is what the planned EVA draws and the reserve", () => {
     // Out at 3000 - 600 - 600 = 1800, in at 4200 + 600 + 600 = 5400: 3600 s, 100 Wh; with the reserve 200 Wh.
     expect(goIfs(plan())).toMatchObject([{ eva: "eva-1", crew: "ev1", leastPct: { battery: 20 } }]);
+  });
+
+  it("counts with the egress and ingress that are printed", () => {
+    // A minute sooner out and a minute later in: 120 s more, 3.3 Wh of 1000.
+    const printed = {
+      egressS: new Map([["eva-1", instant(1740)]]),
+      ingressS: new Map([["eva-1", instant(5460)]]),
+    };
+    expect(goIfs(plan(), printed)).toMatchObject([{ leastPct: { battery: 21 } }]);
   });
 });

@@ -3,7 +3,7 @@ import { check, goIfs, homeIfs, waysHome } from "../../src/check/index.ts";
 import { booklets, toPdf } from "../../src/exchange/index.ts";
 import { printedDay } from "../../src/exchange/paper/leaving/printedday.ts";
 import { CAP, MM_PER_PT } from "../../src/exchange/paper/type.ts";
-import type { HomeIf, LateReport, Outing, Verdict } from "../../src/answers/index.ts";
+import type { GoIf, HomeIf, LateReport, Outing, Verdict } from "../../src/answers/index.ts";
 import type { Plan, Step } from "../../src/plan/index.ts";
 import { lateTableRun } from "../../src/solver/question/late/index.ts";
 import { clock, metres, minutes, taskNumber } from "../../src/words/index.ts";
@@ -85,6 +85,7 @@ interface Read {
   readonly verdict: Verdict;
   readonly played: Verdict;
   readonly homes: readonly HomeIf[];
+  readonly goes: readonly GoIf[];
   readonly name: string;
   readonly crew: string;
   readonly eva: string;
@@ -99,11 +100,13 @@ export async function lookAt(seed: number, seen: Seen): Promise<void> {
   const leaveS = new Map(
     [...day.leaves].map(([crew, own]) => [crew, new Map([...own].map(([task, { atS }]) => [task, atS]))]),
   );
-  const played = check(plan, plan.schedule, { egressS: day.egressS, ingressS: day.ingressS, leaveS });
+  const printed = { egressS: day.egressS, ingressS: day.ingressS, leaveS };
+  const played = check(plan, plan.schedule, printed);
   const paper = booklets(plan, verdict, { lateTable: lateTableOf(plan), day });
   expect(crossings(paper.pages), `seed ${seed}`).toEqual([]);
   const { pages } = await readPdf(await toPdf(paper, testFaces));
   const homes = homeIfs(plan);
+  const goes = goIfs(plan, printed);
   const told: string[] = [];
   pages.forEach((page, i) => {
     const { name } = paper.pages[i]!;
@@ -115,7 +118,17 @@ export async function lookAt(seed: number, seen: Seen): Promise<void> {
       .map(({ text }) => text)
       .join(" ")
       .replace(/\s+/g, " ");
-    const read: Read = { plan, verdict, played, homes, name: `seed ${seed}, ${name}`, crew, eva, words };
+    const read: Read = {
+      plan,
+      verdict,
+      played,
+      homes,
+      goes,
+      name: `seed ${seed}, ${name}`,
+      crew,
+      eva,
+      words,
+    };
     const id = what.replace(/ \(continued\)$/, "");
     if (plan.tasks.some((task) => task.id === id)) {
       taskPage(read, id);
@@ -202,8 +215,8 @@ function nextTask({ stretches }: Outing, at: number): string | null {
   return stretches.slice(at + 1).find(({ task }) => task !== null)?.task ?? null;
 }
 
-function egressPage({ plan, name, crew, eva, words }: Read): void {
-  const go = goIfs(plan).find((one) => one.crew === crew && one.eva === eva)!.leastPct;
+function egressPage({ goes, name, crew, eva, words }: Read): void {
+  const go = goes.find((one) => one.crew === crew && one.eva === eva)!.leastPct;
   expect(words, name).toContain(gauges(go));
 }
 

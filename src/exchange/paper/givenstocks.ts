@@ -1,7 +1,8 @@
-import type { GoIf, HomeIf, Limit } from "../../answers/index.ts";
+import type { GoIf, HomeIf, Limit, PrintedDay } from "../../answers/index.ts";
 import { goIfs, homeIfs } from "../../check/index.ts";
 import { type Consumable, type Eva, type Plan, STOCK_FIELDS, suitOn } from "../../plan/index.ts";
 import { isToGive } from "../../words/index.ts";
+import { departuresOf } from "./leaving/asprinted.ts";
 
 /** What is asked of gauges, and by when somebody is in; nothing of a suit of which nobody has given what it holds. */
 
@@ -20,9 +21,9 @@ export function homeIfsGiven(plan: Plan): HomeIf[] {
   return homeIfs(plan).map((one) => (isSuitGiven(plan, one) ? one : { ...one, leastPct: null }));
 }
 
-/** GO IF of the plan; of a suit with a stock that nobody has given there is none. */
-export function goIfsGiven(plan: Plan): GoIf[] {
-  return goIfs(plan).filter((one) => isSuitGiven(plan, one));
+/** GO IF of the day as printed; of a suit with a stock that nobody has given there is none. */
+export function goIfsGiven(plan: Plan, day: PrintedDay): GoIf[] {
+  return goIfs(plan, departuresOf(day)).filter((one) => isSuitGiven(plan, one));
 }
 
 /** Whether somebody has given how much the suit worn on an EVA holds of everything. */

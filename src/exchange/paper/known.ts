@@ -31,7 +31,7 @@ export function knownOf(
   lateTable: LateTables | undefined,
 ): Known {
   const homes = homeIfsGiven(plan);
-  const goes = goIfsGiven(plan);
+  const goes = goIfsGiven(plan, day);
   const wayHome = waysHome(plan);
   return {
     plan,

@@ -51,7 +51,12 @@ export interface SheetGiven extends SheetFacts {
 /** The facts with what the judge says of them beside. */
 export function givenOf(facts: SheetFacts): SheetGiven {
   const { plan, day } = facts;
-  return { ...facts, played: playedAsPrinted(plan, day), homeIf: homeIfsGiven(plan), goIf: goIfsGiven(plan) };
+  return {
+    ...facts,
+    played: playedAsPrinted(plan, day),
+    homeIf: homeIfsGiven(plan),
+    goIf: goIfsGiven(plan, day),
+  };
 }
 
 /** A task as it is placed. */

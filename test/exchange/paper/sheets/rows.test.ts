@@ -69,6 +69,21 @@ describe("the sheet of flight rules", () => {
   });
 });
 
+describe("GO IF on paper", () => {
+  it("asks of every gauge for what the printed day draws and the reserve, never less", () => {
+    let asked = 0;
+    for (const { name, given } of all) {
+      for (const { eva, crew, consumable, points, reserve, stock } of given.played.margins) {
+        const least = given.goIf.find((one) => one.eva === eva && one.crew === crew)?.leastPct?.[consumable];
+        const needPct = (100 * (points[0]!.value - points.at(-1)!.value + reserve)) / stock;
+        expect(least, `${name}, ${eva}, ${crew}, ${consumable}`).toBeGreaterThanOrEqual(needPct - 1e-9);
+        asked += 1;
+      }
+    }
+    expect(asked).toBeGreaterThan(20);
+  });
+});
+
 describe("the console timeline", () => {
   it("has every gauge as the judge's track has it, never above", () => {
     for (const { given } of all) {
