@@ -11,10 +11,13 @@ export interface Untold {
   readonly volume: boolean;
 }
 
-/** Something in a container has a mass and a volume: 0 there is a number that nobody has given. Sampling without a sample says neither. */
-export function untoldBack({ kind, sample }: Pick<Task, "kind" | "sample">): Untold {
+type Brought = Pick<Task, "kind" | "sample" | "bringsNothing">;
+
+/** Something in a container has a mass and a volume: 0 there is a number that nobody has given. Sampling without a sample says neither, unless it is said to bring nothing back. */
+export function untoldBack({ kind, sample, bringsNothing }: Brought): Untold {
   if (sample) return { mass: sample.massKg === 0, volume: sample.volumeL === 0 };
-  return { mass: kind === "sampling", volume: kind === "sampling" };
+  const untold = kind === "sampling" && bringsNothing !== true;
+  return { mass: untold, volume: untold };
 }
 
 /** Of which amounts the samples that `tasks` put into one container are a least. */

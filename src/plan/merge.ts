@@ -138,7 +138,7 @@ function oneOf(first: Task, second: Task): Task {
   const endPlace = second.endPlace ?? first.endPlace;
   const sample = oneSample(first.sample, second.sample);
   const mishap = second.mishap ?? first.mishap;
-  const { instrument: firstLeaves, returns: firstReturns, ...rest } = first;
+  const { instrument: firstLeaves, returns: firstReturns, bringsNothing: firstBrings, ...rest } = first;
   // Of two loads of which one stays and one comes back nothing can be said as of one.
   const loads = [first, second].filter((one) => one.massOutKg > 0).map((one) => one.returns);
   const returns =
@@ -150,6 +150,8 @@ function oneOf(first: Task, second: Task): Task {
     ...(endPlace === undefined ? {} : { endPlace }),
     ...(sunAngle === undefined ? {} : { sunAngle }),
     ...(sample === undefined ? {} : { sample }),
+    // Nothing comes back of both where that is said of each.
+    ...(firstBrings && second.bringsNothing ? { bringsNothing: true as const } : {}),
     ...(mishap === undefined ? {} : { mishap }),
     duration: oneDuration(first.duration, second.duration),
     worth: first.worth + second.worth,

@@ -121,6 +121,12 @@ export const taskSchema = z
       })
       .optional()
       .describe("What is brought back, and in which container."),
+    bringsNothing: z
+      .literal(true)
+      .optional()
+      .describe(
+        "It is said to bring nothing back; without it and without a sample that is not known of sampling.",
+      ),
     instrument: z
       .boolean()
       .optional()

@@ -85,11 +85,13 @@ function things(
   task: Task,
   at: string,
   { equipment, containers, evas, crew }: Ids,
-  { refer }: FaultBook,
+  { refer, faults }: FaultBook,
 ): void {
   task.equipment.forEach((use, k) =>
     refer(equipment, "equipment", `${at}.equipment.${k}.equipment`, use.equipment),
   );
+  if (task.sample && task.bringsNothing)
+    faults.push({ path: `${at}.bringsNothing`, message: "a task that brings nothing back has no sample" });
   refer(containers, "container", `${at}.sample.container`, task.sample?.container);
   refer(evas, "EVA", `${at}.pin.eva`, task.pin?.eva);
   task.pin?.crew?.forEach((member, k) => refer(crew, "crew member", `${at}.pin.crew.${k}`, member));

@@ -181,6 +181,7 @@ export const completePlan: PlanInput = {
       equipment: [{ equipment: "drill", count: 1 }],
       massOutKg: 35,
       returns: false,
+      bringsNothing: true,
       instrument: true,
       mishap: {
         what: "does not switch on",

@@ -49,7 +49,7 @@ export function tasksCsv(plan: Plan, madeMs: number): string {
 }
 
 function taskRow(plan: Plan, task: Task): Row {
-  const { duration, sample } = task;
+  const { duration, sample, bringsNothing } = task;
   const time = (seconds: number | undefined): string => (seconds === undefined ? "" : clockToSecond(seconds));
   return [
     taskNumber(plan, task.id),
@@ -65,8 +65,9 @@ function taskRow(plan: Plan, task: Task): Row {
     task.worth,
     task.relay ? "x" : "",
     task.massOutKg,
-    sample?.massKg ?? "",
-    sample?.volumeL ?? "",
+    // Read back a nought says that nothing comes back: what is not known stays blank.
+    bringsNothing ? 0 : sample?.massKg || "",
+    sample?.volumeL || "",
     sample ? nameIn(plan.containers, sample.container) : "",
     task.walkM,
     afterCell(plan, task),

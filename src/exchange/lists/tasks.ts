@@ -159,7 +159,7 @@ function taskOf(
   const crew = crewOf(meant(words.crew, "crew"), before);
   const where = wherePart(row, before, reading, words.place, lost);
   if (crew.count > 0 && where.place === undefined) return "it has no place, and a task with crew needs one";
-  const sample = boxes.sampleOf(row, before, lost);
+  const brought = boxes.broughtBy(row, before, lost);
   const numbers = {
     walkM: measured(row, "walk", reading, lost),
     worth: measured(row, "worth", reading, lost),
@@ -175,10 +175,11 @@ function taskOf(
   delete rest.place;
   delete rest.endPlace;
   delete rest.sample;
+  delete rest.bringsNothing;
   return {
     ...rest,
     ...where,
-    ...(sample ? { sample } : {}),
+    ...brought,
     ...Object.fromEntries(Object.entries(numbers).filter(([, value]) => value !== undefined)),
     id,
     ...numberPart(cells.get("number"), lost),
@@ -299,24 +300,25 @@ class NewContainers {
     this.#taken = new Set(plan.containers.map(({ id }) => id));
   }
 
-  /** What a row brings back; undefined where it brings nothing. */
-  sampleOf(row: Row, before: Task | undefined, lost: string[]): Task["sample"] | undefined {
+  /** What a row brings back, or that it brings nothing: 0 kg says so, a blank does not. */
+  broughtBy(row: Row, before: Task | undefined, lost: string[]): Pick<Task, "sample" | "bringsNothing"> {
     const massKg = measured(row, "massBack", this.reading, lost);
     const volumeL = measured(row, "volumeBack", this.reading, lost);
+    if (massKg === 0) return { bringsNothing: true };
     const word = row.cells.get("container");
     const meant =
       word === undefined ? before?.sample?.container : meaningOf(this.vocabulary, word, this.reading.answers);
     if (meant === undefined || meant === null) {
       if (word !== undefined) lost.push(`Container “${word}”`);
       if (massKg !== undefined) lost.push(`${mass(massKg, "given")} brought back, in no container`);
-      return undefined;
+      return before?.bringsNothing ? { bringsNothing: true } : {};
     }
     const kg = massKg ?? before?.sample?.massKg;
     if (kg === undefined)
       lost.push(`the mass that goes into ${word ?? meant}: none is given, it stays unknown`);
     const litres = volumeL ?? before?.sample?.volumeL ?? 0;
     const container = meant === NEW ? this.#put(word ?? "Container", kg ?? 0, litres) : meant;
-    return { ...before?.sample, container, massKg: kg ?? 0, volumeL: litres };
+    return { sample: { ...before?.sample, container, massKg: kg ?? 0, volumeL: litres } };
   }
 
   #put(name: string, kg: number, litres: number): string {

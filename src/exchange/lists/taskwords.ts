@@ -1,4 +1,4 @@
-import type { Plan, Task } from "../../plan/index.ts";
+import { type Plan, type Task, untoldBack } from "../../plan/index.ts";
 import {
   crewName,
   digits,
@@ -32,7 +32,13 @@ const SHOWN: readonly (readonly [label: string, shown: (task: Task, plan: Plan) 
   ["worth", ({ worth }) => digits(worth)],
   ["relay", ({ relay }) => (relay ? "yes" : "no")],
   ["carried out", ({ massOutKg }) => mass(massOutKg, "given")],
-  ["brought back", ({ sample }) => broughtWords(sample?.massKg, "nothing", (kg) => mass(kg, "given"))],
+  [
+    "brought back",
+    (task) =>
+      broughtWords(task.sample?.massKg, untoldBack(task).mass ? "not given" : "nothing", (kg) =>
+        mass(kg, "given"),
+      ),
+  ],
   ["volume", ({ sample }) => broughtWords(sample?.volumeL, "none", (litres) => volume(litres, "given"))],
   ["container", ({ sample }, plan) => (sample ? nameIn(plan.containers, sample.container) : "none")],
   ["walk in it", ({ walkM }) => metres(walkM, "given")],

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { tasksCsv } from "../../../src/exchange/export/tables.ts";
 import { parse } from "../../../src/plan/index.ts";
 import { blankPlan } from "../../../src/session/blank.ts";
 import { PLACES, placedPlan, readingOf, readInto, REQUESTS } from "./requests.ts";
@@ -203,6 +204,23 @@ describe("requests", () => {
     expect(row("Q6")?.lost).toEqual(["0.9 kg brought back, in no container"]);
     const twice = requests().rows.filter(({ number }) => number === "Q2");
     expect(twice.map(({ state }) => state)).toEqual(["new", "left out"]);
+  });
+
+  it("take 0 kg brought back for nothing, which a blank is not, and write it so that it is read again", () => {
+    const read = readInto(
+      placedPlan(),
+      "Number,Task,Kind,Where,Duration,Brought back (kg)\nN1,Dig,sampling,Lander,0:25,0\nN2,Look,sampling,Lander,0:25,",
+    );
+    const made = (number: string) => read.parts.tasks?.find((task) => task.number === number);
+    expect(made("N1")).toMatchObject({ bringsNothing: true });
+    expect(made("N2")).not.toHaveProperty("bringsNothing");
+    const plan = { ...placedPlan(), tasks: read.parts.tasks! };
+    const again = readInto({ ...plan, tasks: [] }, tasksCsv(plan, 0));
+    const back = again.parts.tasks!.filter(({ number }) => number === "N1" || number === "N2");
+    expect(back.map(({ bringsNothing, sample }) => [bringsNothing, sample])).toEqual([
+      [true, undefined],
+      [undefined, undefined],
+    ]);
   });
 
   it("take an answer for a word, a blank cell too", () => {

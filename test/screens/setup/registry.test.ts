@@ -150,6 +150,7 @@ describe("setup", () => {
     "links.*.tasks.0": "links.*.from.task",
     "links.*.tasks.1": "links.*.to.task",
     "tasks.*.sample.container": "tasks.*.sample",
+    "tasks.*.bringsNothing": "tasks.*.sample",
   };
 
   function leaves(wrapped: z.core.$ZodType, path: string): string[] {

@@ -119,7 +119,7 @@ describe("a block under heads", () => {
     expect(notes).toEqual([
       "Left out 2 cells under “Lead”, which is no column here.",
       "Left out 1 cell under “Start (UTC)”, which is no column here.",
-      "Left out 1 cell in Mass: Brings nothing back: choose a container first.",
+      "Left out 1 cell in Mass: Not given what it brings back: choose a container first.",
       "2 rows are called “Task one”.",
     ]);
   });

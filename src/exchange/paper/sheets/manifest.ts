@@ -100,7 +100,7 @@ export function manifestBody(given: SheetGiven): Body {
 
 /** Sampling on the day of which the plan tells neither mass nor case: what it brings back is in no sum. */
 function untoldSamples({ plan }: SheetGiven): readonly PlacedTask[] {
-  return placedTasksOf(plan).filter(({ task }) => task.kind === "sampling" && task.sample === undefined);
+  return placedTasksOf(plan).filter(({ task }) => !task.sample && untoldBack(task).mass);
 }
 
 /** What a case takes, as far as somebody has given it. */

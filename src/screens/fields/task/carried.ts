@@ -1,12 +1,35 @@
 import { done } from "../../../kernel/index.ts";
-import { isSwitchedOff, leavesInstrument, type Task } from "../../../plan/index.ts";
+import { isSwitchedOff, leavesInstrument, type Task, untoldBack } from "../../../plan/index.ts";
 import { bags } from "../bagentry.ts";
 import { type Entry, perhaps, quantity, tick } from "../entry.ts";
 import { one, SOURCES, uses } from "../nameentry.ts";
 import type { Field } from "../table.ts";
 
-const withoutSample = (row: Task): string | null =>
-  row.sample ? null : "Brings nothing back: choose a container first.";
+const withoutSample = (row: Task): string | null => {
+  if (row.sample) return null;
+  const what = untoldBack(row).mass ? "Not given what it brings back" : "Brings nothing back";
+  return `${what}: choose a container first.`;
+};
+
+/** Chosen in place of a container; no id of the plan has brackets. */
+const NOTHING = "(nothing)";
+
+/** The container of a sample; of sampling nothing is a choice of its own beside what nobody has given. */
+function into({ kind }: Pick<Task, "kind">): Entry {
+  const isOpen = kind === "sampling";
+  const box = one(SOURCES.containers, isOpen ? "not given" : "nothing");
+  return {
+    ...box,
+    show: (value, plan) => (value === NOTHING ? "nothing" : box.show(value, plan)),
+    choices: (plan) => {
+      const [none, ...boxes] = box.choices?.(plan) ?? [];
+      return [...(none ? [none] : []), ...(isOpen ? [{ value: NOTHING, words: "nothing" }] : []), ...boxes];
+    },
+  };
+}
+
+/** Of a sample 0 is no number that somebody has given. */
+const amountOf = (amount: number | undefined): number | undefined => (amount === 0 ? undefined : amount);
 
 const unplaced = "Needs a container: add one under Gear.";
 
@@ -59,17 +82,22 @@ export const CARRIED = {
   container: {
     label: "Container",
     path: "sample",
-    entry: one(SOURCES.containers, "nothing"),
+    entry: into({ kind: "sampling" }),
+    entryFor: into,
     width: 15,
     group: "Brought back",
-    hint: "The container that its sample goes into.",
-    read: (row: Task) => row.sample?.container,
+    hint: "The container that its sample goes into. Nothing: it is said to bring nothing back, as a mass of 0 says too. Not given: what it brings back is in no sum.",
+    read: (row: Task) =>
+      row.sample?.container ?? (row.bringsNothing && row.kind === "sampling" ? NOTHING : undefined),
     write: (row: Task, value: unknown): Task => {
       const { sample, ...rest } = row;
+      delete rest.bringsNothing;
       if (typeof value !== "string") return rest;
+      if (value === NOTHING) return { ...rest, bringsNothing: true };
       return { ...rest, sample: { ...(sample ?? { massKg: 0, volumeL: 0 }), container: value } };
     },
-    apart: (row: Task, plan) => (plan.containers.length === 0 && !row.sample ? unplaced : null),
+    apart: (row: Task, plan) =>
+      plan.containers.length === 0 && !row.sample && row.kind !== "sampling" ? unplaced : null,
   },
   sampleMass: {
     label: "Mass",
@@ -78,6 +106,14 @@ export const CARRIED = {
     unit: "kg",
     width: 6,
     group: "Brought back",
+    read: (row: Task) => (row.bringsNothing ? 0 : amountOf(row.sample?.massKg)),
+    write: (row: Task, value: unknown): Task => {
+      const { sample, ...rest } = row;
+      if (!sample || typeof value !== "number") return row;
+      return value === 0
+        ? { ...rest, bringsNothing: true }
+        : { ...rest, sample: { ...sample, massKg: value } };
+    },
     apart: withoutSample,
   },
   sampleVolume: {
@@ -87,6 +123,7 @@ export const CARRIED = {
     unit: "L",
     width: 6,
     group: "Brought back",
+    read: (row: Task) => amountOf(row.sample?.volumeL),
     apart: withoutSample,
   },
   bags: {
