@@ -1,6 +1,8 @@
+import { useMemo } from "react";
 import type { KeptCell } from "../viewstate.ts";
 import type { Beside, Line, Table } from "../fields/table.ts";
 import { widenedLine } from "./bulk.ts";
+import { decimalsOf } from "./decimals.ts";
 import type { Editing, GridHands, Place } from "./gridhands.ts";
 import { GridRow } from "./gridrow.tsx";
 import { MANY_ROWS, type RowWindow } from "./rowwindow.ts";
@@ -22,6 +24,10 @@ export function GridBody(props: {
   const { table, lines, inPage, beside, place, home, marked, editing, drafts, hands } = props;
   const columns = table.columns.length;
   const long = lines.length > MANY_ROWS;
+  const decimals = useMemo(
+    () => decimalsOf(table.rows === null ? [] : lines, columns),
+    [table.rows, lines, columns],
+  );
   return (
     <tbody>
       {inPage.first > 0 && <Gap heightPx={inPage.first * inPage.rowPx} columns={columns} />}
@@ -32,6 +38,7 @@ export function GridBody(props: {
           marked={marked.has(line.id)}
           rowIndex={long ? inPage.first + i + 2 : null}
           columns={table.columns}
+          decimals={decimals}
           named={table.rows === null}
           beside={beside ? (beside.get(line.id) ?? NOTHING_BESIDE) : null}
           column={home?.line === line.id ? home.column : -1}

@@ -2,12 +2,15 @@ import { Fragment, memo, type MouseEvent, useRef } from "react";
 import type { KeptCell } from "../viewstate.ts";
 import { CellEditor } from "../fields/celleditor.tsx";
 import { untilGiven } from "../fields/draft.ts";
+import { roomAfter } from "./decimals.ts";
 import type { Editing, GridHands } from "./gridhands.ts";
 import type { Beside, Cell, Column, Line } from "../fields/table.ts";
 
 interface RowProps {
   readonly line: Line;
   readonly columns: readonly Column[];
+  /** The most digits behind a point in each column. */
+  readonly decimals: readonly number[];
   /** True when the line's name stands before its cells. */
   readonly named: boolean;
   /** Words behind the first cell; null where the table has none. */
@@ -27,7 +30,8 @@ interface RowProps {
 
 /** One line of a grid. */
 export const GridRow = memo(function GridRow(props: RowProps) {
-  const { line, columns, named, beside, column, here, marked, rowIndex, editing, drafts, hands } = props;
+  const { line, columns, decimals, named, beside, column, here, marked, rowIndex, editing, drafts, hands } =
+    props;
   return (
     <tr
       data-here={here ? "" : undefined}
@@ -46,6 +50,7 @@ export const GridRow = memo(function GridRow(props: RowProps) {
               number={index === 0 ? line.number : null}
               column={index}
               align={columns[index]?.align ?? "start"}
+              decimals={decimals[index] ?? 0}
               head={!named && index === 0}
               here={column === index}
               editing={editing?.cell === cell.id ? editing : null}
@@ -71,6 +76,8 @@ interface CellProps {
   readonly number: string | null;
   readonly column: number;
   readonly align: Column["align"];
+  /** The most digits behind a point in its column. */
+  readonly decimals: number;
   /** True when it names its row. */
   readonly head: boolean;
   readonly here: boolean;
@@ -80,7 +87,7 @@ interface CellProps {
 }
 
 const GridCell = memo(function GridCell(props: CellProps) {
-  const { cell, line, number, column, align, head, here, editing, faulty, hands } = props;
+  const { cell, line, number, column, align, decimals, head, here, editing, faulty, hands } = props;
   const was = useRef(false);
   const Part = head ? "th" : "td";
   const where = { line, column };
@@ -132,7 +139,7 @@ const GridCell = memo(function GridCell(props: CellProps) {
           onFaulty={(kept, how) => hands.faulty(cell, kept, how)}
         />
       ) : (
-        <CellText cell={cell} number={number} faulty={faulty} />
+        <CellText cell={cell} number={number} decimals={align === "end" ? decimals : 0} faulty={faulty} />
       )}
     </Part>
   );
@@ -162,9 +169,10 @@ function doubtOf({ doubt = null }: Cell): string | null {
 function CellText(props: {
   readonly cell: Cell;
   readonly number: string | null;
+  readonly decimals: number;
   readonly faulty: KeptCell | null;
 }) {
-  const { cell, number, faulty } = props;
+  const { cell, number, decimals, faulty } = props;
   if (faulty || cell.toGive) {
     return (
       <>
@@ -183,7 +191,11 @@ function CellText(props: {
   const doubt = doubtOf(cell);
   return (
     <>
-      <span className="cell-text" data-number={number ?? undefined}>
+      <span
+        className="cell-text"
+        data-number={number ?? undefined}
+        data-room={roomAfter(cell.shown, decimals) || undefined}
+      >
         {cell.shown}
       </span>
       {doubt !== null && <span className="cell-fault">{doubt}</span>}
