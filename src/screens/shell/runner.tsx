@@ -17,6 +17,8 @@ export function Runner() {
   const run = useSession((state) => state.run);
   const nothing = useSession((state) => state.plan.tasks.length === 0);
   const packFor = useView((view) => view.packFor);
+  // Not the first thing to press beside a clock that runs: it packs the plan, and the rehearsal has its own.
+  const apart = useView((view) => view.screen === "rehearsal");
   const [seconds, setSeconds] = useState(5);
   const running = run?.running ?? false;
   useRunKeys(running);
@@ -44,12 +46,12 @@ export function Runner() {
     <div className="runner" role="group" aria-label="Packer">
       <button
         type="button"
-        className="primary"
+        className={apart ? "" : "primary"}
         aria-disabled={nothing}
         title={
           nothing
             ? NOTHING
-            : `Fill the day from the bench within ${lasting(seconds, "down")}, keeping what is pinned`
+            : `${apart ? "The plan, not the rehearsal, which has Pack from here. " : ""}Fill the day from the bench within ${lasting(seconds, "down")}, keeping what is pinned`
         }
         onClick={() =>
           nothing ? refuse(view, NOTHING) : void session.pack({ seed: 1, seconds, ...aimOf(packFor) })
@@ -58,7 +60,7 @@ export function Runner() {
         Pack
       </button>
       <Menu
-        className={nothing ? "" : "primary"}
+        className={nothing || apart ? "" : "primary"}
         name=""
         label="How to pack"
         title="How to pack, and mend"
