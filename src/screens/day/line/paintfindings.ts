@@ -1,5 +1,5 @@
 import type { Finding, Verdict } from "../../../answers/index.ts";
-import { REMOTE, type TimeScale } from "../../../editor/index.ts";
+import { type Lane, REMOTE, type TimeScale } from "../../../editor/index.ts";
 import { remembered } from "../../../kernel/index.ts";
 import type { Brush } from "../../parts/canvas/brush.ts";
 import type { DayLayout } from "./geometry.ts";
@@ -79,11 +79,43 @@ export function paintFindings(
       ctx.fillStyle = palette[level];
       ctx.fillRect(x, inset(BAR_PX) - THICK_PX[level] / 2, right - x, THICK_PX[level]);
       stateMark(brush, level, Math.max(MARK_PX, x), inset(MARK_PX));
-      if (finding === chosen) {
-        ctx.strokeStyle = palette.accent;
-        ctx.lineWidth = 3;
-        ctx.strokeRect(x - 3, lane.topPx + 2, right - x + 6, lane.heightPx - 5);
-      }
+      if (finding === chosen) paintFrame(brush, lane, x - 3, right + 3);
     }
   }
+}
+
+function paintFrame({ ctx, palette }: Brush, lane: Lane, leftPx: number, rightPx: number): void {
+  ctx.strokeStyle = palette.accent;
+  ctx.lineWidth = 3;
+  ctx.beginPath();
+  for (const [x, y] of findingFrame(lane, leftPx, rightPx)) ctx.lineTo(x, y);
+  ctx.stroke();
+}
+
+/**
+ * The corners of the frame about a stretch of a lane, in the order in which they are joined, pixels. It is open to the line home: names
+ * of what two do together stand on that line, and an edge would go through them. Work by command has its frame all round.
+ */
+export function findingFrame(
+  { key, sense, topPx, heightPx }: Pick<Lane, "key" | "sense" | "topPx" | "heightPx">,
+  leftPx: number,
+  rightPx: number,
+): readonly (readonly [x: number, y: number])[] {
+  const [top, bottom] = [topPx + 2, topPx + heightPx - 3];
+  const isUp = sense === "up" && key !== REMOTE;
+  const [home, far] = isUp ? [topPx + heightPx, top] : [topPx, bottom];
+  if (key === REMOTE)
+    return [
+      [leftPx, top],
+      [leftPx, bottom],
+      [rightPx, bottom],
+      [rightPx, top],
+      [leftPx, top],
+    ];
+  return [
+    [leftPx, home],
+    [leftPx, far],
+    [rightPx, far],
+    [rightPx, home],
+  ];
 }
