@@ -63,6 +63,9 @@ export function revealing(window: TimeWindow, span: TimeWindow, limits: WindowLi
   const lengthS = window.endS - window.startS;
   const pad = lengthS * 0.06;
   if (span.startS >= window.startS + pad && span.endS <= window.endS - pad) return window;
+  // What fits with less air about it stays where it is seen whole.
+  if (span.endS - span.startS + 2 * pad > lengthS && span.startS >= window.startS && span.endS <= window.endS)
+    return window;
   if (span.endS - span.startS + 2 * pad > lengthS)
     return panned(window, span.startS - pad - window.startS, limits);
   const byS =

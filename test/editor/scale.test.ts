@@ -72,6 +72,8 @@ describe("time scale", () => {
     const moved = revealing(shown, { startS: 40_000, endS: 41_000 }, limits);
     expect(moved.endS).toBeGreaterThan(41_000);
     expect(moved.startS).toBeLessThan(40_000);
+    // An EVA that is seen whole stays so, however little air is about it.
+    expect(revealing(shown, { startS: 7200, endS: 32_400 }, limits)).toBe(shown);
   });
 });
 
