@@ -5,6 +5,8 @@ import { daySheet, stampOf } from "../../../src/exchange/index.ts";
 import { STANDING } from "../../../src/exchange/paper/cuff.ts";
 import { marginCells } from "../../../src/exchange/paper/day/summary.ts";
 import { type Plan, shortFingerprint } from "../../../src/plan/index.ts";
+import { printedDay } from "../../../src/exchange/paper/leaving/printedday.ts";
+import { instant } from "../../../src/kernel/index.ts";
 import { chanceOf } from "../../../src/solver/simulate/chance.ts";
 import { chancesReport } from "../../session/answers.ts";
 import { numberedTask } from "../../../src/words/index.ts";
@@ -77,6 +79,30 @@ describe("the day timeline", () => {
     const words = wordsOf(daySheet(plan, { ...verdict, margins }, stampFor(plan)).pages[0]!);
     expect(words).toContain(" 2 %");
     expect(words).not.toContain(" 3 %");
+  });
+
+  it("gives the margins of the day as printed, which goes out sooner and comes in later than the plan", () => {
+    const plan = samplePlan();
+    const verdict = check(plan, plan.schedule);
+    const outing = verdict.outings[0]!;
+    // 10 min sooner out and in 10 min later are 20 min more of waiting at the lander.
+    const played = check(plan, plan.schedule, {
+      egressS: new Map([[outing.eva, instant(outing.span.startS - 600)]]),
+      ingressS: new Map([[outing.eva, instant(outing.span.endS + 600)]]),
+    });
+    const cells = marginCells(plan, verdict, outing, played);
+    const own = played.margins.filter(({ eva, crew }) => eva === outing.eva && crew === outing.crew);
+    expect(cells.slice(1, 5)).toEqual(own.map(({ margin }) => `${Math.floor(100 * margin)} %`));
+    expect(cells.slice(1, 5)).not.toEqual(marginCells(plan, verdict, outing).slice(1, 5));
+    // And the sheet has them, where its printed day is such a one.
+    const day = printedDay(plan);
+    const later = new Map([...day.ingressS].map(([eva, at]) => [eva, instant(at + 600)]));
+    const words = wordsOf(
+      daySheet(plan, verdict, stampFor(plan), "a4", { ...day, ingressS: later }).pages[0]!,
+    );
+    const late = check(plan, plan.schedule, { ingressS: later, egressS: day.egressS });
+    const asPrinted = marginCells(plan, verdict, outing, late).slice(1, 5).join(" ");
+    expect(words).toContain(asPrinted);
   });
 
   it("has no margin of what nobody has given of a suit, and no latest ingress then", () => {

@@ -3,6 +3,7 @@ import type { Plan } from "../../../plan/index.ts";
 import { notGivenWords, touchdownMs, utcDate } from "../../../words/index.ts";
 import { fileMs } from "../filems.ts";
 import { type Block, flow } from "../flow.ts";
+import { playedAsPrinted } from "../leaving/asprinted.ts";
 import { printedDay } from "../leaving/printedday.ts";
 import type { SheetSize } from "../impose.ts";
 import type { Mark, Paper } from "../page.ts";
@@ -32,12 +33,13 @@ export function daySheet(
 ): Paper {
   const box = sheetBox(size);
   const epochMs = touchdownMs(plan);
+  const played = playedAsPrinted(plan, day);
   const set = (laneMm: number): Mark[][] => flow(contentOf(laneMm), box.room, null, null);
   const contentOf = (laneMm: number): Block[] => [
     stayBand(plan, verdict, box),
     ...remoteLines(plan, box),
     ...plan.evas.flatMap((eva) => evaBand(plan, verdict, day, eva, laneMm, box)),
-    ...marginTable(plan, verdict, box),
+    ...marginTable(plan, verdict, played, box),
     ...chanceLines(plan, chances, box),
     ...findingLines(plan, verdict, box),
   ];

@@ -30,11 +30,12 @@ const BETWEEN_MM = 8;
 
 /**
  * A cell row for each crew member and EVA, two to a line: the least margin above the reserve of each consumable as a
- * share of the stock, the longest walk-back and when, the least time to spare on it, the distance walked.
+ * share of the stock, the longest walk-back and when, the least time to spare on it, the distance walked. `played` is the judge's word on
+ * the day as printed.
  */
-export function marginTable(plan: Plan, verdict: Verdict, box: SheetBox): Block[] {
+export function marginTable(plan: Plan, verdict: Verdict, played: Verdict, box: SheetBox): Block[] {
   if (verdict.outings.length === 0) return [];
-  const rows = verdict.outings.map((outing) => marginCells(plan, verdict, outing));
+  const rows = verdict.outings.map((outing) => marginCells(plan, verdict, outing, played));
   const half = Math.ceil(rows.length / 2);
   const head = ["Least above reserve", ...MARGIN_HEADS.slice(1)];
   return [
@@ -47,17 +48,29 @@ export function marginTable(plan: Plan, verdict: Verdict, box: SheetBox): Block[
   ];
 }
 
-/** Least margins, walk-back and way of one crew member on one EVA, each rounded to the safe side; unknown what rests on a suit that nobody has given. */
-export function marginCells(plan: Plan, verdict: Verdict, outing: Outing): string[] {
+/**
+ * Least margins, walk-back and way of one crew member on one EVA, each rounded to the safe side; unknown what rests on a suit that nobody has
+ * given. Of the day as planned and as printed the worse counts: out sooner and in later, a suit comes home with less.
+ */
+export function marginCells(
+  plan: Plan,
+  verdict: Verdict,
+  outing: Outing,
+  played: Verdict = verdict,
+): string[] {
+  const days = [verdict, played];
   const own = (one: { readonly eva: string; readonly crew: string }): boolean =>
     one.eva === outing.eva && one.crew === outing.crew;
   const margin = (consumable: MarginTrack["consumable"]): string => {
-    const track = verdict.margins.find((one) => own(one) && one.consumable === consumable);
+    const tracks = days.map(({ margins }) =>
+      margins.find((one) => own(one) && one.consumable === consumable),
+    );
     const isGiven = isStockGiven(plan, outing.eva, outing.crew, consumable);
-    return track && isGiven ? percent(track.margin, "down") : "unknown";
+    const least = Math.min(...tracks.map((track) => track?.margin ?? NaN));
+    return isGiven && !Number.isNaN(least) ? percent(least, "down") : "unknown";
   };
-  const reach = verdict.reach.find((one) => own(one)) ?? null;
-  const worst = farthest(reach);
+  const reaches = days.map(({ reach }) => reach.find((one) => own(one)) ?? null);
+  const worst = farthest(reaches[0] ?? null);
   const walkedM = outing.stretches.reduce((sum, stretch) => sum + stretch.walkM, 0);
   const eva = plan.evas.find((one) => one.id === outing.eva);
   const member = plan.crew.find((one) => one.id === outing.crew);
@@ -71,21 +84,26 @@ export function marginCells(plan: Plan, verdict: Verdict, outing: Outing): strin
     margin("water"),
     margin("battery"),
     worst ? `${minutes(worst.seconds, "up")} at ${clock(worst.atS)}` : "unknown",
-    isEmergencyGiven(plan, outing) ? spare(reach) : "unknown",
+    isEmergencyGiven(plan, outing) ? spareWords(reaches) : "unknown",
     metres(walkedM, "up"),
   ];
 }
 
-/** Least of allowed less needed walk-back; a worst point on a way is held against what is allowed at the way's end. */
-function spare(reach: Verdict["reach"][number] | null): string {
+/** The least to spare on a walk-back over days; unknown where it is of one of them. */
+function spareWords(reaches: readonly (Verdict["reach"][number] | null)[]): string {
+  const least = Math.min(...reaches.map(spareS));
+  return Number.isFinite(least) ? minutes(least, "down") : "unknown";
+}
+
+/** Least of allowed less needed walk-back, s; a worst point on a way is held against what is allowed at the way's end. NaN where nothing is known. */
+function spareS(reach: Verdict["reach"][number] | null): number {
   const allowed = reach?.allowed ?? [];
   const left = (reach?.points ?? []).flatMap(({ atS, value }) => {
     const from = allowed.find((point) => point.atS >= atS)?.atS;
     const most = allowed.filter((point) => point.atS === from).map((point) => point.value);
     return most.length === 0 ? [] : [Math.min(...most) - value];
   });
-  const least = Math.min(...left);
-  return Number.isFinite(least) ? minutes(least, "down") : "unknown";
+  return left.length === 0 ? NaN : Math.min(...left);
 }
 
 function row(tables: readonly (readonly string[])[], head: boolean, box: SheetBox): Block {
