@@ -155,3 +155,23 @@ for (const theme of ["light", "dark"] as const) {
     expect((await (await axeOn(page)).analyze()).violations).toEqual([]);
   });
 }
+
+test("the keyboard has a place from begin to end, and Enter pressed twice forgets nothing", async ({
+  page,
+}) => {
+  await openDay(page);
+  await goTo(page, "Rehearsal");
+  const begin = page.getByRole("button", { name: "Begin with the day as it stands" });
+  await begin.press("Enter");
+  await expect(page.getByRole("button", { name: "Run", exact: true })).toBeFocused();
+  const end = page.getByRole("button", { name: "End…" });
+  await end.press("Enter");
+  await page.keyboard.press("Enter");
+  await expect(end).toBeFocused();
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Escape");
+  await expect(end).toBeFocused();
+  await end.press("Enter");
+  await page.getByRole("button", { name: "End and forget it" }).press("Enter");
+  await expect(begin).toBeFocused();
+});

@@ -1,5 +1,5 @@
 import "./rehearsal.css";
-import { useState } from "react";
+import { type RefObject, useEffect, useRef, useState } from "react";
 import { sameSchedule } from "../../plan/index.ts";
 import type { RehearsalWork } from "../../session/index.ts";
 import { rehearsalLosesWords } from "../../words/index.ts";
@@ -26,7 +26,24 @@ export function RehearsalView({ work }: { readonly work: RehearsalWork }) {
 
 function Rehearsing() {
   const there = useRehearsalState((state) => state.day !== null);
-  return <div className="sheet rehearsal">{there ? <UnderWay /> : <Begin />}</div>;
+  const sheet = useKeyboardOn(there);
+  return (
+    <div className="sheet rehearsal" ref={sheet}>
+      {there ? <UnderWay /> : <Begin />}
+    </div>
+  );
+}
+
+/** Where the button goes that began or ended a rehearsal, the keyboard goes on at the one that comes next: to run, to begin. */
+function useKeyboardOn(there: boolean): RefObject<HTMLDivElement | null> {
+  const ref = useRef<HTMLDivElement>(null);
+  const was = useRef(there);
+  useEffect(() => {
+    if (was.current !== there && document.activeElement === document.body)
+      ref.current?.querySelector<HTMLElement>("button.primary:not(:disabled)")?.focus();
+    was.current = there;
+  }, [there]);
+  return ref;
 }
 
 function Begin() {
@@ -149,21 +166,38 @@ function Head(props: {
   );
 }
 
-/** Ends the rehearsal, which is asked once more. */
+/** Ends the rehearsal, which is asked once more: a second press of the same key goes on with it. */
 function End() {
   const work = useRehearsal();
   const [ending, end] = useState(false);
+  const [asked, ask] = useState(false);
   return ending ? (
-    <span className="pair" role="group" aria-label="End the rehearsal">
-      <button type="button" className="danger" autoFocus onClick={() => work.end()}>
+    <span
+      className="pair"
+      role="group"
+      aria-label="End the rehearsal"
+      onKeyDown={(event) => {
+        if (event.key !== "Escape") return;
+        end(false);
+        event.stopPropagation();
+      }}
+    >
+      <button type="button" className="danger" onClick={() => work.end()}>
         End and forget it
       </button>
-      <button type="button" onClick={() => end(false)}>
+      <button type="button" autoFocus onClick={() => end(false)}>
         Go on
       </button>
     </span>
   ) : (
-    <button type="button" onClick={() => end(true)}>
+    <button
+      type="button"
+      autoFocus={asked}
+      onClick={() => {
+        ask(true);
+        end(true);
+      }}
+    >
       End…
     </button>
   );
