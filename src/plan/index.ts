@@ -35,6 +35,7 @@ export type { KeepOut, Leg, Place, Stay } from "./site.ts";
 export { MOST_POINTS } from "./ground.ts";
 export type { PlanGround } from "./ground.ts";
 export { STOCK_FIELDS } from "./crew.ts";
+export { isEmergencyGiven, isLimitGiven, isStockGiven, isSuitGiven } from "./suitgiven.ts";
 export type { Consumable, Container, CrewMember, Equipment, Eva, Suit } from "./crew.ts";
 export { allCautions, classOf, stepCrew } from "./step.ts";
 export type { Blank, Caution, Step } from "./step.ts";

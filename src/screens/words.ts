@@ -1,5 +1,5 @@
 import type { Finding, Level, MarginTrack, Verdict } from "../answers/index.ts";
-import type { Plan, Task } from "../plan/index.ts";
+import { isStockGiven, type Plan, type Task } from "../plan/index.ts";
 import { crewName, evaName } from "../words/index.ts";
 
 export const CONSUMABLE_WORDS: Readonly<Record<MarginTrack["consumable"], string>> = {
@@ -60,6 +60,35 @@ export function worstMargin(verdict: Verdict): MarginTrack | null {
     (worst, track) => (worst === null || track.margin < worst.margin ? track : worst),
     null,
   );
+}
+
+/** Stands beside a margin that rests on what nobody has given: the figure is what the plan goes on with, and not a margin that is known. */
+export const ASSUMED = "assumed";
+
+/** A figure as it is painted or spoken, with that word behind it where it is assumed. */
+export function orAssumed(figure: string, assumed: boolean | undefined): string {
+  return assumed === true ? `${figure}, ${ASSUMED}` : figure;
+}
+
+/** Whether a margin rests on a stock that nobody has given. */
+export function isAssumed(plan: Plan, track: MarginTrack): boolean {
+  return !isStockGiven(plan, track, track.consumable);
+}
+
+/** Whether the worst margin of a day is assumed: where one is, which is the worst is not known. */
+export function isWorstAssumed(plan: Plan, { margins }: Pick<Verdict, "margins">): boolean {
+  return margins.some((track) => isAssumed(plan, track));
+}
+
+/** How the worst margin of a day stands; null where nobody goes out. What is assumed is never known to be enough. */
+export function marginState(
+  { rules }: Plan,
+  margin: number | null,
+  assumed: boolean,
+): "plain" | "breach" | "tight" | "fine" {
+  if (margin !== null && margin < 0) return "breach";
+  if (margin === null || assumed) return "plain";
+  return margin < rules.reserve.tight ? "tight" : "fine";
 }
 
 /** `EV2 cooling water, EVA 1`; `named` says how names are said, such as `briefly` beside a figure. */

@@ -1,5 +1,5 @@
 import type { Rest } from "../../answers/index.ts";
-import { bagNumbers, type Plan, type Task, untoldBack } from "../../plan/index.ts";
+import { bagNumbers, isSuitGiven, type Plan, type Task, untoldBack } from "../../plan/index.ts";
 import { clock, findingWords, inside, mass, minutes, noLaterThan, taskNumber } from "../../words/index.ts";
 import { alongWords, bearingAlong, ledBy } from "./bearings.ts";
 import { companyOf, type CrewEva, nameOf, restPlace, type Stop, taskName } from "./crewday.ts";
@@ -16,7 +16,6 @@ import {
   roomy,
   type Setting,
 } from "./forms.ts";
-import { isSuitGiven } from "./givenstocks.ts";
 import type { Known } from "./known.ts";
 import { lateStrip } from "./latestrip.ts";
 import type { Mark } from "./page.ts";

@@ -22,7 +22,8 @@ import {
 import { useSession } from "../context.ts";
 import type { InHand } from "../viewstate.ts";
 import { useCalmSession } from "../settled.ts";
-import { marginCause, worstMargin } from "../words.ts";
+import { Assumed } from "../parts/assumed.tsx";
+import { isWorstAssumed, marginCause, worstMargin } from "../words.ts";
 import { useDial } from "../dial.ts";
 import { placeWords, stuckWords } from "./speech.ts";
 
@@ -170,7 +171,11 @@ function Costs({ preview, plan }: { readonly preview: Preview; readonly plan: Pl
       {worst && (
         <>
           {" · "}
-          <Figure>least {both(margin(before), margin(after))},</Figure> {marginCause(plan, worst, briefly)}
+          <Figure>
+            least {both(margin(before), margin(after))}
+            <Assumed when={isWorstAssumed(plan, preview.verdict)} />,
+          </Figure>{" "}
+          {marginCause(plan, worst, briefly)}
         </>
       )}
       {walked !== 0 && (

@@ -4,7 +4,7 @@ import type { Plan } from "../../plan/index.ts";
 import { type SessionState, type Preview, worseWords } from "../../session/index.ts";
 import { clock, counted, crewName, percent, placeName, signed, taskName } from "../../words/index.ts";
 import type { ViewState } from "../viewstate.ts";
-import { marginCause, worstMargin } from "../words.ts";
+import { ASSUMED, isWorstAssumed, marginCause, worstMargin } from "../words.ts";
 
 /** The place of a task that is held over the map, in words. */
 export function placeWords(plan: Plan, place: string): string {
@@ -121,7 +121,7 @@ export function stuckWords(plan: Plan, stuck: readonly Stuck[]): string | null {
 function spokenMargin(plan: Plan, verdict: Verdict): string {
   const worst = worstMargin(verdict);
   return worst
-    ? `Worst margin ${percent(verdict.score.worstMargin / 10_000, "down")}, ${marginCause(plan, worst)}.`
+    ? `Worst margin ${percent(verdict.score.worstMargin / 10_000, "down")}${isWorstAssumed(plan, verdict) ? ` ${ASSUMED}` : ""}, ${marginCause(plan, worst)}.`
     : "Nobody goes out.";
 }
 

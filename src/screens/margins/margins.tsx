@@ -5,6 +5,7 @@ import { shownPlan, shownSchedule, shownVerdict } from "../../session/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { useApp, useSession, useView } from "../context.ts";
 import { useDay } from "../day/context.ts";
+import { Assumed } from "../parts/assumed.tsx";
 import { From } from "../parts/from/from.tsx";
 import { metres } from "../../words/index.ts";
 import type { Brush } from "../parts/canvas/brush.ts";
@@ -23,7 +24,7 @@ import { useCalm } from "../settled.ts";
 import { useBefore } from "./before.ts";
 import { CursorValues } from "./cursorvalues.tsx";
 import { paintMargins } from "./paintmargins.ts";
-import { type MarginRow, marginRows, type RowPlace } from "./rows.ts";
+import { type MarginPart, type MarginRow, marginRows, type RowPlace } from "./rows.ts";
 import { spareOf } from "./spare.ts";
 
 /** What is left of everything, under the same time axis as the lanes: its figures at the left, its shape beside them. */
@@ -241,8 +242,8 @@ function WorstFigure(props: {
       <StateWord status={row.status} />
       <ExplainedFigure of={`${row.group}, ${row.label}`} request={row.request}>
         <Change was={before?.figure} now={figure} />
-      </ExplainedFigure>{" "}
-      <span className="unseen">{row.of}</span>
+      </ExplainedFigure>
+      <Assumed when={row.assumed === true} /> <span className="unseen">{row.of}</span>
     </span>
   );
 }
@@ -301,6 +302,7 @@ function SuitFigures(props: {
       </span>
     );
   const wasFigure = was.get(shown.eva)?.figure;
+  const apart = isStayApart(stay, shown);
   // Two figures take the room of the word.
   const changes = wasFigure !== undefined && wasFigure !== shown.figure;
   return (
@@ -309,30 +311,38 @@ function SuitFigures(props: {
         <b title={row.group}>{row.group}</b>
         {low && !changes && <span className="margin-of">{shown.cause}</span>}
       </span>
-      <span
-        className={`margin-figure ${shown.status}`}
-        title={parts.map((part) => `${part.name}: ${part.figure}, ${part.cause}`).join("; ")}
-      >
+      <span className={`margin-figure ${shown.status}`} title={partsTitle(parts)}>
         <StateWord status={shown.status} />
         <ExplainedFigure of={`${row.group}, ${shown.name}, ${shown.cause}`} request={shown.request}>
           <Change was={wasFigure} now={shown.figure} />
         </ExplainedFigure>
+        <Assumed when={shown.assumed} />
       </span>
       {!low && (
         <span className="margin-part">
-          <span className="margin-of">{shown.cause}</span>
+          {!apart && <span className="margin-of">{shown.cause}</span>}
           {parts.length > 1 && (
             <>
-              <span className="margin-of">, stay</span>{" "}
+              <span className="margin-of">{apart ? "stay" : ", stay"}</span>{" "}
               <ExplainedFigure of={`${row.group}, stay, ${stay.cause}`} request={stay.request}>
                 {stay.figure}
               </ExplainedFigure>
+              <Assumed when={apart} />
             </>
           )}
         </span>
       )}
     </>
   );
+}
+
+function partsTitle(parts: readonly MarginPart[]): string {
+  return parts.map((part) => `${part.name}: ${part.figure}, ${part.cause}`).join("; ");
+}
+
+/** The word stands once in a row, and takes the room of the cause where only the figure of the stay has it. */
+function isStayApart(stay: MarginPart, shown: MarginPart): boolean {
+  return stay.assumed && !shown.assumed;
 }
 
 function StateWord({ status }: { readonly status: MarginRow["status"] }) {

@@ -3,10 +3,12 @@ import { type Course, type TimeScale } from "../../editor/index.ts";
 import { lasting, percent } from "../../words/index.ts";
 import { type Brush, setFont, textPx } from "../parts/canvas/brush.ts";
 import { shows } from "../day/line/geometry.ts";
+import { orAssumed } from "../words.ts";
 import { dashOver, fillUnder, line, paintReserve, strokeOver, trace } from "./courses.ts";
 import type { MarginRow, RowPlace } from "./rows.ts";
 import { courseOf, earlierOf, leastOf, spareOf } from "./spare.ts";
 import {
+  isPartAssumed,
   leastTexts,
   LIMIT_FACE,
   limitWide,
@@ -78,12 +80,13 @@ function sayRow(brush: Brush, strip: SpareStrip, was: MarginRow | undefined): vo
       );
       break;
     case "stock":
-      for (const track of row.tracks) endLabel(brush, track, percent(track.margin, "down"), place, scale);
+      for (const track of row.tracks)
+        endLabel(brush, track, orAssumed(percent(track.margin, "down"), row.assumed), place, scale);
       break;
     case "spare":
       for (const course of row.tracks) {
         const least = Math.min(...course.points.map((point) => point.value));
-        endLabel(brush, course, lasting(least, "down"), place, scale);
+        endLabel(brush, course, orAssumed(lasting(least, "down"), row.assumed), place, scale);
       }
       break;
     case "apart":
@@ -184,7 +187,8 @@ function sayLeast(
   const { palette } = brush;
   const { place, scale } = strip;
   const { margin } = worst;
-  const texts = leastTexts(courseOf(worst, even), margin, scale, worstWide(brush.ctx), taken);
+  const assumed = isPartAssumed(place.row, worst.eva);
+  const texts = leastTexts(courseOf(worst, even), margin, scale, worstWide(brush.ctx), taken, assumed);
   if (!texts) return [];
   const { point, last, words, end } = texts;
   const y = shareY(strip);

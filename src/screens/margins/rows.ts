@@ -8,6 +8,7 @@ import type {
 import { type Course, returnMassCourse } from "../../editor/index.ts";
 import {
   type CrewMember,
+  isEmergencyGiven,
   isReturnLeast,
   type Plan,
   type Schedule,
@@ -18,7 +19,7 @@ import {
 import type { RuleId } from "../../rules/index.ts";
 import { crewName, evaName, heat, lasting, leastWords, mass, metres, percent } from "../../words/index.ts";
 import { spareCourse } from "../day/line/names/spare.ts";
-import { CONSUMABLE_WORDS, consumableWords } from "../words.ts";
+import { CONSUMABLE_WORDS, consumableWords, isWorstAssumed } from "../words.ts";
 
 /** How a margin stands; tight is what the plan's own rules call so. */
 type MarginStatus = "breach" | "tight" | "fine" | "none";
@@ -32,6 +33,8 @@ interface RowBase {
   readonly figure: string;
   readonly of: string;
   readonly status: MarginStatus;
+  /** It rests on what nobody has given of a suit. */
+  readonly assumed?: boolean;
   /** What the figure is asked by, from what it comes; none where there is nothing to work out. */
   readonly request?: ExplainRequest;
   /** The same for each EVA apart, worst first; none where it is not told by EVA. */
@@ -39,13 +42,15 @@ interface RowBase {
 }
 
 /** The worst of a margin on one EVA, and what bounds it. */
-interface MarginPart {
+export interface MarginPart {
   readonly eva: string;
   readonly name: string;
   readonly figure: string;
   readonly cause: string;
   readonly request: ExplainRequest;
   readonly status: MarginStatus;
+  /** It rests on what nobody has given of a suit. */
+  readonly assumed: boolean;
 }
 
 /** Where a row stands among the others, pixels. */
@@ -109,7 +114,7 @@ function leastRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
     outings: evas.map((eva) => tracks.filter((track) => track.eva === eva)),
     figure: worst ? percent(worst.margin, "down") : "not out",
     of: worst ? `${CONSUMABLE_WORDS[worst.consumable]}, ${evaName(plan, worst.eva)}` : "",
-    status: worst ? stand(worst.margin, plan.rules.reserve.tight) : "none",
+    ...standOf(plan, worst, tracks),
     parts: partsOf(plan, tracks),
   };
 }
@@ -117,6 +122,7 @@ function leastRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
 /** The worst track of each EVA, worst first. */
 function partsOf(plan: Plan, tracks: readonly MarginTrack[]): readonly MarginPart[] {
   const worst = new Map<string, MarginTrack>();
+  const own = (eva: string): MarginTrack[] => tracks.filter((track) => track.eva === eva);
   for (const track of tracks) {
     const known = worst.get(track.eva);
     if (!known || track.margin < known.margin) worst.set(track.eva, track);
@@ -129,7 +135,7 @@ function partsOf(plan: Plan, tracks: readonly MarginTrack[]): readonly MarginPar
       figure: percent(track.margin, "down"),
       cause: consumableWords(track.consumable),
       request: leftRequest(track),
-      status: stand(track.margin, plan.rules.reserve.tight),
+      ...standOf(plan, track, own(track.eva)),
     }));
 }
 
@@ -153,9 +159,16 @@ function stockRow(
     figure: worst ? percent(worst.margin, "down") : "not out",
     of: worst ? `above reserve, ${evaName(plan, worst.eva)}` : "",
     ...(worst ? { request: leftRequest(worst) } : {}),
-    status: worst ? stand(worst.margin, plan.rules.reserve.tight) : "none",
+    ...standOf(plan, worst, tracks),
     parts: partsOf(plan, tracks),
   };
+}
+
+/** How the worst of some margins stands; where one of them rests on what nobody has given, nothing is known to be enough. */
+function standOf(plan: Plan, worst: MarginTrack | null, tracks: readonly MarginTrack[]) {
+  const assumed = isWorstAssumed(plan, { margins: tracks });
+  const status = worst ? stand(worst.margin, plan.rules.reserve.tight) : "none";
+  return { assumed, status: assumed && status !== "breach" ? ("none" as const) : status };
 }
 
 /** How the margin at ingress is asked from what it comes. */
@@ -234,6 +247,7 @@ function spareRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
   const leasts = tracks.map((track) => Math.min(...track.points.map((point) => point.value)));
   const least = Math.min(Infinity, ...leasts);
   const eva = reach[leasts.indexOf(least)]?.eva;
+  const assumed = reach.some((one) => !isEmergencyGiven(plan, one));
   const lasts = suitsOf(plan, crew).map((suit) => suit.emergencyOxygenS);
   return {
     kind: "spare",
@@ -245,7 +259,8 @@ function spareRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
     figure: least === Infinity ? "not out" : lasting(least, "down"),
     of: least === Infinity ? "" : "at the least",
     ...(eva === undefined ? {} : { request: { what: "walkback", eva, crew, atS: null } }),
-    status: least === Infinity ? "none" : stand(least, plan.rules.tightS),
+    status: least === Infinity || (assumed && least >= 0) ? "none" : stand(least, plan.rules.tightS),
+    assumed,
   };
 }
 

@@ -3,6 +3,7 @@ import { clock, metres, percent } from "../../words/index.ts";
 import { figurePx, setFont } from "../parts/canvas/brush.ts";
 import type { MarginRow, RowPlace } from "./rows.ts";
 import { courseOf, earlierOf, leastOf, lowest } from "./spare.ts";
+import { orAssumed } from "../words.ts";
 
 /** What is written in the strips of margins, and in which columns: what stands over a strip for a while keeps off it. */
 
@@ -62,6 +63,7 @@ export function leastTexts(
   scale: TimeScale,
   wide: Wide,
   taken: readonly StripText[],
+  assumed = false,
 ): LeastTexts | null {
   const low = lowest(own);
   const last = own.points.at(-1);
@@ -72,11 +74,11 @@ export function leastTexts(
   const words = besidePoint(
     scale,
     point.atS,
-    `least ${percent(point.value, "down")} at ${when}`,
+    orAssumed(`least ${percent(point.value, "down")} at ${when}`, assumed),
     wide,
     taken,
   );
-  const text = `${percent(margin, "down")} at ingress`;
+  const text = orAssumed(`${percent(margin, "down")} at ingress`, assumed);
   const endX = scale.x(last.atS);
   const from = endX - 6 - wide(text);
   const free = areFree({ from, to: endX - 6 }, words ? [...taken, words] : taken);
@@ -162,12 +164,18 @@ export function textsIn(
     return row.outings.reduce<readonly StripText[]>((taken, tracks) => {
       const worst = leastOf(tracks);
       const own = worst && courseOf(worst, earlierOf(outingsOf(before), tracks));
-      const least = own && leastTexts(own, worst.margin, scale, wide.worst, taken);
+      const least =
+        own && leastTexts(own, worst.margin, scale, wide.worst, taken, isPartAssumed(row, worst.eva));
       return least ? [...taken, ...textsOf(least)] : taken;
     }, []);
   if (row.kind !== "apart") return [];
   const most = mostTexts(row.tracks, { heightPx, limit: row.limit }, scale, wide);
   return [most?.words ?? [], most?.limit ?? []].flat();
+}
+
+/** Whether what is left on one EVA of a suit rests on what nobody has given. */
+export function isPartAssumed({ parts }: Pick<MarginRow, "parts">, eva: string): boolean {
+  return parts?.some((part) => part.eva === eva && part.assumed) === true;
 }
 
 /** The outings of a row of suits; none of any other. */

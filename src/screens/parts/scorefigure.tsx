@@ -1,5 +1,6 @@
 import type { ExplainRequest } from "../../answers/index.ts";
 import { signed } from "../../words/index.ts";
+import { Assumed } from "./assumed.tsx";
 import { From } from "./from/from.tsx";
 
 const STATE_WORDS = { breach: "broken", tight: "tight", open: "open", fine: "good", plain: "" } as const;
@@ -17,6 +18,8 @@ export function ScoreFigure(props: {
   readonly change: number;
   readonly better: "more" | "less";
   readonly unit?: string;
+  /** It rests on what nobody has given. */
+  readonly assumed?: boolean;
 }) {
   const { change, state, says = props.name, more = null } = props;
   const worse = props.better === "more" ? change < 0 : change > 0;
@@ -30,6 +33,7 @@ export function ScoreFigure(props: {
         ) : (
           props.value
         )}
+        <Assumed when={props.assumed === true} />
         <ScoreChange by={change} worse={worse} unit={props.unit} />
       </span>
       <span className="score-name">

@@ -3,7 +3,8 @@ import type { MarginTrack } from "../../answers/index.ts";
 import type { CrewMember } from "../../plan/index.ts";
 import { clock, evaName, lasting, numberedTask, percent, placeName } from "../../words/index.ts";
 import type { CallOut } from "../../session/index.ts";
-import { CONSUMABLE_WORDS } from "../words.ts";
+import { Assumed } from "../parts/assumed.tsx";
+import { CONSUMABLE_WORDS, isAssumed } from "../words.ts";
 import { useLeaves, useRehearsal, useRehearsed } from "./context.ts";
 import { lateWords } from "./callwords.ts";
 import { crewNow, type CrewNow, type NextLeave } from "./crewnow.ts";
@@ -179,6 +180,7 @@ function LeaveWords({ leave, nowS }: { readonly leave: NextLeave; readonly nowS:
 
 /** What is left of each consumable now, and above the reserve when back. A gauge can be read out beside it. */
 function Levels({ now, member }: { readonly now: CrewNow; readonly member: CrewMember }) {
+  const { plan } = useRehearsed();
   if (now.levels.length === 0) return null;
   return (
     <>
@@ -199,6 +201,7 @@ function Levels({ now, member }: { readonly now: CrewNow; readonly member: CrewM
               </b>
               <span className="note" title="Above the reserve when back inside, if all goes on like this">
                 {percent(track.margin, "down")} when back
+                <Assumed when={isAssumed(plan, track)} />
               </span>
             </li>
           );

@@ -1,10 +1,11 @@
 import { useContext } from "react";
 import { createPortal } from "react-dom";
 import { isLost } from "../../session/index.ts";
+import type { Verdict } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { briefly, counted, grouped, metres, percent } from "../../words/index.ts";
 import { ScoreFigure } from "../parts/scorefigure.tsx";
-import { marginCause, worstMargin } from "../words.ts";
+import { isWorstAssumed, marginCause, marginState, worstMargin } from "../words.ts";
 import { FiguresPlace } from "../toprow.ts";
 import { useRehearsal, useRehearsed } from "./context.ts";
 import { aheadBreaches } from "./broken.ts";
@@ -48,7 +49,7 @@ export function SoFar() {
         change={0}
         better="more"
       />
-      <WorstFigure plan={plan} worst={worstMargin(verdict)} />
+      <WorstFigure plan={plan} verdict={verdict} />
       <ScoreFigure
         state="plain"
         value={metres(verdict.score.walkM, "up")}
@@ -63,16 +64,18 @@ export function SoFar() {
 }
 
 /** The margin that comes closest to its limit, or goes beyond it. */
-function WorstFigure(props: { readonly plan: Plan; readonly worst: ReturnType<typeof worstMargin> }) {
-  const { plan, worst } = props;
+function WorstFigure(props: { readonly plan: Plan; readonly verdict: Verdict }) {
+  const { plan, verdict } = props;
+  const worst = worstMargin(verdict);
+  const assumed = isWorstAssumed(plan, verdict);
   const common = { name: "worst margin", change: 0, better: "more" } as const;
   if (worst === null) return <ScoreFigure {...common} state="plain" value="–" says="nobody goes out" />;
   const { margin } = worst;
-  const state = margin < 0 ? "breach" : margin < plan.rules.reserve.tight ? "tight" : "fine";
   return (
     <ScoreFigure
       {...common}
-      state={state}
+      state={marginState(plan, margin, assumed)}
+      assumed={assumed}
       value={percent(margin, "down")}
       says={marginCause(plan, worst, briefly)}
     />

@@ -3,7 +3,7 @@ import { scoreChange, shownVerdict } from "../../session/index.ts";
 import { briefly, grouped, percent } from "../../words/index.ts";
 import { useSession } from "../context.ts";
 import { useCalmSession } from "../settled.ts";
-import { marginCause, worstMargin } from "../words.ts";
+import { isWorstAssumed, marginCause, marginState, worstMargin } from "../words.ts";
 import { ChanceFigures } from "./chancefigures.tsx";
 import { OpenCells } from "./opencells.tsx";
 import { ScoreFigure } from "../parts/scorefigure.tsx";
@@ -15,8 +15,7 @@ export function ScoreLine() {
   const { score } = verdict;
   const worst = worstMargin(verdict);
   const margin = score.worstMargin / 10_000;
-  const marginState =
-    worst === null ? "plain" : margin < 0 ? "breach" : margin < plan.rules.reserve.tight ? "tight" : "fine";
+  const assumed = isWorstAssumed(plan, verdict);
   return (
     <section className="score" aria-label="Score">
       <ChanceFigures />
@@ -40,7 +39,8 @@ export function ScoreLine() {
         better="more"
       />
       <ScoreFigure
-        state={marginState}
+        state={marginState(plan, worst && margin, assumed)}
+        assumed={assumed}
         value={worst === null ? "–" : percent(margin, "down")}
         request={
           worst && { what: "left", eva: worst.eva, crew: worst.crew, consumable: worst.consumable, atS: null }

@@ -16,7 +16,8 @@ import { averageWorth } from "../chancewords.ts";
 import { ChanceAgainstWish, type ChanceKind, useChancesOf } from "../daychances.tsx";
 import { useDial } from "../dial.ts";
 import { From } from "../parts/from/from.tsx";
-import { consumableWords } from "../words.ts";
+import { Assumed } from "../parts/assumed.tsx";
+import { consumableWords, isWorstAssumed } from "../words.ts";
 import type { Compared } from "./days.ts";
 
 /** A figure of a day: what is shown, and the number that is held against the first day's. */
@@ -160,7 +161,8 @@ function margins(days: readonly Compared[]): readonly Measure[] {
             day={day}
           >
             {percent(worst.margin, "down")}
-          </From>{" "}
+          </From>
+          <Assumed when={isAssumedOn(day, eva, crew)} />{" "}
           <span className="note">{consumableWords(worst.consumable)}</span>
         </>
       );
@@ -179,6 +181,13 @@ export function pointsLost(by: number): string {
   const whole = Math.floor(Math.round(by * 1e7) / 1e5);
   if (by < 0 && by > -0.01) return "<1 pt";
   return `${signed(whole)} ${Math.abs(whole) === 1 ? "pt" : "pts"}`;
+}
+
+/** Whether any margin of somebody on an EVA rests on what nobody has given. */
+function isAssumedOn({ plan, verdict }: Compared, eva: string, crew: string): boolean {
+  return isWorstAssumed(plan, {
+    margins: verdict.margins.filter((track) => track.eva === eva && track.crew === crew),
+  });
 }
 
 function worstOf({ verdict }: Compared, eva: string, crew: string): MarginTrack | null {

@@ -1,10 +1,9 @@
 import type { MarginTrack, Outing, Verdict } from "../../../answers/index.ts";
-import type { Plan } from "../../../plan/index.ts";
+import { isEmergencyGiven, isStockGiven, type Plan } from "../../../plan/index.ts";
 import { FLIGHT_RULES } from "../../../rules/index.ts";
 import { clock, findingWords, metres, minutes, numberedTask, percent } from "../../../words/index.ts";
 import { nameOf, suitToSay } from "../crewday.ts";
 import type { Block } from "../flow.ts";
-import { isEmergencyGiven, isStockGiven } from "../givenstocks.ts";
 import { line, type Mark, text } from "../page.ts";
 import { clip } from "../type.ts";
 import { farthest } from "../walkback.ts";
@@ -65,7 +64,7 @@ export function marginCells(
     const tracks = days.map(({ margins }) =>
       margins.find((one) => own(one) && one.consumable === consumable),
     );
-    const isGiven = isStockGiven(plan, outing.eva, outing.crew, consumable);
+    const isGiven = isStockGiven(plan, outing, consumable);
     const least = Math.min(...tracks.map((track) => track?.margin ?? NaN));
     return isGiven && !Number.isNaN(least) ? percent(least, "down") : "unknown";
   };

@@ -1,5 +1,5 @@
 import type { Limit, MarginTrack, Outing } from "../../../answers/index.ts";
-import type { Consumable, Eva, Plan } from "../../../plan/index.ts";
+import { type Consumable, type Eva, isStockGiven, type Plan } from "../../../plan/index.ts";
 import {
   angle,
   clock,
@@ -12,7 +12,7 @@ import {
 } from "../../../words/index.ts";
 import { limiterWords } from "../../../check/index.ts";
 import { nameOf, taskName } from "../crewday.ts";
-import { isStockGiven, limitGiven, NO_LIMIT } from "../givenstocks.ts";
+import { limitGiven, NO_LIMIT } from "../givenstocks.ts";
 import { type Body, type Cell, type Column, EMPTY, type Row, type Table } from "./body.ts";
 import { afterWords, type Doing, doingsOf } from "./doing.ts";
 import { evasOut, type SheetGiven, placedTasksOf, utcKey } from "./given.ts";
@@ -120,7 +120,7 @@ export function gaugeAt(
   const mine = (one: { readonly eva: string; readonly crew: string }): boolean =>
     one.eva === eva && one.crew === crew;
   const track = played.margins.find((one) => mine(one) && one.consumable === consumable);
-  if (!track || track.stock === 0 || !isStockGiven(plan, eva, crew, consumable))
+  if (!track || track.stock === 0 || !isStockGiven(plan, { eva, crew }, consumable))
     return { consumable, left: null, least: null };
   const left = leastAt(track.points, atS);
   const here = homeIf.filter(

@@ -1,4 +1,5 @@
 import type { ReachTrack } from "../../../../answers/index.ts";
+import { isEmergencyGiven, isLimitGiven } from "../../../../plan/index.ts";
 import { awayPx, type Lane, type TimeScale, valueNear } from "../../../../editor/index.ts";
 import { clock, lasting } from "../../../../words/index.ts";
 import type { ColourName } from "../../../theme/palette.ts";
@@ -8,6 +9,7 @@ import { findingLanes, MARK_PX } from "../paintfindings.ts";
 import { stayWords } from "../paintground.ts";
 import { pauseFits, waitParts, waitWords } from "../paintribbon.ts";
 import { type Box, HALF_TEXT_PX } from "./place.ts";
+import { orAssumed } from "../../../words.ts";
 import { leastOf, spareCourse } from "./spare.ts";
 
 /** What stands in a sky in a fixed place, before any name: its text, and a line that it belongs to. Pixels, as in `place.ts`. */
@@ -105,7 +107,7 @@ function limitSigns(
   return layout.plan.evas.flatMap((eva): readonly SkySign[] => {
     const outing = layout.verdict.outings.find((one) => one.eva === eva.id && one.crew === lane.crew);
     if (!outing) return [];
-    const text = `in by ${clock(inBy(eva, outing.span), "down")}`;
+    const text = orAssumed(`in by ${clock(inBy(eva, outing.span), "down")}`, !isLimitGiven(layout.plan, eva));
     const widthPx = textPx(text);
     const x = scale.x(inBy(eva, outing.span)) - widthPx - 4;
     if (x < 0 || x + widthPx > scale.widthPx) return [];
@@ -127,7 +129,10 @@ function farSign(
   const [first] = track.allowed;
   if (!first || lane.heightPx < FAR_SIGN_PX) return [];
   const most = Math.max(...track.allowed.map(({ value }) => value));
-  const text = `too far: more than ${lasting(most, "down")} from home`;
+  const text = orAssumed(
+    `too far: more than ${lasting(most, "down")} from home`,
+    !isEmergencyGiven(layout.plan, track),
+  );
   const widthPx = textPx(text);
   const x = Math.max(4, scale.x(first.atS) + 4);
   const last = scale.x(track.allowed.at(-1)?.atS ?? first.atS);
@@ -155,7 +160,8 @@ function spareSign(
   const near = outer(valueNear(track, least.atS, 0));
   const far = outer(valueNear({ points: track.allowed }, least.atS, 0));
   const x = scale.x(least.atS);
-  const text = `${lasting(least.value, "down")} to spare, the least`;
+  const assumed = !isEmergencyGiven(plan, track);
+  const text = orAssumed(`${lasting(least.value, "down")} to spare, the least`, assumed);
   const widthPx = textPx(text);
   if (x < 4 || x > scale.widthPx - 4) return null;
   const tight = least.value < plan.rules.tightS;
