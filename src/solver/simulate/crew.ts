@@ -30,7 +30,7 @@ import type { Odds } from "../../plan/index.ts";
  *   is not brought forward;
  * - **O8** breaks a task off in time to be home inside every limit, from the farther of its ends and with the own pace as known since
  *   egress; the task is missed, for all of its crew;
- * - **O9** leaves an optional task out when with it the next must-do task ahead (or what that needs; a task of a group of which the plan has no
+ * - **O9** leaves an optional task out when with it the next must-do task ahead (or what one that is planned needs; a task of a group of which the plan has no
  *   more than it must is one) of one of its crew, of a unit that it takes or by a lag could no longer begin in time, at durations of likely and a part of what lies between likely and high (caution),
  *   and, straight from where they are or with the unit as it comes free, still can without it. In time: by the latest start that
  *   leaves all needed work after it, with its ways, least lags, last openings and the way home inside the EVA's limits (`Latest`);

@@ -40,14 +40,14 @@ export class Script {
   readonly holdsInto: Map<number, readonly (readonly [from: number, seconds: number])[]> = new Map();
   /** Tasks that cannot be played as they are placed: crew that may not do them, ways that nobody may walk. */
   unplayed: readonly string[] = [];
-  /** 1 for activities that are needed in any schedule (`Stage`), and in this one since its group has no more than it must have. */
+  /** 1 for activities that this schedule needs (`neededWith`). */
   needed: Uint8Array;
 
   constructor(stage: Stage) {
     const { problem } = stage;
     this.stage = stage;
     this.problem = problem;
-    this.needed = stage.needed;
+    this.needed = new Uint8Array(problem.activities);
     this.placed = new Uint8Array(problem.activities);
     this.planS = new Int32Array(problem.activities);
     this.rank = new Int32Array(problem.activities);

@@ -22,8 +22,6 @@ export interface Stage extends Openings {
   readonly pinned: Uint8Array;
   /** 1 for what has happened by the moment that the days are told from: done at its planned start, for as long as it is given. */
   readonly given: Uint8Array;
-  /** 1 for must-do activities and all that these need. */
-  readonly needed: Uint8Array;
   /** Ties by the later activity: first by activity, one more entry; and by the earlier one, as a list of ties. */
   readonly tieStart: Int32Array;
   readonly ties: Ties;
@@ -82,7 +80,6 @@ export function stageOf(problem: Problem): Stage {
     ),
     pinned: Uint8Array.from(plan.tasks, (task) => (task.pin?.startS === undefined ? 0 : 1)),
     given: new Uint8Array(problem.activities),
-    needed: neededOf(problem),
     ...tiesOf(plan, problem),
     ...remediesOf(plan),
     leastPauseS: recharge.level === "breach" ? recharge.leastS : 0,
@@ -99,28 +96,25 @@ function remediesOf({ tasks }: Plan): Pick<Stage, "hostOf" | "remediesAt"> {
   return { hostOf, remediesAt };
 }
 
-function neededOf({ activities, must, needs }: Problem): Uint8Array {
-  const needed = new Uint8Array(activities);
-  for (let a = 0; a < activities; a += 1) if (must[a] === 1) mark(needed, needs, a);
-  return needed;
-}
-
 function mark(needed: Uint8Array, needs: Problem["needs"], a: number): void {
   if (needed[a] === 1) return;
   needed[a] = 1;
   for (const b of needs[a]!) mark(needed, needs, b);
 }
 
-/** What is needed where `placed` are: beside must-do work the members of a group of which no more than must be are placed. */
-export function neededWith({ problem, needed }: Stage, placed: Uint8Array): Uint8Array {
-  const { groups, needs } = problem;
-  if (!groups) return needed;
-  const all = needed.slice();
-  groups.members.forEach((list, g) => {
+/**
+ * What is needed where `placed` are: must-do work, the members of a group of which no more than must be are placed, and what these need. What
+ * only must-do work on the bench needs is not: nothing comes of it, and it would be done at the cost of must-do work that is placed.
+ */
+export function neededWith({ problem }: Stage, placed: Uint8Array): Uint8Array {
+  const { activities, groups, must, needs } = problem;
+  const needed = new Uint8Array(activities);
+  for (let a = 0; a < activities; a += 1) if (must[a] === 1 && placed[a] === 1) mark(needed, needs, a);
+  groups?.members.forEach((list, g) => {
     const there = list.filter((a) => placed[a] === 1);
-    if (there.length <= groups.least[g]!) there.forEach((a) => mark(all, needs, a));
+    if (there.length <= groups.least[g]!) there.forEach((a) => mark(needed, needs, a));
   });
-  return all;
+  return needed;
 }
 
 /** The shortest that each task may turn out, s: no day has one shorter than what is walked in it. */

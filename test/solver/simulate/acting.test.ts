@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { CrewRules } from "../../../src/answers/index.ts";
 import { check } from "../../../src/check/index.ts";
-import { instant } from "../../../src/kernel/index.ts";
+import { duration, instant } from "../../../src/kernel/index.ts";
 import type { Plan, Schedule } from "../../../src/plan/index.ts";
 import { greedy } from "../../../src/solver/index.ts";
 import { CARRIES_ON, acting } from "../../../src/solver/simulate/crew.ts";
@@ -150,6 +150,27 @@ describe("O9: optional work is left out for must-do work ahead", () => {
   it("sooner with caution: half of the way to the high is 900 s", () => {
     expect(played(plan, schedule, acting(0.5), { first: 1500 }).state("middle")).toBe(DONE);
     expect(played(plan, schedule, acting(0.5), { first: 1501 }).state("middle")).toBe(MISSED);
+  });
+
+  it("also one that only must-do work on the bench needs: nothing comes of that", () => {
+    const withProof = [...tasks, A("proof", { must: true })];
+    const benched: Plan = {
+      ...tinyPlan({ tasks: withProof }),
+      links: [
+        {
+          id: "middle-proof",
+          type: "lag",
+          from: { task: "middle", end: "end" },
+          to: { task: "proof", end: "start" },
+          leastS: duration(0),
+          needs: "from",
+        },
+      ],
+    };
+    expect(played(benched, schedule, acting(0), { first: 1900 }).state("middle")).toBe(MISSED);
+    // With that on the day too it is needed, and done first.
+    const whole = tinyPlan({ tasks: withProof, placements: [...placements, at("proof", 6900)] });
+    expect(played(benched, whole.schedule, acting(0), { first: 1900 }).state("middle")).toBe(DONE);
   });
 
   it("not where the must-do task is lost anyway", () => {
