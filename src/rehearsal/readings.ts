@@ -11,36 +11,55 @@ export interface LevelTrack {
   readonly points: readonly { readonly atS: number; readonly value: number }[];
 }
 
-/** A reading beside what was worked out for its moment; null where nobody was out. */
+/** A reading beside what was worked out for its moment, or before the first egress for that; null where it is neither. */
 export interface ReadOut {
   readonly reading: Reading;
   readonly eva: string | null;
   readonly expected: number | null;
-  /** What there is at the most: as read, or as the same gauge read less before on that EVA, since nothing outside fills a suit. */
+  /** What there is at the most: as read, or as the same gauge read less before, since nothing outside fills a suit. */
   readonly most: number;
 }
 
-/** Every reading beside the level that the tracks have at its moment. */
+/**
+ * Every reading that stands beside the level that the tracks have at its moment. The last one of a gauge at a moment is what it reads: it corrects
+ * any before it. Who has not been out yet goes out with what was read last; what is read between two EVAs is not held against the next, since
+ * suits are recharged there.
+ */
 export function readOuts(readings: readonly Reading[], tracks: readonly LevelTrack[]): readonly ReadOut[] {
   const least = new Map<string, number>();
-  return readings.map((reading) => {
-    const track = tracks.find(
-      (one) =>
-        one.crew === reading.crew &&
-        one.consumable === reading.consumable &&
-        one.points.length > 0 &&
-        reading.atS >= one.points[0]!.atS &&
-        reading.atS <= one.points.at(-1)!.atS,
+  return readings.filter(isNotCorrected).map((reading) => {
+    const own = tracks.filter(
+      (one) => one.crew === reading.crew && one.consumable === reading.consumable && one.points.length > 0,
     );
+    const at = own.find(({ points }) => reading.atS >= points[0]!.atS && reading.atS <= points.at(-1)!.atS);
+    const track = at ?? goingOut(own, reading.atS);
     if (!track) return { reading, eva: null, expected: null, most: reading.left };
     const gauge = `${track.eva} ${reading.crew} ${reading.consumable}`;
-    const most = Math.min(reading.left, least.get(gauge) ?? Infinity);
+    // Inside a suit can be filled up.
+    const before = at ? (least.get(gauge) ?? Infinity) : Infinity;
+    const most = Math.min(reading.left, before);
     least.set(gauge, most);
     return { reading, eva: track.eva, expected: levelAt(track, reading.atS), most };
   });
 }
 
+function isNotCorrected(reading: Reading, k: number, readings: readonly Reading[]): boolean {
+  return !readings
+    .slice(k + 1)
+    .some(
+      ({ atS, crew, consumable }) =>
+        atS === reading.atS && crew === reading.crew && consumable === reading.consumable,
+    );
+}
+
+/** The first of somebody's outings, where they have not been out at `atS`. */
+function goingOut(own: readonly LevelTrack[], atS: number): LevelTrack | undefined {
+  const [first] = own.toSorted((a, b) => a.points[0]!.atS - b.points[0]!.atS);
+  return first && atS < first.points[0]!.atS ? first : undefined;
+}
+
 function levelAt({ points }: LevelTrack, atS: number): number {
+  if (atS <= points[0]!.atS) return points[0]!.value;
   const after = points.findIndex((point) => point.atS >= atS);
   const b = points[after]!;
   const a = points[Math.max(0, after - 1)]!;

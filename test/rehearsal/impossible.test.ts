@@ -154,6 +154,59 @@ describe("a gauge that shows more than it did before", () => {
   });
 });
 
+describe("a gauge that is read before the first egress", () => {
+  const { margins } = judgeFor(plan)(plan.schedule);
+  const read = (atS: number, leftKg: number) =>
+    ({ kind: "reading", atS: instant(atS), crew: "ev1", consumable: "oxygen", left: leftKg }) as const;
+  const suit = plan.suits[0]!;
+  const stockOf = (of: Plan): number => of.suits[0]!.oxygenKg;
+  const least = (of: Plan): number =>
+    Math.min(
+      ...judgeFor(of)(of.schedule)
+        .margins.filter(({ crew, consumable }) => crew === "ev1" && consumable === "oxygen")
+        .map(({ margin }) => margin),
+    );
+
+  it("is what the suit goes out with: the margins are less by it", () => {
+    const reads = readOuts([read(900, suit.oxygenKg - 0.2)], margins);
+    expect(reads).toMatchObject([{ eva: "eva-1", expected: suit.oxygenKg }]);
+    const now = withReadings(plan, reads);
+    expect(stockOf(now)).toBeCloseTo(suit.oxygenKg - 0.2, 9);
+    expect(least(now)).toBeLessThan(least(plan));
+    // What was filled up inside and read again is what there is; outside nothing is filled.
+    const filled = [read(900, suit.oxygenKg - 0.2), read(1000, suit.oxygenKg)];
+    expect(withReadings(plan, readOuts(filled, margins))).toBe(plan);
+    const [, , outside] = readOuts(
+      [...filled.slice(0, 1), read(1000, suit.oxygenKg - 0.1), read(3000, suit.oxygenKg)],
+      margins,
+    );
+    expect(outside).toMatchObject({ most: suit.oxygenKg - 0.1 });
+  });
+
+  it("says nothing of the next EVA once it was out: suits are recharged in between", () => {
+    const between = readOuts([read(30_000, 0.1)], margins);
+    expect(between).toMatchObject([{ eva: null, expected: null }]);
+    expect(withReadings(plan, between)).toBe(plan);
+  });
+});
+
+describe("a gauge that was misread", () => {
+  const { margins } = judgeFor(plan)(plan.schedule);
+  const read = (atS: number, leftKg: number, crew = "ev1") =>
+    ({ kind: "reading", atS: instant(atS), crew, consumable: "oxygen", left: leftKg }) as const;
+
+  it("is corrected by the next call at the same moment, and by none later or of another gauge", () => {
+    const full = plan.suits[0]!.oxygenKg;
+    const most = (...readings: Parameters<typeof readOuts>[0]) =>
+      readOuts(readings, margins).map((one) => one.most);
+    expect(most(read(3000, 0.3), read(3000, full))).toEqual([full]);
+    expect(withReadings(plan, readOuts([read(3000, 0.3), read(3000, full)], margins))).toBe(plan);
+    expect(most(read(3000, 0.3), read(3001, full))).toEqual([0.3, 0.3]);
+    expect(most(read(3000, 0.3), read(3000, full, "ev2"))).toEqual([0.3, full]);
+    expect(most(read(3000, full), read(3000, 0.3))).toEqual([0.3]);
+  });
+});
+
 describe("lengths beyond all days", () => {
   it("end at what a plan can say, however often somebody is called slower", () => {
     const slow = Array.from({ length: 40 }, () => call(2200, { kind: "slower", crew: "ev1", percent: 500 }));

@@ -178,14 +178,15 @@ function LeaveWords({ leave, nowS }: { readonly leave: NextLeave; readonly nowS:
   }
 }
 
-/** What is left of each consumable now, and above the reserve when back. A gauge can be read out beside it. */
+/** What is left of each consumable now, or goes out with a suit before the first egress, and above the reserve when back. A gauge can be read out beside it. */
 function Levels({ now, member }: { readonly now: CrewNow; readonly member: CrewMember }) {
   const { plan } = useRehearsed();
-  if (now.levels.length === 0) return null;
+  const levels = now.levels.length > 0 ? now.levels : now.outgoing;
+  if (levels.length === 0) return null;
   return (
     <>
       <ul className="rehearsal-levels">
-        {now.levels.map(({ track, nowLeft }) => {
+        {levels.map(({ track, nowLeft }) => {
           const name = CONSUMABLE_WORDS[track.consumable];
           return (
             <li key={track.consumable} className={track.margin < 0 ? "breach" : ""}>
@@ -207,7 +208,7 @@ function Levels({ now, member }: { readonly now: CrewNow; readonly member: CrewM
           );
         })}
       </ul>
-      <Gauge levels={now.levels} member={member} />
+      <Gauge levels={levels} member={member} />
     </>
   );
 }

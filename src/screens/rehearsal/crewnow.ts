@@ -9,6 +9,11 @@ import type { Leaves, Rehearsed, ProjectedPlacement } from "../../session/index.
  */
 export type NextLeave = Leave | { readonly kind: "gone" | "untested" } | null;
 
+export interface Level {
+  readonly track: MarginTrack;
+  readonly nowLeft: number;
+}
+
 /** Where one crew member stands at the rehearsal's clock. */
 export interface CrewNow {
   readonly eva: string | null;
@@ -25,7 +30,9 @@ export interface CrewNow {
   /** Nothing is under way and nothing to come on the EVA that is out. */
   readonly homeward: boolean;
   /** Each consumable of the EVA under way: what is left now, and above the reserve at ingress as a share of the stock. */
-  readonly levels: readonly { readonly track: MarginTrack; readonly nowLeft: number }[];
+  readonly levels: readonly Level[];
+  /** The same of what they go out with, while they have not been out: it can be read then. */
+  readonly outgoing: readonly Level[];
 }
 
 /** What one crew member does, does next, and has left. `leaves` are those of the day as it goes on. */
@@ -67,7 +74,18 @@ export function crewNow(day: Rehearsed, member: string, leaves: Leaves | null): 
       const nowLeft = valueAt(track, nowS);
       return nowLeft === null ? [] : [{ track, nowLeft }];
     }),
+    outgoing: outgoingOf(day, member),
   };
+}
+
+/** What somebody goes out with on the first of their EVAs; none once they have been out. */
+function outgoingOf({ plan, standing, verdict }: Rehearsed, member: string): Level[] {
+  if (plan.evas.some((eva) => eva.crew.includes(member) && standing.facts.outS.has(eva.id))) return [];
+  const outings = verdict.outings.filter(({ crew }) => crew === member);
+  const first = outings.toSorted((a, b) => a.span.startS - b.span.startS)[0];
+  return verdict.margins
+    .filter((track) => track.crew === member && track.eva === first?.eva)
+    .flatMap((track) => track.points.slice(0, 1).map(({ value }) => ({ track, nowLeft: value })));
 }
 
 /** True when nothing but waiting lies between the end of a way and the start of what it leads to. */

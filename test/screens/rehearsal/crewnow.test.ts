@@ -48,6 +48,10 @@ describe("a crew member in a rehearsal", () => {
   it("is inside before egress, with the first task to come", () => {
     const now = tested(day(1000), "ev1");
     expect(now).toMatchObject({ eva: null, doing: null, turnBack: null, levels: [], lateS: 0 });
+    // What they go out with can be read there.
+    expect(now.outgoing.map(({ track, nowLeft }) => [track.eva, track.stock - nowLeft])).toEqual(
+      ["oxygen", "co2", "water", "battery"].map(() => ["eva-1", 0]),
+    );
     // The way from the lander takes 300 s, and egress work ends just in time for it.
     expect(now.next).toMatchObject({ task: { id: "x" }, leave: { kind: "at once", atS: 2700 } });
   });
