@@ -201,6 +201,17 @@ describe("the app", () => {
     expect(breaches()).toBe("–nothing to judge");
   });
 
+  it("says whose the strips are where there is one for each consumable", async () => {
+    const { session, view } = await show();
+    await act(async () => view.setState({ margins: "all" }));
+    const rows = [...document.querySelectorAll(".margin-rows > li")];
+    const heads = rows.filter((row) => row.matches(".margin-head"));
+    expect(heads.map((row) => row.textContent)).toEqual(
+      session.state.getState().plan.crew.map(({ name }) => name),
+    );
+    for (const head of heads) expect(rows[rows.indexOf(head) + 1]?.textContent).toMatch(/^Oxygen/);
+  });
+
   it("remembers the theme", async () => {
     const { kept } = await show();
     for (const [name, theme] of [

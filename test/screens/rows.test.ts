@@ -22,7 +22,7 @@ describe("margin rows", () => {
       "CO2 capacity",
       "Cooling water",
       "Battery",
-      "Walk-back to spare",
+      "Walk-back, to spare",
     ]);
   });
 

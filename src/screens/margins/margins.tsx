@@ -1,4 +1,4 @@
-import { memo, type ReactNode, useMemo, useRef } from "react";
+import { Fragment, memo, type ReactNode, useMemo, useRef } from "react";
 import type { ExplainRequest, MarginTrack, Verdict } from "../../answers/index.ts";
 import type { Course, TimeScale } from "../../editor/index.ts";
 import { shownPlan, shownSchedule, shownVerdict } from "../../session/index.ts";
@@ -24,7 +24,7 @@ import { useCalm } from "../settled.ts";
 import { useBefore } from "./before.ts";
 import { CursorValues } from "./cursorvalues.tsx";
 import { paintMargins } from "./paintmargins.ts";
-import { type MarginPart, type MarginRow, marginRows, type RowPlace } from "./rows.ts";
+import { ALL, type MarginPart, type MarginRow, marginRows, type RowPlace } from "./rows.ts";
 import { spareOf } from "./spare.ts";
 
 /** What is left of everything, under the same time axis as the lanes: its figures at the left, its shape beside them. */
@@ -88,8 +88,13 @@ function Figures(props: FigureRows) {
   return <CalmFigures {...useCalm(shown)} heightPx={heightPx} />;
 }
 
+interface ListedRow extends RowPlace {
+  /** Height of the line above it that says whose it and those below are; 0 where none stands there. */
+  readonly headPx: number;
+}
+
 interface FigureRows {
-  readonly places: readonly RowPlace[];
+  readonly places: readonly ListedRow[];
   readonly heightPx: number;
   readonly before: readonly MarginRow[] | null;
 }
@@ -98,10 +103,17 @@ const CalmFigures = memo(function CalmFigures({ places, heightPx, before }: Figu
   const was = useMemo(() => new Map(before?.map((row) => [row.key, row])), [before]);
   return (
     <ul className="margin-rows" style={{ height: heightPx }}>
-      {places.map(({ row, top, heightPx }) => (
-        <li key={row.key} style={{ top, height: heightPx }}>
-          <RowFigures row={row} before={was.get(row.key) ?? null} low={heightPx < TWO_LINES_PX} />
-        </li>
+      {places.map(({ row, top, heightPx, headPx }) => (
+        <Fragment key={row.key}>
+          {headPx > 0 && (
+            <li className="margin-head" style={{ top: top - headPx, height: headPx }}>
+              <b title={row.group}>{row.group}</b>
+            </li>
+          )}
+          <li style={{ top, height: heightPx }}>
+            <RowFigures row={row} before={was.get(row.key) ?? null} low={heightPx < TWO_LINES_PX} />
+          </li>
+        </Fragment>
       ))}
     </ul>
   );
@@ -221,10 +233,13 @@ function RowFigures(props: {
   const { row, before, low } = props;
   if (row.kind === "least") return <SuitFigures row={row} before={before} low={low} />;
   if (row.kind === "apart") return <ApartFigures row={row} before={before} low={low} />;
+  // What it is held against falls away where it has no room; what it is never does.
+  const [what = "", ...against] = row.label.split(", ");
   return (
     <>
       <span className="margin-label" title={`${row.group}, ${row.label}`}>
-        {row.label}
+        <span>{what}</span>
+        {against.length > 0 && <span className="margin-of">{against.join(", ")}</span>}
       </span>
       <WorstFigure row={row} before={before} figure={row.figure} />
     </>
@@ -382,7 +397,7 @@ export function marginsPx(plan: Plan, which: "all" | "least", sizes: LineSizes):
   const suits = plan.crew.length;
   if (which === "least") return suits * sizes.suitPx + sizes.apartPx + 2 * PAD_PX;
   // Some suits have more rows than these: the strips scroll.
-  return suits * 7 * sizes.stripPx + 2 * sizes.stripPx + suits * GAP_PX;
+  return suits * (7 * sizes.stripPx + HEAD_PX + GAP_PX) + 2 * sizes.stripPx;
 }
 
 /** Height of the last strip, with the space below it. */
@@ -393,17 +408,23 @@ export function lastStripPx(which: "all" | "least", sizes: LineSizes): number {
 /** Space above the first strip and below the last, and between those of two suits, pixels. */
 const PAD_PX = 3;
 const GAP_PX = 7;
+/** Height of the line that says whose the strips below it are, pixels. */
+const HEAD_PX = 17;
 
 function placed(
   rows: readonly MarginRow[],
   sizes: LineSizes,
-): { readonly places: readonly RowPlace[]; readonly heightPx: number } {
+): { readonly places: readonly ListedRow[]; readonly heightPx: number } {
   let top = PAD_PX;
   const least = rows.some((row) => row.kind === "least");
   const places = rows.map((row, i) => {
-    if (!least && i > 0 && rows[i - 1]!.group !== row.group) top += GAP_PX;
+    const begins = !least && rows[i - 1]?.group !== row.group;
+    if (begins && i > 0) top += GAP_PX;
+    // Strips of one kind stand in every suit; what is of all says by itself what it is.
+    const headPx = begins && row.group !== ALL ? HEAD_PX : 0;
+    top += headPx;
     const heightPx = row.kind === "least" ? sizes.suitPx : least ? sizes.apartPx : sizes.stripPx;
-    const place = { row, top, heightPx };
+    const place = { row, top, heightPx, headPx };
     top += heightPx;
     return place;
   });

@@ -60,6 +60,9 @@ export interface RowPlace {
   readonly heightPx: number;
 }
 
+/** The group of rows that are of no one suit. */
+export const ALL = "All";
+
 export type MarginRow =
   /** The four consumables of a suit in one shape: what is left above the reserve, whichever is least. */
   | (RowBase & { readonly kind: "least"; readonly outings: readonly (readonly MarginTrack[])[] })
@@ -252,7 +255,7 @@ function spareRow(plan: Plan, verdict: Verdict, crew: string): MarginRow {
   return {
     kind: "spare",
     key: `${crew} spare`,
-    label: "Walk-back to spare",
+    label: "Walk-back, to spare",
     group: crewName(plan, crew),
     tracks,
     topS: lasts.length > 0 ? Math.max(...lasts) - plan.rules.walkback.emergencyReserveS : 1800,
@@ -274,7 +277,7 @@ function apartRow(plan: Plan, verdict: Verdict): MarginRow {
     kind: "apart",
     key: "apart",
     label: `Apart, of ${metres(limit, "down")}`,
-    group: "All",
+    group: ALL,
     tracks: verdict.separation,
     limit,
     // Who is out alone is apart from nobody.
@@ -293,7 +296,7 @@ function massRow(plan: Plan, schedule: Schedule, verdict: Verdict): MarginRow {
     kind: "load",
     key: "mass",
     label: `Return, of ${mass(limit, "given")}`,
-    group: "All",
+    group: ALL,
     tracks: [returnMassCourse(plan, schedule)],
     limit,
     unit: "kg",

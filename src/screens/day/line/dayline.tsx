@@ -92,7 +92,7 @@ function EmptyHint({ layout: { blocks, tasks } }: { readonly layout: DayLayout }
   return (
     <p className="line-hint">
       <span>
-        <b>Nothing is on the line yet.</b> Drag tasks up from the bench, or let Pack fill the day.
+        <b>Nothing is on the line yet.</b> Drag tasks here from the bench, or let Pack fill the day.
       </span>
     </p>
   );
