@@ -25,8 +25,10 @@ export interface Chosen {
   readonly exact: boolean;
 }
 
+type DayCounts = Readonly<Record<"few" | "more" | "shown", { readonly count: number }>>;
+
 /** How many of each are played for one wish, all told, to choose from so many schedules. */
-export function daysToChoose({ few, more, shown }: Chosen, schedules: number): number {
+export function daysToChoose({ few, more, shown }: DayCounts, schedules: number): number {
   return schedules * (CAUTIONS.length + 1) * few.count + FINALISTS * more.count + shown.count;
 }
 

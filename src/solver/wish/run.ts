@@ -101,9 +101,14 @@ const MUCH = 0.2;
 const LITTLE = 0.1;
 /** Part of the search in which a best that does nearly all that it plans is made surer. */
 const SURER = 0.05;
-/** Part of the time in which the best few are counted, and the least part of their days, however little time there is. */
+/** Part of the time in which the best few are counted, and the most of it, taken where a quarter of their days needs so much. */
 const COUNTS = 0.1;
+const MOST_COUNTS = 0.5;
 const LEAST_PART = 0.25;
+/** The least part of their days where even that time is too little: the error that is told then says how few they were. */
+const LAST_PART = 0.02;
+/** Part of the time that is left for what comes after: the days are read off and judged. */
+const AFTER = 0.05;
 /** Parts of the search after which a run hands its best day on to others and hears of theirs. */
 const MEETINGS: readonly number[] = [0.2, 0.4, 0.6, 0.8, 0.9];
 /** A day takes so much longer there than in the search, as every schedule is taken up anew. */
@@ -115,17 +120,20 @@ const ALONG = [0.5, 0.8, 0.9, 0.95, 0.99];
 
 /** Packs for the wish of the plan. */
 export function wishRun(plan: Plan, settings: WishSettings): WishRun {
-  return new Run(compile(plan, settings.from), settings, [plan.odds.wish]);
+  const beganS = settings.clock();
+  return new Run(compile(plan, settings.from), settings, [plan.odds.wish], beganS);
 }
 
 /** Packs for several wishes at once, the plan's among them: worth on average against the chance of every must-do done. */
 export function curveRun(plan: Plan, settings: WishSettings): WishRun {
+  const beganS = settings.clock();
   const { home, must } = plan.odds.wish;
   const along = [...new Set([...ALONG, must])].sort((a, b) => a - b);
   return new Run(
     compile(plan, settings.from),
     settings,
     along.map((one) => ({ home, must: one })),
+    beganS,
   );
 }
 
@@ -154,10 +162,11 @@ class Run implements WishRun {
     problem: Problem,
     settings: WishSettings,
     wishes: readonly { readonly home: number; readonly must: number }[],
+    beganS: number,
   ) {
     this.problem = problem;
     this.settings = settings;
-    this.beganS = settings.clock();
+    this.beganS = beganS;
     this.stage = stageOf(problem);
     this.crew = crewOf(problem.plan.odds);
     this.wishes = wishes.map(({ home, must }) => wishFor(problem, home, must));
@@ -251,8 +260,30 @@ class Run implements WishRun {
   private share(): number {
     const { iterations } = this.settings;
     if (this.searchedS < Infinity) return 1;
-    const share = iterations === undefined ? this.timeShare() / (1 - COUNTS) : this.iterations / iterations;
+    const share =
+      iterations === undefined ? this.timeShare() / (1 - this.countsShare()) : this.iterations / iterations;
     return Math.min(1, share);
+  }
+
+  /** Which part of the time the best few are counted in: what the least part of their days takes, by how fast days have been played. */
+  private countsShare(): number {
+    const { seconds = Infinity } = this.settings;
+    if (seconds === Infinity) return COUNTS;
+    const needsS = LEAST_PART * this.choosingS(0) + AFTER * seconds;
+    return Math.min(MOST_COUNTS, Math.max(COUNTS, needsS / Math.max(1e-9, seconds)));
+  }
+
+  /** How long it takes to choose for all wishes from the `w`-th on, s. */
+  private choosingS(w: number): number {
+    const { playedDays, playedS } = this.trial;
+    const counts = {
+      few: { count: FEW },
+      more: { count: MORE },
+      shown: { count: SHOWN },
+    };
+    const alike = this.elites.slice(w).reduce((sum, one) => sum + one.alike.length, 0);
+    const days = daysToChoose(counts, SURE + HOPES) * (this.wishes.length - w) + alike * FEW;
+    return days * SLOWER * (playedDays > 0 ? playedS / playedDays : 0);
   }
 
   private timeShare(): number {
@@ -294,11 +325,10 @@ class Run implements WishRun {
       shown: this.daysOf(SHOWN, SEEDS.shown),
       exact: this.settings.everyDay !== undefined,
     };
-    const alike = this.elites.reduce((sum, one) => sum + one.alike.length, 0);
-    const part = this.partInTime(daysToChoose(days, SURE + HOPES) * this.wishes.length + alike * FEW);
     const choices: (Choice | null)[] = [];
     for (const [w, wish] of this.wishes.entries()) {
       const { alike } = this.elites[w]!;
+      const part = this.partInTime(w);
       choices.push(yield* choose(this.stage, this.candidates(w), alike, this.crew, wish, days, part));
     }
     const none = this.best();
@@ -315,13 +345,20 @@ class Run implements WishRun {
     return [...sure, ...hopes.slice(0, HOPES)];
   }
 
-  /** Which part of `days` there is time for, by how fast days have been played in the search. */
-  private partInTime(days: number): () => number {
-    const { iterations } = this.settings;
-    const seconds = Math.min(this.settings.seconds ?? Infinity, this.searchedS);
-    if ((iterations !== undefined && this.searchedS === Infinity) || seconds === Infinity) return () => 1;
-    const { playedDays, playedS } = this.trial;
-    const needsS = days * SLOWER * (playedDays > 0 ? playedS / playedDays : 0);
-    return () => Math.min(1, Math.max(LEAST_PART, (seconds * COUNTS) / Math.max(1e-9, needsS)));
+  /**
+   * Which part of their days there is time for when the `w`-th wish and those after it are chosen for, by how fast days have been played in the
+   * search: inside the time that was asked for, and in a tenth of the search where it was ended before that.
+   */
+  private partInTime(w: number): () => number {
+    const { iterations, seconds = Infinity, clock } = this.settings;
+    const isEnded = this.searchedS < Infinity;
+    if (!isEnded && (iterations !== undefined || seconds === Infinity)) return () => 1;
+    const needsS = Math.max(1e-9, this.choosingS(w));
+    if (isEnded) {
+      const allS = Math.max(1e-9, this.choosingS(0));
+      return () => Math.min(1, Math.max(LEAST_PART, (Math.min(seconds, this.searchedS) * COUNTS) / allS));
+    }
+    const leftS = this.beganS + seconds * (1 - AFTER) - clock();
+    return () => Math.min(1, Math.max(LAST_PART, leftS / needsS));
   }
 }
