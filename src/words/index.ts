@@ -60,7 +60,7 @@ export {
   taskNumber,
 } from "./names.ts";
 export { aboutWords, remarkedAt, signoffWords } from "./remarks.ts";
-export { cautionLine, CLASS_WORDS, doersOf, stepLine } from "./step.ts";
+export { cautionLine, CLASS_WORDS, doersOf, gravestFirst, stepLine } from "./step.ts";
 export { clockText, phaseAt } from "./dial.ts";
 export type { ClockKind, Dial, Phase } from "./dial.ts";
 export { dayBeginsMs, touchdownMs, utcClock, utcDate, utcDay, utcStamp, utcYearDay } from "./utc.ts";

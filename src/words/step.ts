@@ -21,6 +21,12 @@ export function cautionLine(caution: Caution): string {
   return `${caution.class === undefined ? UNCLASSED : CLASS_WORDS[classOf(caution)]}: ${caution.text}`;
 }
 
+/** Cautions as they are read out: the gravest first, as paper has them, those of one class as they were written. */
+export function gravestFirst(cautions: readonly Caution[]): readonly Caution[] {
+  const classes = Object.keys(CLASS_WORDS);
+  return cautions.toSorted((a, b) => classes.indexOf(classOf(a)) - classes.indexOf(classOf(b)));
+}
+
 /** A step in one line. `doers` are those who take part, as `doersOf` calls them. */
 export function stepLine({ by, when, text, blank }: Step, doers: readonly string[]): string {
   const who = by === undefined ? "" : `${doers[by - 1] ?? PLACES[by - 1] ?? ""}: `;

@@ -2,7 +2,15 @@ import "./task.css";
 import { memo, useEffect, useMemo, useRef } from "react";
 import type { Link, Plan, Task } from "../../plan/index.ts";
 import { placementsByTask, shownTasks } from "../../session/index.ts";
-import { cautionLine, counted, doersOf, groupWords, stepLine, taskNumber } from "../../words/index.ts";
+import {
+  cautionLine,
+  counted,
+  doersOf,
+  gravestFirst,
+  groupWords,
+  stepLine,
+  taskNumber,
+} from "../../words/index.ts";
 import { numberedLink } from "../fields/links.ts";
 import { useApp, useSession, useView } from "../context.ts";
 import { TASK_FIELDS } from "../fields/task/fields.ts";
@@ -45,7 +53,7 @@ function Details({ task }: { readonly task: Task }) {
   const doers = doersOf(plan, task);
   const groups = plan.groups.filter(({ tasks }) => tasks.includes(task.id)).map(groupWords);
   const stepWords = task.steps.map((step) =>
-    [...step.cautions.map(cautionLine), stepLine(step, doers)].join(" "),
+    [...gravestFirst(step.cautions).map(cautionLine), stepLine(step, doers)].join(" "),
   );
 
   return (
@@ -86,7 +94,7 @@ function Details({ task }: { readonly task: Task }) {
           <TaskFindings task={task} />
           <Links plan={plan} task={task.id} />
           <Words title="Groups" words={groups} />
-          <Words title="Cautions" words={task.cautions.map(cautionLine)} />
+          <Words title="Cautions" words={gravestFirst(task.cautions).map(cautionLine)} />
           <Words title="Steps" words={stepWords} numbered />
           <Remarks about={{ kind: "task", id: task.id }} name={task.name} />
         </div>
