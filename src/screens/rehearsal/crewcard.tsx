@@ -179,12 +179,13 @@ function LeaveWords({ leave, nowS }: { readonly leave: NextLeave; readonly nowS:
 }
 
 /** What is left of each consumable now, or goes out with a suit before the first egress, and above the reserve when back. A gauge can be read out beside it. */
-function Levels({ now, member }: { readonly now: CrewNow; readonly member: CrewMember }) {
+export function Levels({ now, member }: { readonly now: CrewNow; readonly member: CrewMember }) {
   const { plan } = useRehearsed();
   const levels = now.levels.length > 0 ? now.levels : now.outgoing;
   if (levels.length === 0) return null;
   return (
     <>
+      <p className="note rehearsal-when">Left now, and above the reserve when back</p>
       <ul className="rehearsal-levels">
         {levels.map(({ track, nowLeft }) => {
           const name = CONSUMABLE_WORDS[track.consumable];
@@ -201,7 +202,7 @@ function Levels({ now, member }: { readonly now: CrewNow; readonly member: CrewM
                 {gaugeFigure(nowLeft, track.consumable, "down")} {unitOf(track.consumable)}
               </b>
               <span className="note" title="Above the reserve when back inside, if all goes on like this">
-                {percent(track.margin, "down")} when back
+                {percent(track.margin, "down")} above reserve
                 <Assumed when={isAssumed(plan, track)} />
               </span>
             </li>
