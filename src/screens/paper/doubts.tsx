@@ -19,7 +19,7 @@ export function Doubts({ list, onGo }: { readonly list: readonly PaperDoubt[]; o
         {list.map((doubt) => (
           <li key={doubt.words}>
             <button type="button" onClick={() => go(doubt)}>
-              {doubt.words}
+              <span>{doubt.words}</span>
             </button>
             {doubt.tasks.length > 0 && (
               <span className="note"> {doubt.tasks.map((id) => numberedTask(plan, id)).join("; ")}</span>
