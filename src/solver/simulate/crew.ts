@@ -33,7 +33,8 @@ import type { Odds } from "../../plan/index.ts";
  * - **O9** leaves an optional task out when with it the next must-do task ahead (or what one that is planned needs; a task of a group of which the plan has no
  *   more than it must is one) of one of its crew, of a unit that it takes or by a lag could no longer begin in time, at durations of likely and a part of what lies between likely and high (caution),
  *   and, straight from where they are or with the unit as it comes free, still can without it. In time: by the latest start that
- *   leaves all needed work after it, with its ways, least lags, last openings and the way home inside the EVA's limits (`Latest`);
+ *   leaves all needed work after it, with its ways, least lags, last openings long enough for those durations and the way home inside the EVA's
+ *   limits (`Latest`);
  * - **O10** rests by the rule: before a task whose likely end (of the last one: with the walk home and ingress) would make a stretch of
  *   work too long; where the plan has a rest, also when what comes until its next rest would; and inside a task that turns out
  *   longer than the stretch allows, all of its crew together and drawing as at work. Waiting and work of effort rest, with no
