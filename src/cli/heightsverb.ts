@@ -57,6 +57,7 @@ export async function heightsVerb(args: readonly string[], streams: Streams): Pr
     latDeg: plan.site.latDeg,
     lonDeg: plan.site.lonDeg,
     radiusM: plan.body.radiusM,
+    lander: plan.site.places.find(({ kind }) => kind === "lander"),
   };
   const taken = await takeHeights(opened.value, site, answers);
   if (!taken.ok)

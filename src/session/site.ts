@@ -77,7 +77,8 @@ export function withPlaceAt(plan: Plan, id: string, eastM: number, northM: numbe
 }
 
 function placeOf({ body, site }: Plan): SiteOnBody {
-  return { latDeg: site.latDeg, lonDeg: site.lonDeg, radiusM: body.radiusM };
+  const lander = site.places.find(({ kind }) => kind === "lander");
+  return { latDeg: site.latDeg, lonDeg: site.lonDeg, radiusM: body.radiusM, lander };
 }
 
 function refused(name: string, why: string): Taken {

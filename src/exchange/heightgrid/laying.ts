@@ -6,6 +6,7 @@ import {
   type Placed,
   placedOn,
   type SiteOnBody,
+  zeroName,
 } from "./placing.ts";
 import { rounded } from "../../words/index.ts";
 import type { Cut, HeightSource } from "./source.ts";
@@ -13,6 +14,8 @@ import type { Cut, HeightSource } from "./source.ts";
 /** The plan's net over a file: where its points lie and from which cells of the file they come. */
 export interface Laying {
   readonly placed: Placed;
+  /** What the point about which it is laid is called. */
+  readonly zero: string;
   readonly westM: number;
   readonly southM: number;
   readonly cellM: number;
@@ -22,11 +25,11 @@ export interface Laying {
   readonly cut: Cut;
   /** True where every point of the net is a point of the file, unturned: heights are then the file's own. */
   readonly isPointByPoint: boolean;
-  /** Bearing of the file's upward side (towards its first row) at the lander, degrees from true north. */
+  /** Bearing of the file's upward side (towards its first row) there, degrees from true north. */
   readonly upDeg: number;
   /** True where the file is seen as in a mirror: its columns run to the left of its upward side. */
   readonly isMirrored: boolean;
-  /** Metres from column to column and from row to row at the lander. */
+  /** Metres from column to column and from row to row there. */
   readonly columnM: number;
   readonly rowM: number;
 }
@@ -51,15 +54,23 @@ export async function layingOf(
     questions.push({ about: "unit", words: `The unit of the heights: ${source.unitWords}.` });
   const found = await placedOn(source, site, answers);
   if (!found.ok) return failed([...questions, found.error]);
-  const laying = laid(source, found.value, answers);
+  const laying = laid(source, found.value, answers, zeroName(site));
   if (!laying.ok) return failed([...questions, laying.error]);
   return questions.length > 0 ? failed(questions) : laying;
 }
 
-function laid(source: HeightSource, placed: Placed, answers: HeightAnswers): Outcome<Laying, HeightQuestion> {
+function laid(
+  source: HeightSource,
+  placed: Placed,
+  answers: HeightAnswers,
+  zero: string,
+): Outcome<Laying, HeightQuestion> {
   const [atColumn, atRow] = placed.cellAt(0, 0);
   if (!(atColumn >= 0 && atRow >= 0 && atColumn <= source.columns - 1 && atRow <= source.rows - 1))
-    return failed({ about: "place", words: "The lander lies outside the heights of the file." });
+    return failed({
+      about: "place",
+      words: `${zero.replace(/^t/, "T")} lies outside the heights of the file.`,
+    });
   const along = placed.localAt(atColumn + 0.5, atRow);
   const against = placed.localAt(atColumn - 0.5, atRow);
   const above = placed.localAt(atColumn, atRow - 0.5);
@@ -87,14 +98,14 @@ function laid(source: HeightSource, placed: Placed, answers: HeightAnswers): Out
   if (net.columns < 2 || net.rows < 2)
     return failed({ about: "size", words: "Fewer than two by two heights are wanted." });
   if (net.columns * net.rows > MOST_POINTS || net.columns > MOST_A_SIDE || net.rows > MOST_A_SIDE)
-    return failed({ about: "size", words: tooManyWords(net) });
+    return failed({ about: "size", words: tooManyWords(net, zero) });
   const cut = cutUnder(source, placed, net);
   if ((cut.lastColumn - cut.firstColumn + 1) * (cut.lastRow - cut.firstRow + 1) > MOST_READ)
     return failed({
       about: "size",
       words: "The part of the file under it is too large to be read: take less of it.",
     });
-  return done({ placed, ...net, cut, isPointByPoint, upDeg, isMirrored, columnM, rowM });
+  return done({ placed, zero, ...net, cut, isPointByPoint, upDeg, isMirrored, columnM, rowM });
 }
 
 type GridCell = readonly [column: number, row: number];
@@ -209,14 +220,14 @@ function cutUnder({ columns, rows }: HeightSource, placed: Placed, net: PlainNet
   };
 }
 
-function tooManyWords({ columns, rows, cellM }: PlainNet): string {
+function tooManyWords({ columns, rows, cellM }: PlainNet, zero: string): string {
   const side = Math.floor(Math.sqrt(MOST_POINTS)) - 1;
   const reachM = Math.floor((side / 2) * cellM);
   const fewer = Math.max(Math.sqrt((columns * rows) / MOST_POINTS), Math.max(columns, rows) / MOST_A_SIDE);
   const apartM = Math.ceil(fewer * cellM * 1.01 * 10) / 10;
   return (
     `${columns} by ${rows} heights are too many: at most ${MOST_POINTS}, ${MOST_A_SIDE} a side. Take what lies within ` +
-    `${reachM} m of the lander, or points at least ${rounded(apartM, 2, "up")} m apart.`
+    `${reachM} m of ${zero}, or points at least ${rounded(apartM, 2, "up")} m apart.`
   );
 }
 

@@ -4,11 +4,18 @@ import { degreesOf, metresOf } from "../sphere.ts";
 import type { HeightSource, Net } from "./source.ts";
 import { projectionOfWkt } from "./wkt.ts";
 
-/** The plan's site on its body. */
+/** The plan's site on its body: latitude and longitude are those of the point from which east and north are counted. */
 export interface SiteOnBody {
   readonly latDeg: number;
   readonly lonDeg: number;
   readonly radiusM: number;
+  /** Where the lander stands from there; at the point itself when left out. */
+  readonly lander?: { readonly eastM: number; readonly northM: number } | undefined;
+}
+
+/** What the point about which a file is laid is called: the lander only where that stands there. */
+export function zeroName({ lander }: Pick<SiteOnBody, "lander">): string {
+  return !lander || (lander.eastM === 0 && lander.northM === 0) ? "the lander" : "the plan's 0 east, 0 north";
 }
 
 /** What a person answers where the file leaves something open, and how much of it is wanted. */
@@ -36,18 +43,20 @@ export interface HeightQuestion {
   readonly words: string;
 }
 
-/** A file laid on the ground about the lander. */
+/** A file laid on the ground about the point from which the plan counts. */
 export interface Placed {
   /** Column and row, with fractions, of a point; not numbers where the projection does not lead. */
   cellAt(eastM: number, northM: number): readonly [column: number, row: number];
-  /** Metres from the lander of a column and row. */
+  /** Metres from that point of a column and row. */
   localAt(column: number, row: number): { readonly eastM: number; readonly northM: number };
 }
+
+const AT_ZERO = { eastM: 0, northM: 0 };
 
 /** More between the body of the file and that of the plan is another body: as a share of the radius. */
 const RADIUS_WITHIN = 0.001;
 
-/** `source` about the plan's lander. */
+/** `source` about the point from which the plan counts. */
 export async function placedOn(
   source: HeightSource,
   site: SiteOnBody,
@@ -59,7 +68,7 @@ export async function placedOn(
     const open = `The file holds ${source.projectionWords}: it does not say where it lies nor where north is.`;
     return failed({ about: "projection", words: open });
   }
-  return done(plain(source, answers, answers.upDeg));
+  return done(plain(source, answers, answers.upDeg, site.lander ?? AT_ZERO));
 }
 
 /** By a projection: the lander is where the plan's latitude and longitude are in the file. */
@@ -162,9 +171,10 @@ function awayWords(
     Math.min(rows - 1, Math.max(0, Number.isFinite(row) ? row : 0)),
   );
   const awayM = Math.hypot(edge.eastM, edge.northM);
+  const name = zeroName(site).replace(/^the (?:plan's )?/, "The plan's ");
   const how = Number.isFinite(awayM) ? metres(awayM, "up") : "far";
   return (
-    `The plan's lander at latitude ${site.latDeg}, longitude ${site.lonDeg} lies ${how} outside the file, whose ` +
+    `${name} at latitude ${site.latDeg}, longitude ${site.lonDeg} lies ${how} outside the file, whose ` +
     `middle is at latitude ${rounded(latDeg)}, longitude ${rounded(lonDeg)}.`
   );
 }
@@ -178,8 +188,9 @@ function plain(
   { net, columns, rows, metresPerCoordinate }: HeightSource,
   answers: HeightAnswers,
   upDeg: number,
+  lander: NonNullable<SiteOnBody["lander"]>,
 ): Placed {
-  const [x0, y0] = answers.lander
+  const [landerX, landerY] = answers.lander
     ? [answers.lander.x, answers.lander.y]
     : ofCell(net, (columns - 1) / 2, (rows - 1) / 2);
   const turn = (upDeg * Math.PI) / 180;
@@ -188,6 +199,9 @@ function plain(
     number,
     number,
   ];
+  // The lander is where that was said; the plan counts from there less where it stands.
+  const x0 = landerX - (lander.eastM * cosine - lander.northM * sine) / metresPerCoordinate;
+  const y0 = landerY - (lander.eastM * sine + lander.northM * cosine) / metresPerCoordinate;
   const back = toCell(net);
   return {
     cellAt: (eastM, northM) =>

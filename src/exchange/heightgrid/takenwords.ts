@@ -15,8 +15,8 @@ export function takenWords(taken: HeightsTaken): string[] {
   const unit = taken.metresPerHeight === 1 ? "metres" : `${digits(taken.metresPerHeight, 6)} m`;
   const under =
     landerM === null
-      ? "the height under the lander is not known"
-      : `${rounded(landerM, 2, "down")} m under the lander, from which the plan counts`;
+      ? `the height under ${laying.zero} is not known`
+      : `${rounded(landerM, 2, "down")} m under ${laying.zero}, from which the plan counts`;
   const why = thinned
     ? `slopes shorter than ${rounded(cellM, 2, "up")} m are not seen, and ways are judged by gentler ones`
     : "between the file's points heights are bilinear, which cuts crests";
@@ -35,7 +35,7 @@ export function takenWords(taken: HeightsTaken): string[] {
   ];
 }
 
-function netWords({ columns, rows, westM, southM, cellM }: Laying): string {
+function netWords({ zero, columns, rows, westM, southM, cellM }: Laying): string {
   // How far heights are known is never said to be farther.
   const to = (metres: number): string => `${rounded(metres, 2, "down")} m`;
   const sides = [
@@ -44,15 +44,15 @@ function netWords({ columns, rows, westM, southM, cellM }: Laying): string {
     `${to(-southM)} south`,
     `${to(southM + (rows - 1) * cellM)} north`,
   ];
-  return `${columns} by ${rows} heights, ${rounded(cellM, 2, "up")} m apart: ${sides.join(", ")} of the lander.`;
+  return `${columns} by ${rows} heights, ${rounded(cellM, 2, "up")} m apart: ${sides.join(", ")} of ${zero}.`;
 }
 
-function northWords({ upDeg, isMirrored, isPointByPoint }: Laying): string {
+function northWords({ zero, upDeg, isMirrored, isPointByPoint }: Laying): string {
   const turn = Math.round((upDeg > 180 ? upDeg - 360 : upDeg) * 10) / 10;
   const lies =
     turn === 0
       ? "The file's first row lies to true north"
-      : `The file's first row lies ${Math.abs(turn)} degrees ${turn > 0 ? "clockwise" : "anticlockwise"} of true north at the lander`;
+      : `The file's first row lies ${Math.abs(turn)} degrees ${turn > 0 ? "clockwise" : "anticlockwise"} of true north at ${zero}`;
   const mirrored = isMirrored ? " and, as it is stored, the ground is mirrored" : "";
   return `${lies}${mirrored}: ${isPointByPoint ? "taken point by point" : "laid on the plan's net to true north"}.`;
 }

@@ -18,7 +18,7 @@ export interface HeightsTaken {
   /** Least and greatest height as taken, in the file's own count. */
   readonly leastM: number;
   readonly greatestM: number;
-  /** Height under the lander, in the file's own count; null where it is not known. */
+  /** Height under the point about which the file is laid, in the file's own count; null where it is not known. */
   readonly landerM: number | null;
   readonly points: number;
   readonly unknownPoints: number;
@@ -59,7 +59,7 @@ export async function takeHeights(
   const netM = onNet(heightM, width, laying);
   const { leastM, greatestM, unknownPoints } = rangeOf(netM);
   if (leastM === null || greatestM === null)
-    return needsAnswer("unknown", "Not one height about the lander is known in it.");
+    return needsAnswer("unknown", `Not one height about ${laying.zero} is known in it.`);
   if (greatestM - leastM > MOST_RELIEF_M || Math.max(greatestM, -leastM) > 9_999_999)
     return needsAnswer(
       "unknown",

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type HeightAnswers, openHeights, takeHeights } from "../../../src/exchange/index.ts";
+import { type HeightAnswers, openHeights, takeHeights, takenWords } from "../../../src/exchange/index.ts";
 import { parse } from "../../../src/plan/index.ts";
 import { reliefOf } from "../../../src/terrain/index.ts";
 import { completePlan } from "../../plan/completePlan.ts";
@@ -44,6 +44,31 @@ describe("an ESRI ASCII grid", () => {
     expect(found).toMatchObject({ ok: false, error: [{ about: "unit" }, { about: "projection" }] });
     const unit = await takeHeights(source.value, site, { upDeg: 0 });
     expect(unit).toMatchObject({ ok: false, error: [{ about: "unit" }] });
+  });
+
+  it("lies about the point from which the plan counts, which is called the lander only where that stands there", async () => {
+    const source = await opened(text);
+    if (!source.ok) return expect.unreachable();
+    const laidWith = async (lander: { eastM: number; northM: number }, more: HeightAnswers = {}) => {
+      const found = await takeHeights(source.value, { ...site, lander }, { ...told, ...more });
+      return found.ok
+        ? { ...found.value.ground, words: takenWords(found.value.taken).join(" ") }
+        : { words: found.error[0]!.words };
+    };
+    const there = await laidWith({ eastM: 0, northM: 0 });
+    expect(there).toMatchObject({ westM: -10, southM: -5 });
+    expect(there.words).toContain("5 m north of the lander");
+    // The lander is in the middle of the file, or where it is said to be, and 10 m east of where the plan counts from.
+    const beside = await laidWith({ eastM: 10, northM: 0 });
+    expect(beside).toMatchObject({ westM: 0, southM: -5 });
+    expect(await laidWith({ eastM: 10, northM: 0 }, { lander: { x: 1015, y: 2010 } })).toEqual(beside);
+    expect(beside.words).toContain("5 m north of the plan's 0 east, 0 north.");
+    expect(beside.words).not.toContain("the lander");
+    const far = await laidWith({ eastM: 900, northM: 0 });
+    expect(far.words).toBe("The plan's 0 east, 0 north lies outside the heights of the file.");
+    // Turned a quarter, the file's upward side to the east: east of the lander is up in the file.
+    const turned = await laidWith({ eastM: 5, northM: 0 }, { upDeg: 90 });
+    expect(turned).toMatchObject({ westM: 0, southM: -10 });
   });
 
   it("is read with the lander in its middle, heights in the middle of their cells", async () => {
