@@ -263,12 +263,18 @@ describe("a reading", () => {
     expect(read(expected + 0.1)).toBe(gone);
   });
 
-  it("of nobody outside has nothing to be held against", () => {
-    const [early] = readOuts(
-      [{ kind: "reading", atS: instant(10), crew: "ev1", consumable: "oxygen", left: 1 }],
+  it("of nobody outside has nothing to be held against, but for what a suit goes out with", () => {
+    const endS = Math.max(...verdict.margins.flatMap(({ points }) => points.map(({ atS }) => atS)));
+    const [early, late] = readOuts(
+      [10, endS + 1].map((atS) => ({
+        ...{ kind: "reading", crew: "ev1", consumable: "oxygen", left: 1 },
+        atS: instant(atS),
+      })),
       verdict.margins,
     );
-    expect(early).toMatchObject({ eva: null, expected: null });
+    expect(early).toMatchObject({ eva: "eva-1", most: 1 });
+    expect(early!.expected).toBeGreaterThan(0);
+    expect(late).toMatchObject({ eva: null, expected: null });
   });
 });
 
