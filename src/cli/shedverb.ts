@@ -1,6 +1,6 @@
 import type { LateEntry, LateReport } from "../answers/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { crewName, evaName, numberedTask, untriedWords } from "../words/index.ts";
+import { crewName, evaName, numberedTask, PAPER_HAS_WHAT_WAS_TESTED, untriedWords } from "../words/index.ts";
 import type { ExitCode, Streams } from "./verb.ts";
 import { core, turnOf } from "./core.ts";
 import { readOptions } from "./options.ts";
@@ -27,6 +27,7 @@ function table(plan: Plan, report: LateReport): string {
   const lines = [
     ...headLines(plan),
     `  Chances of every must-do task and mean worth on ${report.days} simulated days, the day as planned until then`,
+    `  ${PAPER_HAS_WHAT_WAS_TESTED}`,
   ];
   for (const { eva, rows } of report.evas) {
     lines.push(`  ${evaName(plan, eva)}`);

@@ -35,7 +35,7 @@ export { CONSUMABLE_WORDS } from "./consumable.ts";
 export { cautionSentence } from "./caution.ts";
 export { ACTING_WORDS, actingRules, CARRIES_ON_WORDS, cautionWords, crewSays } from "./crewwords.ts";
 export { groupWords } from "./group.ts";
-export { untriedWords } from "./late.ts";
+export { PAPER_HAS_WHAT_WAS_TESTED, untriedWords } from "./late.ts";
 export { linkWords } from "./link.ts";
 export { counted, listed } from "./list.ts";
 export { noSpreadWords } from "./spread.ts";

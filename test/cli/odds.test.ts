@@ -103,6 +103,8 @@ describe("lope shed", () => {
       for (const { task } of rows)
         expect(words.out).toContain(`leaving ${numberedTask(samplePlan(), task)} (`);
     expect(words.out).toMatch(/ 5 min late: /);
+    // What was found and played is not yet what the crew is told.
+    expect(words.out).toContain("Paper has an answer only where the judge passes it");
   });
 
   it("ends with 1 and says why where the schedule breaks a rule", async () => {

@@ -3,7 +3,15 @@ import { useEffect, useMemo } from "react";
 import type { LateTable, LateReport } from "../../answers/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { lateTableIsStale, type LateTableWork } from "../../session/index.ts";
-import { clockText, counted, crewName, evaName, listed, numberedTask } from "../../words/index.ts";
+import {
+  clockText,
+  counted,
+  crewName,
+  evaName,
+  listed,
+  numberedTask,
+  PAPER_HAS_WHAT_WAS_TESTED,
+} from "../../words/index.ts";
 import { useApp, useSession } from "../context.ts";
 import { useDial } from "../dial.ts";
 import { useLateTable } from "../uselatetable.ts";
@@ -117,7 +125,8 @@ function Tables({ plan, report }: { readonly plan: Plan; readonly report: LateRe
         Each cell is played on {counted(report.days, "simulated day")}: the day as planned until then, this
         task so late, all after it as drawn. Must-do is the share of those days with every must-do task done
         {error !== null && `, by so few days known to within ${counted(error, "point")}`}; worth is of the
-        whole day, on average. An order that is found so far is the best found, not the best there is.
+        whole day, on average. An order that is found so far is the best found, not the best there is.{" "}
+        {PAPER_HAS_WHAT_WAS_TESTED}
       </p>
       {!report.complete && <p className="state tight">Not through yet: some tasks are missing here.</p>}
       {report.evas.map((eva) => (
