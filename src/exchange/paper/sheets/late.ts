@@ -113,7 +113,7 @@ function rowsOf({ minutes: late, doneByS, kind, says, out, takeUp, orders, resul
   });
 }
 
-/** For the fewest minutes with which something fits, all that fits then. */
+/** For the fewest minutes with which something fits, all that fits then: found, but not tested as paper is obeyed. */
 function earlyRows({ plan }: SheetGiven, { early }: LateRow): Row[] {
   const first = early.find(({ fits }) => fits.length > 0);
   if (!first) return [];
@@ -122,7 +122,7 @@ function earlyRows({ plan }: SheetGiven, { early }: LateRow): Row[] {
     {
       cells: [
         { text: `${minutes(first.minutes * 60, "given")} early`, span: 2 },
-        { text: `one more fits: ${fits}`, span: 5 },
+        { text: `one more may fit, ask those in charge: ${fits}`, span: 5 },
       ],
     },
   ];
