@@ -9,7 +9,7 @@ import { farthest } from "./rules/crewSeparation.ts";
 import { turnsOf } from "./rules/recharge.ts";
 import { RESERVE_RULE } from "./rules/reserves.ts";
 import { returnGrams } from "./rules/returnMass.ts";
-import { leastToSpare } from "./rules/walkBackConsumables.ts";
+import { spareOf } from "./rules/walkBackConsumables.ts";
 import { longestWalkBack } from "./rules/walkBackEmergency.ts";
 import { longestOf } from "./rules/workAndRest.ts";
 import { DISTANCE_TOLERANCE_M } from "./thresholds.ts";
@@ -78,7 +78,7 @@ function walkbackSpares({ outs }: Walkthrough): RuleSpare[] {
     leastOf(
       "walk-back-consumables",
       "s",
-      eachCrewOuting(outs, (crewOuting) => known(crewOuting, leastToSpare(crewOuting)?.spareS)),
+      eachCrewOuting(outs, (crewOuting) => known(crewOuting, spareOf(crewOuting))),
     ),
   ];
 }

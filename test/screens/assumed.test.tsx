@@ -37,7 +37,7 @@ describe("a margin of what nobody has given of a suit", () => {
         .map(({ label }) => label);
     expect(new Set(assumed(given))).toEqual(new Set());
     expect(new Set(assumed(oxygenless))).toEqual(new Set(["Oxygen"]));
-    expect(new Set(assumed(lacking(["emergencyOxygenS"])))).toEqual(new Set(["Walk-back to spare"]));
+    expect(new Set(assumed(lacking(["emergencyOxygenS"])))).toEqual(new Set(["Walk-back, to spare"]));
     for (const row of rowsOf(oxygenless))
       if (row.assumed) {
         expect(["none", "breach"]).toContain(row.status);

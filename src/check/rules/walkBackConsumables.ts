@@ -52,15 +52,20 @@ export const walkBackConsumables: JudgeRule = ({ prepared, outs }) => {
  * The same, but away from the lander where the reserve holds at every moment: at the lander itself, where least is left of all stocks, the reserve
  * rules already say how much it is, and a close walk-back before must not be hidden by it. Null where there is none to tell of.
  */
-function leastToTell(crewOuting: CrewOuting): ReturnType<typeof leastToSpare> {
-  const worst = leastToSpare(crewOuting);
+const leastToTell = remembered((crewOuting: CrewOuting) => {
+  const worst = leastAnywhere(crewOuting);
   return worst && worst.spareS < 0 ? worst : worstOf(crewOuting, crewOuting.walker.reserve, awayFromLander);
-}
+});
 
 /** The moment with the least time to spare until a stock is down to its reserve; null where no walk-back is known. */
-export const leastToSpare = remembered((crewOuting: CrewOuting) =>
+const leastAnywhere = remembered((crewOuting: CrewOuting) =>
   worstOf(crewOuting, crewOuting.walker.reserve, everywhere),
 );
+
+/** Least time to spare, s, of what a finding would tell of, and of the lander where nobody leaves it; undefined where no walk-back is known. */
+export function spareOf(crewOuting: CrewOuting): number | undefined {
+  return (leastToTell(crewOuting) ?? leastAnywhere(crewOuting))?.spareS;
+}
 
 /** The moment with the least time to spare until a stock is down to `kept`; away from the lander when several are equal. */
 function worstOf(
